@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// A packed bundle as data: where everything lies, in what order it goes in, and what proves it.
+/// World frame, mm: the bundle's axis is z, its floor z = 0; a cylinder's axis is the origin, a box's corner the origin.
+#pragma once
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "tuckwright/kit.hpp"
+#include "tuckwright/shape.hpp"
+
+namespace tuckwright {
+
+/// A cavity where it lies. A closed one has its lid shut (its own, or another item that closes it).
+struct PlacedCavity {
+    Shape shape;
+    Pose pose;
+    Opening opens = Opening::top;
+};
+
+/// The direct container of an item: a cavity of another item of the bundle.
+struct Lodging {
+    std::size_t item = 0;    ///< index into Bundle::items
+    std::size_t cavity = 0;  ///< index into that item's cavities
+    friend bool operator==(const Lodging&, const Lodging&) = default;
+};
+
+struct PlacedItem {
+    std::string id;
+    int copy = 1;                        ///< from 1
+    std::string name;
+    std::string form;                    ///< "standing", "lying", "upside down", "shut" ...
+    double weight_g = 0;                 ///< own weight
+    std::string contents;                ///< what it holds loose; empty for nothing
+    double contents_g = 0;
+    bool upright = false;                ///< must stand the right way up
+    std::optional<Lodging> in;           ///< nothing: directly in the bundle
+    std::optional<std::size_t> closes;   ///< shut as a lid on this item; then `in` is that item's own
+    std::vector<Solid> solids;           ///< the first is the body
+    std::vector<PlacedCavity> cavities;
+};
+
+/// One step of putting the bundle together: the item, with all that it already holds and its shut lid, moves along
+/// `direction` into its place. A vessel that is still on the table is filled there, so directions are meant in the
+/// frame of the finished bundle.
+struct Step {
+    std::size_t item = 0;
+    std::array<std::int64_t, 3> direction{0, 0, -1};
+    std::string text;
+};
+
+/// A direction along which two solids are apart: nothing of the first lies beyond what is nearest of the second.
+/// The normal points from the first to the second.
+struct SeparatingPlane {
+    std::size_t first = 0, first_solid = 0, second = 0, second_solid = 0;
+    std::array<std::int64_t, 3> normal{0, 0, 1};
+};
+
+/// What an item rests on: lowered by tolerance::rest_drop it would hold `point` in common with a solid of that item,
+/// or, with no item named, it would leave its container (the floor of the bundle, the wall of its cavity).
+struct Rest {
+    std::size_t item = 0;
+    std::optional<std::size_t> on;
+    Vec3 point;
+};
+
+/// Planes that the exact check may use for pairs which the axes of the world and of the solids do not separate, and
+/// what each item rests on. A pair may have several planes: one that keeps them apart, one that lets one be drawn past.
+struct Certificate {
+    std::vector<SeparatingPlane> planes;
+    std::vector<Rest> rests;
+};
+
+enum class Status {
+    proved_best,   ///< proved to fit, and no bundle of this kit can be smaller
+    found,         ///< proved to fit; a smaller one may exist
+    stopped,       ///< proved to fit; the search was interrupted
+    does_not_fit,  ///< proved that nothing fits within the limits
+    not_found      ///< nothing found within this effort
+};
+
+struct Bundle {
+    std::string kit;
+    std::uint64_t seed = 1;
+    std::string effort;
+    Status status = Status::not_found;
+    double clearance = 0;
+    BundleRule rule;
+    Shape envelope;              ///< cylinder or box, as the rule says; mm on the grid
+    double lower_bound_ml = 0;   ///< no bundle of this kit has a smaller envelope
+    std::string explanation;     ///< the proof in words, for does_not_fit; what to try, for not_found
+    std::vector<PlacedItem> items;
+    std::vector<Step> steps;
+    Certificate certificate;
+};
+
+/// "proved-best", "found", "stopped", "does-not-fit", "not-found".
+const char* to_string(Status status);
+
+/// Whether the status says that a bundle is there (the first three).
+bool has_bundle(Status status);
+
+/// Share by which the bundle is larger than the lower bound: volume / bound - 1. Requires: a bundle, a positive bound.
+double gap(const Bundle& bundle);
+
+/// Grams of everything, contents included.
+double total_weight_g(const Bundle& bundle);
+
+/// "pot", or "cup 2" where the bundle holds several copies.
+std::string label(const Bundle& bundle, std::size_t item);
+
+} // namespace tuckwright

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// A kit: the items that must go along, and the rules for the bundle they make.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "tuckwright/shape.hpp"
+
+namespace tuckwright {
+
+/// How a cavity is open: at the top, at both ends (a sleeve), or not at all (its own lid is shut).
+enum class Opening { top, both, closed };
+
+/// The room inside an item. Its axis is the item's own z and goes through the item's centre line.
+struct Cavity {
+    Shape shape;              ///< inner dimensions, mm, rounded down to the grid
+    Opening opens = Opening::top;
+    double floor = 0;         ///< mm from the item's bottom up to the cavity's floor; the top of an open cavity is the item's top
+};
+
+/// What a separate lid does when it is shut on its vessel.
+struct Closure {
+    std::size_t item = 0;     ///< index of the vessel in Kit::items
+    double adds = 0;          ///< mm that stand above the vessel's rim
+    double intrudes = 0;      ///< mm taken from the height of the vessel's cavity
+};
+
+/// Loose goods carried in an item; they weigh, and keep it upright.
+struct Contents {
+    std::string what;
+    double weight_g = 0;
+};
+
+struct Item {
+    std::string id;           ///< unique in the kit
+    std::string name;         ///< for people; the id where the file gives none
+    int count = 1;            ///< copies, all alike
+    double weight_g = 0;      ///< of one copy, without contents
+    Shape outside;            ///< mm, rounded up to the grid
+    std::optional<Cavity> inside;
+    std::optional<Closure> closes;
+    std::optional<Contents> contents;
+    bool upright = false;     ///< must stand the right way up
+};
+
+enum class BundleShape { cylinder, box };
+
+/// What the bundle may be: its shape and upper limits in mm. A cylinder has diameter and height, a box length, width
+/// and height (its length lies along x).
+struct BundleRule {
+    BundleShape shape = BundleShape::cylinder;
+    std::optional<double> diameter, length, width, height;
+};
+
+struct Kit {
+    std::string name;
+    double clearance = 0;     ///< mm of air between an item and the side wall of its cavity, all round
+    BundleRule bundle;
+    std::vector<Item> items;
+};
+
+} // namespace tuckwright

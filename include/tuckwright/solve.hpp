@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// From a kit to a proved bundle.
+#pragma once
+#include <atomic>
+#include <cstdint>
+#include <functional>
+
+#include "tuckwright/bundle.hpp"
+#include "tuckwright/kit.hpp"
+
+namespace tuckwright {
+
+/// How much work the search may do; each has a fixed number of search steps, so that answers repeat.
+enum class Effort { quick, normal, thorough };
+
+const char* to_string(Effort effort);
+
+struct SolveOptions {
+    Effort effort = Effort::normal;
+    std::uint64_t seed = 1;
+    unsigned threads = 0;                                  ///< 0: as many as the machine has; never changes the answer
+    double seconds = 0;                                    ///< 0: no clock; otherwise stop then, and lose repeatability
+    std::function<void(double best_ml)> progress;          ///< called on the calling thread, with the best volume so far
+    const std::atomic<bool>* stop = nullptr;               ///< set it from a signal handler to stop early
+};
+
+/// Searches for the smallest bundle of the kit, proves it and finds its steps.
+/// Requires: a sound kit, as the reader gives it, with at least one item.
+/// Ensures: a bundle with a status. Where has_bundle(status), check() has no objection to it. Same kit, seed and
+/// effort give the same bundle unless `seconds` or `stop` cut in.
+Bundle solve(const Kit& kit, const SolveOptions& options = {});
+
+} // namespace tuckwright

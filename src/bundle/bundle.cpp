@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tuckwright/bundle.hpp"
+
+#include <algorithm>
+
+#include "tuckwright/contract.hpp"
+
+namespace tuckwright {
+
+const char* to_string(Status status)
+{
+    switch (status) {
+    case Status::proved_best: return "proved-best";
+    case Status::found: return "found";
+    case Status::stopped: return "stopped";
+    case Status::does_not_fit: return "does-not-fit";
+    case Status::not_found: return "not-found";
+    }
+    require(false, "a status is one of the five");
+    return "";
+}
+
+bool has_bundle(Status status)
+{
+    return status == Status::proved_best || status == Status::found || status == Status::stopped;
+}
+
+double gap(const Bundle& bundle)
+{
+    require(has_bundle(bundle.status) && bundle.lower_bound_ml > 0, "a gap is between a bundle and a positive bound");
+    return std::max(0.0, volume_ml(bundle.envelope) / bundle.lower_bound_ml - 1);
+}
+
+double total_weight_g(const Bundle& bundle)
+{
+    double total = 0;
+    for (const auto& item : bundle.items) {
+        total += item.weight_g + item.contents_g;
+    }
+    return total;
+}
+
+std::string label(const Bundle& bundle, std::size_t item)
+{
+    require(item < bundle.items.size(), "an item's index is below the number of items");
+    const auto& wanted = bundle.items[item];
+    const auto copies = std::count_if(bundle.items.begin(), bundle.items.end(),
+                                      [&](const auto& other) { return other.id == wanted.id; });
+    return copies > 1 ? wanted.id + " " + std::to_string(wanted.copy) : wanted.id;
+}
+
+} // namespace tuckwright

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tuckwright/shape.hpp"
+
+#include <cmath>
+#include <numbers>
+#include <numeric>
+
+#include "tuckwright/contract.hpp"
+
+namespace tuckwright {
+
+Matrix3 rotation_matrix(const Quaternion& q)
+{
+    // Scaled first: the numbers may be as large as 2^62, whose squares overflow nothing but lose nothing either.
+    const auto w = static_cast<long double>(q.w), x = static_cast<long double>(q.x),
+               y = static_cast<long double>(q.y), z = static_cast<long double>(q.z);
+    const long double n = w * w + x * x + y * y + z * z;
+    require(n > 0, "a rotation's quaternion is not all zero");
+    const auto entry = [n](long double numerator) { return static_cast<double>(numerator / n); };
+    return {{{entry(w * w + x * x - y * y - z * z), entry(2 * (x * y - w * z)), entry(2 * (x * z + w * y))},
+             {entry(2 * (x * y + w * z)), entry(w * w - x * x + y * y - z * z), entry(2 * (y * z - w * x))},
+             {entry(2 * (x * z - w * y)), entry(2 * (y * z + w * x)), entry(w * w - x * x - y * y + z * z)}}};
+}
+
+namespace {
+
+__extension__ using Wide = __int128;
+
+Wide magnitude(Wide a) { return a < 0 ? -a : a; }
+
+Wide common_divisor(Wide a, Wide b)
+{
+    a = magnitude(a);
+    b = magnitude(b);
+    while (b != 0) {
+        const Wide rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
+} // namespace
+
+Quaternion compose(const Quaternion& a, const Quaternion& b)
+{
+    const Wide aw = a.w, ax = a.x, ay = a.y, az = a.z;
+    const Wide w = aw * b.w - ax * b.x - ay * b.y - az * b.z;
+    const Wide x = aw * b.x + ax * b.w + ay * b.z - az * b.y;
+    const Wide y = aw * b.y - ax * b.z + ay * b.w + az * b.x;
+    const Wide z = aw * b.z + ax * b.y - ay * b.x + az * b.w;
+    const Wide divisor = common_divisor(common_divisor(w, x), common_divisor(y, z));
+    require(divisor != 0, "a rotation's quaternion is not all zero");
+    const Wide limit = Wide{1} << 62;
+    const auto lowest = [&](Wide part) {
+        part /= divisor;
+        require(magnitude(part) < limit, "a composed quaternion stays below 2^62");
+        return static_cast<std::int64_t>(part);
+    };
+    return {lowest(w), lowest(x), lowest(y), lowest(z)};
+}
+
+double volume_ml(const Shape& shape)
+{
+    constexpr double cubic_mm_per_ml = 1000.0;
+    if (const auto* c = std::get_if<Cylinder>(&shape)) {
+        return std::numbers::pi / 4 * c->diameter * c->diameter * c->height / cubic_mm_per_ml;
+    }
+    const auto& b = std::get<Box>(shape);
+    return b.length * b.width * b.height / cubic_mm_per_ml;
+}
+
+double height_of(const Shape& shape)
+{
+    return std::visit([](const auto& s) { return s.height; }, shape);
+}
+
+} // namespace tuckwright
