@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "proof/forest.hpp"
+#include "proof/rules.hpp"
+
+namespace tuckwright::proof
+{
+
+namespace
+{
+
+class InsideCheck
+{
+public:
+    InsideCheck(const Scene& scene, Findings& findings) : scene_(scene), findings_(findings) {}
+
+    void run(std::size_t item)
+    {
+        const auto containers = containers_of(scene_.bundle(), item);
+        if (!containers.empty()) {
+            entered(item, containers.front());
+        }
+        for (const auto& where : containers) {
+            solids(item, scene_.room(where), named(scene_.bundle(), where.item));
+        }
+        solids(item, scene_.envelope(), "the bundle");
+    }
+
+private:
+    void solids(std::size_t item, const Room& room, const std::string& container)
+    {
+        for (const auto& solid : scene_.solids(item)) {
+            keep(item, container, against_walls(solid, room), "side wall");
+            if (!room.open_bottom) {
+                keep(item, container, against_bottom(solid, room), "floor");
+            }
+            if (!room.open_top) {
+                keep(item, container, against_top(solid, room), "top");
+            }
+        }
+    }
+
+    void keep(std::size_t item, const std::string& container, const Fit& fit, const char* through)
+    {
+        if (!fit.inside) {
+            findings_.add("inside", named(scene_.bundle(), item) + " is not inside " + container + ": it stands out " +
+                                        in_mm(fit.excess_nm) + " through the " + through);
+        }
+    }
+
+    /// What does not reach below the rim is not in the cavity at all, but above it.
+    void entered(std::size_t item, const Lodging& where)
+    {
+        const Room& room = scene_.room(where);
+        const auto& pieces = scene_.solids(item);
+        const auto any = [&](auto enters) {
+            return std::any_of(pieces.begin(), pieces.end(), [&](const Piece& piece) { return enters(piece, room); });
+        };
+        if ((room.open_top && !any(begins_below_top)) || (room.open_bottom && !any(ends_above_bottom))) {
+            findings_.add("inside", named(scene_.bundle(), item) + " is not inside " +
+                                        named(scene_.bundle(), where.item) + ": all of it lies beyond the rim");
+        }
+    }
+
+    const Scene& scene_;
+    Findings& findings_;
+};
+
+} // namespace
+
+void check_inside(const Scene& scene, Findings& findings)
+{
+    InsideCheck check(scene, findings);
+    for (std::size_t item = 0; item < scene.size() && !findings.full(); ++item) {
+        check.run(item);
+    }
+}
+
+} // namespace tuckwright::proof

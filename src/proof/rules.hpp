@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The rules of a bundle, one check each; DEVELOPERS.md states them. Each stops early when no more objections are kept.
+#pragma once
+#include "proof/findings.hpp"
+#include "proof/scene.hpp"
+
+namespace tuckwright::proof
+{
+
+/// Rule 2. A cavity lies in its item's first solid, its mouths in that solid's end faces, and no further solid of the
+/// item stands before a mouth.
+void check_cavities(const Scene& scene, Findings& findings);
+
+/// Rule 4. Every solid keeps to the prism of every container it is in, and above its floor.
+void check_inside(const Scene& scene, Findings& findings);
+
+/// Rule 5. A plane parts every two items of which neither holds the other.
+void check_apart(const Scene& scene, Findings& findings);
+
+/// Rule 3. A shut lid stands on its vessel's rim, over its first cavity, which is closed.
+void check_lids(const Scene& scene, Findings& findings);
+
+/// Rule 6.
+void check_upright(const Scene& scene, Findings& findings);
+
+/// Rule 7. Every item but a shut lid has one rest: lowered, it and its shut lid would meet an inner point of what it
+/// rests on, or would leave one of the containers it is in (within a sleeve, things stand on what is below the sleeve).
+void check_rests(const Scene& scene, Findings& findings);
+
+/// Rule 8. The steps are carried out one after the other.
+void check_steps(const Scene& scene, Findings& findings);
+
+/// Rule 9.
+void check_limits(const Bundle& bundle, Findings& findings);
+
+} // namespace tuckwright::proof
