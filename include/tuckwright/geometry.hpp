@@ -3,19 +3,22 @@
 /// The search and the stacking order use it; the exact check does not.
 #pragma once
 #include <array>
-#include <optional>
+#include <cmath>
 #include <vector>
 
 #include "tuckwright/shape.hpp"
 
 namespace tuckwright {
 
-Vec3 operator+(Vec3 a, Vec3 b);
-Vec3 operator-(Vec3 a, Vec3 b);
-Vec3 operator*(double s, Vec3 a);
-double dot(Vec3 a, Vec3 b);
-Vec3 cross(Vec3 a, Vec3 b);
-double norm(Vec3 a);
+inline Vec3 operator+(Vec3 a, Vec3 b) { return {a.x + b.x, a.y + b.y, a.z + b.z}; }
+inline Vec3 operator-(Vec3 a, Vec3 b) { return {a.x - b.x, a.y - b.y, a.z - b.z}; }
+inline Vec3 operator*(double s, Vec3 a) { return {s * a.x, s * a.y, s * a.z}; }
+inline double dot(Vec3 a, Vec3 b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+inline Vec3 cross(Vec3 a, Vec3 b)
+{
+    return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
+}
+inline double norm(Vec3 a) { return std::sqrt(dot(a, a)); }
 
 /// A solid with its rotation matrix worked out, and optionally a sweep: the solid dragged along the segment from its
 /// pose to pose + sweep.
@@ -40,7 +43,9 @@ struct Separation {
 };
 /// Signed distance between two hulls. Ensures: normal satisfies
 /// -support(second, -normal) - support(first, normal) = distance up to 1e-9 mm; touching gives 0 up to 1e-7 mm.
-/// Complexity: constant, some tens of support evaluations. Source: Gilbert, Johnson, Keerthi 1988, IEEE J. Robotics
+/// Where an axis of the world or of one of the solids is as good as any other direction up to 1e-9 mm (faces that lie
+/// flat on each other, above all), the normal is that axis, so that a proof can use it without rounding.
+/// Complexity: constant, some tens of support evaluations; several hundreds when the hulls overlap. Source: Gilbert, Johnson, Keerthi 1988, IEEE J. Robotics
 /// and Automation 4(2).
 Separation separation(const Hull& first, const Hull& second);
 
