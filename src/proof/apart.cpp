@@ -5,11 +5,9 @@
 #include <cmath>
 #include <limits>
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 using Triple = std::array<double, 3>;
 
@@ -23,8 +21,7 @@ double rough_reach(const Piece::Rough& piece, bool round, const Triple& n)
 }
 
 /// Tries candidates one after the other and remembers the nearest miss.
-class Trial
-{
+class Trial {
 public:
     Trial(const Piece& first, const Piece& second, const std::optional<Vector>& direction)
         : first_(first), second_(second), direction_(direction), between_(minus(second.center, first.center))

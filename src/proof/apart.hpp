@@ -6,8 +6,7 @@
 
 #include "proof/piece.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// What was found for two pieces: a plane between them, or by how much the best candidate missed.
 struct Parting {

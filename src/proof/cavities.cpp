@@ -2,14 +2,11 @@
 #include "proof/apart.hpp"
 #include "proof/rules.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
-class CavityCheck
-{
+class CavityCheck {
 public:
     CavityCheck(const Scene& scene, Findings& findings) : scene_(scene), findings_(findings) {}
 

@@ -3,8 +3,7 @@
 #include "proof/numbers.hpp"
 #include "proof/rules.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
 std::vector<Objection> check(const Bundle& bundle, std::size_t most)
 {

@@ -3,11 +3,9 @@
 
 #include <cmath>
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 Rational dot(const Flat& a, const Flat& b) { return a[0] * b[0] + a[1] * b[1]; }
 

@@ -5,8 +5,7 @@
 
 #include "proof/room.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 using Flat = std::array<Rational, 2>;
 

@@ -4,8 +4,7 @@
 #include "tuckwright/contract.hpp"
 #include "tuckwright/units.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 Rational dot(const Vector& a, const Vector& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
 

@@ -7,8 +7,7 @@
 
 #include "tuckwright/shape.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// Lengths are in nanometres throughout the proof.
 using Rational = CGAL::Gmpq;

@@ -8,8 +8,7 @@
 #include "tuckwright/contract.hpp"
 #include "tuckwright/units.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 Findings::Findings(std::size_t most) : most_(most)
 {

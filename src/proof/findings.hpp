@@ -6,12 +6,10 @@
 
 #include "tuckwright/proof.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// Collects at most a given number of objections.
-class Findings
-{
+class Findings {
 public:
     /// Requires: at least one may be kept.
     explicit Findings(std::size_t most);

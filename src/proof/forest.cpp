@@ -5,11 +5,9 @@
 #include <set>
 #include <utility>
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 /// Whether the chain of `next` from an item comes to an end.
 template <class Next> bool ends(std::size_t count, std::size_t item, Next next)

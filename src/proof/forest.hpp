@@ -6,8 +6,7 @@
 
 #include "proof/findings.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// Objects to containers and vessels that are not there, to rings of containers or lids, and to items named twice.
 void check_forest(const Bundle& bundle, Findings& findings);

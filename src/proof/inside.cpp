@@ -4,14 +4,11 @@
 #include "proof/forest.hpp"
 #include "proof/rules.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
-class InsideCheck
-{
+class InsideCheck {
 public:
     InsideCheck(const Scene& scene, Findings& findings) : scene_(scene), findings_(findings) {}
 

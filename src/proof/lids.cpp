@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "proof/rules.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 /// What keeps an item from being a lid that is shut on its vessel; empty when nothing does.
 std::string fault(const Scene& scene, std::size_t lid, std::size_t vessel)

@@ -8,11 +8,9 @@
 #include "tuckwright/tolerance.hpp"
 #include "tuckwright/units.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 double volume_of(const Shape& shape)
 {

@@ -8,17 +8,14 @@
 
 #include "tuckwright/units.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 /// How far from a whole number of nanometres a double in millimetres may be: what rounding to a double can do.
 constexpr double off_grid_nm = 1e-3;
 
-class NumberCheck
-{
+class NumberCheck {
 public:
     NumberCheck(const Bundle& bundle, Findings& findings) : bundle_(bundle), findings_(findings) {}
 

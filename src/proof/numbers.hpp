@@ -3,8 +3,7 @@
 #pragma once
 #include "proof/findings.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// Objects to lengths that are not finite, off the grid of whole nanometres or beyond the longest one, dimensions that
 /// are not positive, rotations of nothing, items without a solid, weights that are not finite or negative, and

@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "proof/piece.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 /// What shape and pose say in nanometres.
 Vector halves(const Shape& shape)
@@ -67,8 +65,7 @@ Bounds reach(const Piece& piece, const Vector& n)
     return {up + piece.half[0] * across.below, up + piece.half[0] * across.above};
 }
 
-namespace
-{
+namespace {
 
 Where against(const Rational& value, const Rational& limit)
 {

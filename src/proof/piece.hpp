@@ -5,8 +5,7 @@
 
 #include "proof/exact.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// A cylinder or box. Both are symmetric about their centre, so that they reach equally far along n and -n.
 struct Piece {

@@ -5,14 +5,11 @@
 #include "proof/rules.hpp"
 #include "tuckwright/tolerance.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
-class RestCheck
-{
+class RestCheck {
 public:
     RestCheck(const Scene& scene, Findings& findings)
         : scene_(scene), findings_(findings), drop_(nanometres(tolerance::rest_drop))

@@ -7,11 +7,9 @@
 
 #include "proof/disc.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 Rational magnitude(const Rational& value) { return value < 0 ? -value : value; }
 

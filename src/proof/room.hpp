@@ -3,8 +3,7 @@
 #pragma once
 #include "proof/piece.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// The inside of a cylinder or box; its mouths are at the ends of its third axis.
 struct Room {

@@ -4,8 +4,7 @@
 #include "proof/findings.hpp"
 #include "proof/scene.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// Rule 2. A cavity lies in its item's first solid, its mouths in that solid's end faces, and no further solid of the
 /// item stands before a mouth.

@@ -3,11 +3,9 @@
 
 #include "proof/forest.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 /// A cylinder's axis is the world's z, a box's corner its origin; the floor is z = 0.
 Room envelope_room(const Shape& shape)

@@ -9,12 +9,10 @@
 #include "proof/room.hpp"
 #include "tuckwright/bundle.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
 /// Requires: sound numbers and a sound forest. Holds on to the bundle.
-class Scene
-{
+class Scene {
 public:
     explicit Scene(const Bundle& bundle);
 

@@ -3,11 +3,9 @@
 #include "proof/forest.hpp"
 #include "proof/rules.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 void check_pair(const Scene& scene, std::size_t first, std::size_t second, Findings& findings)
 {

@@ -5,17 +5,14 @@
 #include "proof/forest.hpp"
 #include "proof/rules.hpp"
 
-namespace tuckwright::proof
-{
+namespace tuckwright::proof {
 
-namespace
-{
+namespace {
 
 /// The steps carried out one by one. An item that has been placed hangs on its container or vessel, or stands in the
 /// bundle; one that has not lies on the table with all that hangs on it. So there are groups, each named after what it
 /// hangs on in the end: an item on the table, or the bundle.
-class Replay
-{
+class Replay {
 public:
     Replay(const Scene& scene, Findings& findings)
         : scene_(scene), findings_(findings), in_bundle_(scene.size()), placed_(scene.size(), false)

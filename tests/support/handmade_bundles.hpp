@@ -7,75 +7,10 @@
 #include <utility>
 #include <vector>
 
-#include "tuckwright/bundle.hpp"
-#include "tuckwright/units.hpp"
+#include "support/handmade_bundles_parts.hpp"
+#include "support/handmade_bundles_turned.hpp"
 
-namespace tuckwright::handmade
-{
-
-inline constexpr Quaternion as_it_is{1, 0, 0, 0};
-inline constexpr Quaternion up_to_x{1, 0, 1, 0};     ///< lying, its top towards +x
-inline constexpr Quaternion upside_down{0, 1, 0, 0}; ///< turned half round about x
-
-inline Solid cylinder(double diameter, double height, Vec3 center, Quaternion turn = as_it_is)
-{
-    return {Cylinder{diameter, height}, {center, turn}};
-}
-
-inline Solid box(double length, double width, double height, Vec3 center, Quaternion turn = as_it_is)
-{
-    return {Box{length, width, height}, {center, turn}};
-}
-
-inline PlacedItem item(const std::string& id, const Solid& solid, const std::string& form = "standing")
-{
-    PlacedItem result;
-    result.id = id;
-    result.name = id;
-    result.form = form;
-    result.weight_g = 50;
-    result.solids = {solid};
-    return result;
-}
-
-inline PlacedItem hollow(PlacedItem of, const Solid& cavity, Opening opens)
-{
-    of.cavities.push_back({cavity.shape, cavity.pose, opens});
-    return of;
-}
-
-inline PlacedItem in(PlacedItem what, std::size_t container, std::size_t cavity = 0)
-{
-    what.in = Lodging{container, cavity};
-    return what;
-}
-
-inline Bundle bundle(const std::string& kit, const Shape& envelope, std::vector<PlacedItem> items)
-{
-    Bundle result;
-    result.kit = kit;
-    result.effort = "by hand";
-    result.status = Status::found;
-    result.clearance = 0.5;
-    result.rule.shape = std::holds_alternative<Cylinder>(envelope) ? BundleShape::cylinder : BundleShape::box;
-    result.envelope = envelope;
-    result.lower_bound_ml = volume_ml(envelope) / 2;
-    result.items = std::move(items);
-    return result;
-}
-
-inline void step(Bundle& bundle, std::size_t item, std::array<std::int64_t, 3> direction = {0, 0, -1})
-{
-    bundle.steps.push_back({item, direction, "Put " + bundle.items[item].id + " into its place."});
-}
-
-/// Rests on the floor or a wall.
-inline void stands(Bundle& bundle, std::size_t item) { bundle.certificate.rests.push_back({item, std::nullopt, {}}); }
-
-inline void lies_on(Bundle& bundle, std::size_t item, std::size_t on, Vec3 point)
-{
-    bundle.certificate.rests.push_back({item, on, point});
-}
+namespace tuckwright::handmade {
 
 /// A cup coaxial in a pot under a shut lid, which fills the envelope.
 inline Bundle cup_in_lidded_pot()
@@ -148,20 +83,6 @@ inline Bundle rod_leaning_in_cup()
     return result;
 }
 
-/// A pot that lies, its mouth towards +x, with a tin that lies in it on the wall less the clearance.
-inline Bundle tin_in_lying_pot()
-{
-    auto pot = hollow(item("pot", cylinder(128, 96, {48, 64, 64}, up_to_x), "lying"),
-                      cylinder(126, 93, {49.5, 64, 64}, up_to_x), Opening::top);
-    auto tin = in(item("tin", cylinder(60, 90, {48, 64, 31.5}, up_to_x), "lying"), 0);
-    auto result = bundle("First aid", Box{96, 128, 128}, {pot, tin});
-    step(result, 1, {-1, 0, 0});
-    step(result, 0);
-    stands(result, 0);
-    stands(result, 1);
-    return result;
-}
-
 /// Two boxes turned about the upright axis, one on the other; the corners touch a round envelope within a nanometre.
 inline Bundle yawed_boxes()
 {
@@ -173,29 +94,6 @@ inline Bundle yawed_boxes()
     step(result, 1, {0, 0, -3});
     stands(result, 0);
     lies_on(result, 1, 0, {0, 0, 19.995});
-    return result;
-}
-
-/// Two levels of containers on their side: what stands out of the mug stands out of the pot as well, and lies on a
-/// block beside the pot.
-inline Bundle rod_out_of_two_lying_levels()
-{
-    auto pot = hollow(item("pot", cylinder(100, 80, {40, 50, 50}, up_to_x), "lying"),
-                      cylinder(98, 78, {41, 50, 50}, up_to_x), Opening::top);
-    auto mug = in(hollow(item("mug", cylinder(70, 90, {47, 50, 36.5}, up_to_x), "lying"),
-                         cylinder(68, 89, {47.5, 50, 36.5}, up_to_x), Opening::top),
-                  0);
-    auto rod = in(item("rod", cylinder(10, 120, {63, 50, 8}, up_to_x), "lying"), 1);
-    auto block = item("block", box(25, 60, 3, {109.5, 50, 1.5}));
-    auto result = bundle("Porridge at the lock", Box{123, 100, 100}, {pot, mug, rod, block});
-    step(result, 2, {-1, 0, 0});
-    step(result, 1, {-1, 0, 0});
-    step(result, 3);
-    step(result, 0);
-    for (std::size_t i = 0; i < 4; ++i) {
-        stands(result, i);
-    }
-    result.certificate.rests[2] = {2, 3, {109.5, 50, 2.995}};
     return result;
 }
 
@@ -238,40 +136,6 @@ inline Bundle tangent_cylinders()
         step(result, i);
         stands(result, i);
     }
-    return result;
-}
-
-/// A pot upside down over a cup that stands on the bundle's floor, with a lid carried loose on the pot's bottom.
-inline Bundle pot_over_cup()
-{
-    auto pot = hollow(item("pot", cylinder(128, 96, {0, 0, 48}, upside_down), "upside down"),
-                      cylinder(126, 93, {0, 0, 46.5}, upside_down), Opening::top);
-    auto cup = in(item("cup", cylinder(80, 90, {0, 0, 45})), 0);
-    auto lid = item("pot-lid", cylinder(128, 9, {0, 0, 100.5}));
-    auto result = bundle("Soup under cover", Cylinder{128, 105}, {pot, cup, lid});
-    step(result, 1, {0, 0, 1});
-    step(result, 0);
-    step(result, 2);
-    stands(result, 0);
-    stands(result, 1);
-    lies_on(result, 2, 0, {0, 0, 95.995});
-    return result;
-}
-
-/// A lidded pot upside down: it stands on its lid, and both on the floor.
-inline Bundle lidded_pot_upside_down()
-{
-    auto pot = hollow(item("pot", cylinder(100, 80, {0, 0, 45}, upside_down), "upside down"),
-                      cylinder(98, 74, {0, 0, 47}, upside_down), Opening::closed);
-    auto tin = in(item("tin", cylinder(60, 40, {0, 0, 30}, upside_down), "upside down"), 0);
-    auto lid = item("pot-lid", cylinder(102, 5, {0, 0, 2.5}, upside_down), "shut");
-    lid.closes = 0;
-    auto result = bundle("Turned over", Cylinder{102, 85}, {pot, tin, lid});
-    step(result, 1, {0, 0, 1});
-    step(result, 2, {0, 0, 1});
-    step(result, 0);
-    stands(result, 0);
-    stands(result, 1);
     return result;
 }
 
