@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "kit/fields.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+#include "kit/words.hpp"
+#include "tuckwright/units.hpp"
+
+namespace tuckwright::reading
+{
+
+namespace
+{
+
+constexpr std::int64_t least_dimension_nm = 1000;
+constexpr std::size_t longest_text = 400; // bytes: names go on cards and into steps
+constexpr double heaviest_g = 100'000;
+
+/// The text of a value that is written as text; reports anything else.
+const std::string* plain_text(Reading& reading, const Node& node, const std::string& subject)
+{
+    if (node.kind == NodeKind::text) {
+        return &node.text;
+    }
+    if (node.kind != NodeKind::unusable) {
+        reading.problems.add(node.place, subject + " is " + kind_name(node) + ", not a plain value",
+                             "write a single value after '" + subject + ":'");
+    }
+    return nullptr;
+}
+
+} // namespace
+
+Fields::Fields(Reading& reading, const Node& node, std::string subject, std::span<const std::string_view> keys)
+    : reading_(reading), subject_(std::move(subject)), place_(node.place)
+{
+    if (node.kind != NodeKind::map) {
+        if (node.kind != NodeKind::unusable) {
+            reading_.problems.add(node.place, subject_ + " must be a map, but is " + kind_name(node),
+                                  "write 'key: value' entries; known here: " + listed(keys));
+        }
+        return;
+    }
+    map_ = &node;
+    for (const Entry& e : node.entries) {
+        if (std::find(keys.begin(), keys.end(), e.key) == keys.end()) {
+            reading_.problems.add(e.place, "unknown key " + quoted(e.key) + " in " + subject_, suggestion(e.key, keys));
+        } else if (e.value.kind == NodeKind::nothing) {
+            reading_.problems.add(e.place, quoted(e.key) + " has no value", "give one, or delete the line");
+        }
+    }
+}
+
+const Entry* Fields::entry(std::string_view key) const
+{
+    if (map_ == nullptr) {
+        return nullptr;
+    }
+    const auto found =
+        std::find_if(map_->entries.begin(), map_->entries.end(), [&](const Entry& e) { return e.key == key; });
+    return found == map_->entries.end() ? nullptr : &*found;
+}
+
+const Node* Fields::find(std::string_view key) const
+{
+    const Entry* e = entry(key);
+    const bool usable = e != nullptr && e->value.kind != NodeKind::nothing && e->value.kind != NodeKind::unusable;
+    return usable ? &e->value : nullptr;
+}
+
+const Node* Fields::need(std::string_view key, const std::string& remedy)
+{
+    if (is_map() && !given(key)) {
+        reading_.problems.add(place_, subject_ + " has no " + quoted(key), remedy);
+    }
+    return find(key);
+}
+
+void Fields::refuse(std::string_view key, const std::string& what, const std::string& remedy)
+{
+    if (const Entry* e = entry(key)) {
+        reading_.problems.add(e->place, what, remedy);
+    }
+}
+
+std::optional<std::string> read_text(Reading& reading, const Node& node, const std::string& subject)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    if (text->find_first_not_of(' ') == std::string::npos) {
+        reading.problems.add(node.place, subject + " is empty", "write at least one letter");
+        return std::nullopt;
+    }
+    const bool one_line = std::none_of(text->begin(), text->end(),
+                                       [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; });
+    if (!one_line) {
+        reading.problems.add(node.place, subject + " holds a line break or another control character",
+                             "write it on one line");
+        return std::nullopt;
+    }
+    if (text->size() > longest_text) {
+        reading.problems.add(node.place, subject + " " + quoted(*text) + " is longer than 400 bytes", "shorten it");
+        return std::nullopt;
+    }
+    return *text;
+}
+
+std::optional<Length> read_length(Reading& reading, const Node& node, const std::string& subject, AtLeast least)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    const Result<Length> length = parse_length(*text, reading.units.length);
+    if (!length) {
+        const Problem& problem = length.problems().front();
+        reading.problems.add(node.place, subject + ": " + problem.what, problem.remedy);
+        return std::nullopt;
+    }
+    const auto refuse = [&](const std::string& what, const std::string& remedy) {
+        reading.problems.add(node.place, subject + " is " + to_string(*length) + ", " + what, remedy);
+        return std::nullopt;
+    };
+    if (*length < Length{0}) {
+        return refuse("which is below zero", "write it without the minus sign");
+    }
+    if (least == AtLeast::micrometre && *length < Length::of_nanometres(least_dimension_nm)) {
+        return refuse("but must be at least 0.001 mm", "measure it again, and check the unit");
+    }
+    if (*length > Length::of_nanometres(to_nanometres(longest_length_mm))) {
+        return refuse("but may be at most 10 m", "check the number and its unit");
+    }
+    return *length;
+}
+
+std::optional<double> read_weight(Reading& reading, const Node& node, const std::string& subject)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    const Result<double> grams = parse_weight(*text, reading.units.weight);
+    if (!grams) {
+        const Problem& problem = grams.problems().front();
+        reading.problems.add(node.place, subject + ": " + problem.what, problem.remedy);
+        return std::nullopt;
+    }
+    if (*grams < 0) {
+        reading.problems.add(node.place, subject + " is " + quoted(*text) + ", which is below zero",
+                             "write it without the minus sign");
+        return std::nullopt;
+    }
+    if (*grams > heaviest_g) {
+        reading.problems.add(node.place, subject + " is " + quoted(*text) + ", but may be at most 100 kg",
+                             "check the number and its unit");
+        return std::nullopt;
+    }
+    return *grams;
+}
+
+std::optional<int> read_whole(Reading& reading, const Node& node, const std::string& subject, int low, int high)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    int number = 0;
+    const char* end = text->data() + text->size();
+    const auto [stop, error] = std::from_chars(text->data(), end, number);
+    if (error != std::errc{} || stop != end || number < low || number > high) {
+        const std::string range = low == high
+                                      ? std::to_string(low)
+                                      : "a whole number from " + std::to_string(low) + " to " + std::to_string(high);
+        reading.problems.add(node.place, subject + " is " + quoted(*text), "write " + range);
+        return std::nullopt;
+    }
+    return number;
+}
+
+std::optional<std::size_t> read_word(Reading& reading, const Node& node, const std::string& subject,
+                                     std::span<const std::string_view> known)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    const auto found = std::find(known.begin(), known.end(), *text);
+    if (found == known.end()) {
+        reading.problems.add(node.place, "unknown word " + quoted(*text) + " for " + subject, suggestion(*text, known));
+        return std::nullopt;
+    }
+    return static_cast<std::size_t>(found - known.begin());
+}
+
+} // namespace tuckwright::reading

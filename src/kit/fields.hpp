@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The entries of a map in the file, and the plain values they hold. Whatever is wrong becomes a problem at its place.
+#pragma once
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "kit/document.hpp"
+#include "kit/quantity.hpp"
+
+namespace tuckwright::reading
+{
+
+/// What every part of the reader needs: where problems go, and what plain numbers mean.
+struct Reading {
+    ProblemList& problems;
+    Units units;
+};
+
+/// A map whose keys are known. Unknown keys and keys without a value are reported once, when it is made.
+class Fields
+{
+public:
+    /// `subject` names the map in problems, such as "an item". A node that is no map is reported and holds nothing.
+    Fields(Reading& reading, const Node& node, std::string subject, std::span<const std::string_view> keys);
+
+    bool is_map() const { return map_ != nullptr; }
+    /// Whether the key is there at all, be its value usable or not.
+    bool given(std::string_view key) const { return entry(key) != nullptr; }
+    /// The value, or nothing where there is none to go on with.
+    const Node* find(std::string_view key) const;
+    /// The same; reports a key that is not there. The remedy says what to write.
+    const Node* need(std::string_view key, const std::string& remedy);
+    /// The entry; nothing where the key is not there.
+    const Entry* entry(std::string_view key) const;
+    /// Reports an entry that must not be there (it is).
+    void refuse(std::string_view key, const std::string& what, const std::string& remedy);
+    /// Place of the map itself.
+    Place place() const { return place_; }
+
+private:
+    Reading& reading_;
+    std::string subject_;
+    Place place_;
+    const Node* map_ = nullptr;
+};
+
+/// How small a length may be; none may be above the longest that the program works with (10 m).
+enum class AtLeast { zero, micrometre };
+
+/// One line of text, not empty. `subject` names the value in problems, such as "name".
+std::optional<std::string> read_text(Reading& reading, const Node& node, const std::string& subject);
+std::optional<Length> read_length(Reading& reading, const Node& node, const std::string& subject, AtLeast least);
+/// Grams, from 0 to 100 kg.
+std::optional<double> read_weight(Reading& reading, const Node& node, const std::string& subject);
+/// A whole number from `low` to `high`.
+std::optional<int> read_whole(Reading& reading, const Node& node, const std::string& subject, int low, int high);
+/// The index of the word among those known.
+std::optional<std::size_t> read_word(Reading& reading, const Node& node, const std::string& subject,
+                                     std::span<const std::string_view> known);
+
+} // namespace tuckwright::reading

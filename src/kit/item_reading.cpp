@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "kit/item_reading.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "kit/cavity_reading.hpp"
+#include "kit/words.hpp"
+
+namespace tuckwright::reading
+{
+
+namespace
+{
+
+constexpr std::array<std::string_view, 10> item_keys{"id",  "name",   "count",  "weight",   "cylinder",
+                                                     "box", "inside", "closes", "contents", "upright"};
+constexpr std::array<std::string_view, 3> closes_keys{"item", "adds", "intrudes"};
+constexpr std::array<std::string_view, 2> contents_keys{"what", "amount"};
+constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
+
+constexpr std::size_t longest_id = 64;
+
+bool is_id_letter(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
+}
+
+void read_id(Reading& reading, Fields& fields, ItemDraft& draft)
+{
+    const Node* node = fields.need("id", "give it a short name of its own, such as 'id: pot'");
+    const auto text = node != nullptr ? read_text(reading, *node, "id") : std::nullopt;
+    if (!text) {
+        return;
+    }
+    if (!std::all_of(text->begin(), text->end(), is_id_letter)) {
+        reading.problems.add(node->place, "id is " + quoted(*text), "use only letters a to z, digits, '-' and '_'");
+        return;
+    }
+    if (text->size() > longest_id) {
+        reading.problems.add(node->place, "id " + quoted(*text) + " is longer than 64 letters", "shorten it");
+        return;
+    }
+    draft.item.id = *text;
+    draft.id_place = node->place;
+}
+
+void read_outside(Reading& reading, Fields& fields, ItemDraft& draft)
+{
+    const bool round = fields.given("cylinder"), square = fields.given("box");
+    if (round && square) {
+        fields.refuse("box", "an item is a cylinder or a box, not both", "keep one of the two");
+    }
+    if (!round && !square && fields.is_map()) {
+        reading.problems.add(fields.place(), "an item has no outside", "give a cylinder or a box");
+    }
+    for (const ShapeKind kind : {ShapeKind::cylinder, ShapeKind::box}) {
+        if (const Node* node = fields.find(word_of(kind))) {
+            draft.outside = read_shape(reading, *node, kind);
+        }
+    }
+    if (round && square) {
+        draft.outside.reset();
+    }
+    if (draft.outside) {
+        draft.item.outside = draft.outside->rounded_up();
+    }
+}
+
+void read_closes(Reading& reading, Fields& item, ItemDraft& draft)
+{
+    const Node* node = item.find("closes");
+    if (node == nullptr) {
+        return;
+    }
+    Fields fields(reading, *node, "closes", closes_keys);
+    ClosesDraft closes;
+    closes.place = item.entry("closes")->place;
+    if (const Node* vessel = fields.need("item", "name the id of the item that this lid closes")) {
+        closes.vessel = read_text(reading, *vessel, "item");
+        closes.vessel_place = vessel->place;
+    }
+    if (const Node* adds =
+            fields.need("adds", "say how much of the shut lid stands above the rim, such as 'adds: 3'")) {
+        closes.adds = read_length(reading, *adds, "adds", AtLeast::zero);
+        closes.adds_place = adds->place;
+    }
+    if (const Node* in = fields.need("intrudes", "say how far the shut lid reaches in, 'intrudes: 0' if not at all")) {
+        closes.intrudes = read_length(reading, *in, "intrudes", AtLeast::zero);
+        closes.intrudes_place = in->place;
+    }
+    draft.closes = closes;
+}
+
+void read_contents(Reading& reading, Fields& item, ItemDraft& draft)
+{
+    const Node* node = item.find("contents");
+    if (node == nullptr) {
+        return;
+    }
+    Fields fields(reading, *node, "contents", contents_keys);
+    const Node* what = fields.need("what", "say what is in it, such as 'what: rice'");
+    const auto name = what != nullptr ? read_text(reading, *what, "what") : std::nullopt;
+    const Node* amount = fields.need("amount", "give the weight of what is in it, such as 'amount: 150 g'");
+    const auto grams = amount != nullptr ? read_weight(reading, *amount, "amount") : std::nullopt;
+    if (name && grams) {
+        draft.item.contents = Contents{*name, *grams};
+    }
+}
+
+/// What is filled stands upright unless the file says otherwise.
+bool read_upright(Reading& reading, Fields& fields)
+{
+    const Node* node = fields.find("upright");
+    const auto word = node != nullptr ? read_word(reading, *node, "upright", yes_and_no) : std::nullopt;
+    return word ? yes_and_no[*word] == "yes" || yes_and_no[*word] == "true" : fields.given("contents");
+}
+
+void read_count(Reading& reading, Fields& fields, ItemDraft& draft)
+{
+    draft.count_place = draft.place;
+    if (const Node* node = fields.find("count")) {
+        const auto count = read_whole(reading, *node, "count", 1, most_copies_of_an_item);
+        draft.item.count = count.value_or(1);
+        draft.count_is_sound = count.has_value();
+        draft.count_place = node->place;
+    }
+}
+
+} // namespace
+
+ItemDraft read_item(Reading& reading, const Node& node)
+{
+    ItemDraft draft;
+    draft.place = node.place;
+    Fields fields(reading, node, "an item", item_keys);
+    read_id(reading, fields, draft);
+    const Node* name = fields.find("name");
+    draft.item.name = name != nullptr ? read_text(reading, *name, "name").value_or("") : draft.item.id;
+    read_count(reading, fields, draft);
+    if (const Node* weight = fields.need("weight", "weigh it without contents, and write it such as 'weight: 120 g'")) {
+        draft.item.weight_g = read_weight(reading, *weight, "weight").value_or(0);
+    }
+    read_outside(reading, fields, draft);
+    if (const Node* inside = fields.find("inside")) {
+        draft.inside_place = fields.entry("inside")->place;
+        draft.item.inside = read_cavity(reading, *inside, draft.outside);
+    }
+    read_closes(reading, fields, draft);
+    read_contents(reading, fields, draft);
+    if (fields.given("contents")) {
+        draft.contents_place = fields.entry("contents")->place;
+    }
+    draft.item.upright = read_upright(reading, fields);
+    return draft;
+}
+
+} // namespace tuckwright::reading

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// One entry of `items`, as far as it can be read without looking at the others.
+#pragma once
+#include <optional>
+#include <string>
+
+#include "kit/sized_shape.hpp"
+#include "tuckwright/kit.hpp"
+
+namespace tuckwright::reading
+{
+
+/// What an item says it closes, by name still. Lengths are missing where they are faulty.
+struct ClosesDraft {
+    Place place; ///< of the key `closes`
+    std::optional<std::string> vessel;
+    Place vessel_place;
+    std::optional<Length> adds, intrudes;
+    Place adds_place, intrudes_place;
+};
+
+/// An item with what later checks need: exact sizes, places, and what of it can be relied on.
+struct ItemDraft {
+    Item item; ///< without `closes`
+    Place place;
+    std::optional<Place> id_place; ///< nothing where it has no sound id
+    std::optional<SizedShape> outside;
+    std::optional<Place> inside_place, contents_place; ///< of the keys, where they are given
+    std::optional<ClosesDraft> closes;
+    bool count_is_sound = true;
+    Place count_place;
+};
+
+inline constexpr int most_copies_of_an_item = 200;
+
+ItemDraft read_item(Reading& reading, const Node& node);
+
+} // namespace tuckwright::reading

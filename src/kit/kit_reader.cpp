@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tuckwright/kit_reader.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "kit/document.hpp"
+#include "kit/fields.hpp"
+#include "kit/file_text.hpp"
+#include "kit/item_reading.hpp"
+#include "kit/lid_checks.hpp"
+#include "kit/rule_reading.hpp"
+
+namespace tuckwright
+{
+
+namespace
+{
+
+using namespace reading;
+
+constexpr std::array<std::string_view, 6> kit_keys{"version", "kit", "units", "clearance", "bundle", "items"};
+constexpr double usual_clearance = 0.5; // mm
+constexpr std::size_t most_copies = 500;
+
+void report_too_many(Reading& reading, Place place, std::size_t copies)
+{
+    reading.problems.add(place,
+                         "the kit has " + std::to_string(copies) + " items, copies counted, but may have at most " +
+                             std::to_string(most_copies),
+                         "leave some out, or count a bag of small ones as one item");
+}
+
+/// Reads each item, or only as many as there may be.
+std::vector<ItemDraft> read_drafts(Reading& reading, const Node& list)
+{
+    std::vector<ItemDraft> drafts;
+    std::size_t copies = list.items.size();
+    for (std::size_t i = 0; i < std::min(list.items.size(), most_copies); ++i) {
+        drafts.push_back(read_item(reading, list.items[i]));
+        copies += static_cast<std::size_t>(drafts.back().item.count - 1);
+    }
+    if (copies > most_copies) {
+        report_too_many(reading, list.place, copies);
+    }
+    return drafts;
+}
+
+void read_items(Reading& reading, Fields& fields, Kit& kit)
+{
+    const Node* node = fields.need("items", "list what must go along under 'items:'");
+    if (node == nullptr) {
+        return;
+    }
+    if (node->kind != NodeKind::list) {
+        reading.problems.add(node->place, "items must be a list, but is " + kind_name(*node),
+                             "start each item with '- id:'");
+        return;
+    }
+    if (node->items.empty()) {
+        reading.problems.add(node->place, "the kit has no items", "list at least one under 'items:'");
+        return;
+    }
+    auto drafts = read_drafts(reading, *node);
+    check_ids(reading, drafts);
+    check_lids(reading, drafts);
+    for (ItemDraft& draft : drafts) {
+        kit.items.push_back(std::move(draft.item));
+    }
+}
+
+Kit read_kit(Reading& reading, const Node& node)
+{
+    Kit kit;
+    Fields fields(reading, node, "a kit file", kit_keys);
+    if (!fields.is_map()) {
+        return kit;
+    }
+    if (const Node* version = fields.find("version")) {
+        read_whole(reading, *version, "version", 1, 1);
+    }
+    if (const Node* units = fields.find("units")) { // first, for they say what every plain number means
+        reading.units = read_units(reading, *units);
+    }
+    if (const Node* name = fields.need("kit", "name the kit, such as 'kit: Soup for two'")) {
+        kit.name = read_text(reading, *name, "kit").value_or("");
+    }
+    const Node* clearance = fields.find("clearance");
+    kit.clearance = clearance != nullptr ? read_clearance(reading, *clearance) : usual_clearance;
+    if (const Node* bundle = fields.find("bundle")) {
+        kit.bundle = read_bundle_rule(reading, *bundle);
+    }
+    read_items(reading, fields, kit);
+    return kit;
+}
+
+} // namespace
+
+Result<Kit> read_kit_text(std::string_view text, const std::string& name)
+{
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    if (text.size() <= largest_file && text.starts_with(byte_order_mark)) {
+        text.remove_prefix(byte_order_mark.size());
+    }
+    ProblemList problems;
+    Kit kit;
+    if (check_text(text, problems)) {
+        const auto document = parse_document(text, problems);
+        if (document && document->kind == NodeKind::nothing && problems.empty()) {
+            problems.add({}, "the file holds no kit", "write at least 'kit:' and 'items:'");
+        } else if (document && document->kind != NodeKind::nothing) {
+            Reading reading{problems, {}};
+            kit = read_kit(reading, *document);
+        }
+    }
+    if (!problems.empty()) {
+        return problems.in_order(text, name);
+    }
+    return kit;
+}
+
+Result<Kit> read_kit_file(const std::string& path)
+{
+    const Result<std::string> text = file_text(path, largest_file);
+    return text ? read_kit_text(*text, path) : Result<Kit>(text.problems());
+}
+
+} // namespace tuckwright

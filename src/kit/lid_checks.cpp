@@ -1,0 +1,268 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "kit/lid_checks.hpp"
+
+#include <algorithm>
+#include <unordered_map>
+
+#include "kit/words.hpp"
+#include "tuckwright/units.hpp"
+
+namespace tuckwright::reading
+{
+
+namespace
+{
+
+using Drafts = std::vector<ItemDraft>;
+using Index = std::optional<std::size_t>;
+
+/// The index of each sound id, the first where it is given twice.
+std::unordered_map<std::string, std::size_t> ids_of(const Drafts& drafts)
+{
+    std::unordered_map<std::string, std::size_t> ids;
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if (drafts[i].id_place) {
+            ids.emplace(drafts[i].item.id, i);
+        }
+    }
+    return ids;
+}
+
+/// The vessel that each item closes; reports unknown ids.
+std::vector<Index> vessels_of(Reading& reading, const Drafts& drafts)
+{
+    const auto ids = ids_of(drafts);
+    std::vector<std::string_view> known;
+    for (const ItemDraft& draft : drafts) {
+        if (draft.id_place) {
+            known.push_back(draft.item.id);
+        }
+    }
+    constexpr std::size_t most_compared = 500, most_suggested = 100; // keep a file of many faults quick
+    std::size_t unknown = 0;
+    std::vector<Index> vessels(drafts.size());
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if (!drafts[i].closes || !drafts[i].closes->vessel) {
+            continue;
+        }
+        const auto found = ids.find(*drafts[i].closes->vessel);
+        if (found != ids.end()) {
+            vessels[i] = found->second;
+            continue;
+        }
+        const std::string& id = *drafts[i].closes->vessel;
+        const bool compare = !known.empty() && known.size() <= most_compared && unknown++ < most_suggested;
+        reading.problems.add(drafts[i].closes->vessel_place, "there is no item with the id " + quoted(id),
+                             compare ? "the nearest id is " + quoted(nearest(id, known))
+                                     : "name the id of an item of this kit");
+    }
+    return vessels;
+}
+
+/// One lid of each ring of lids that close one another. Complexity: linear, each lid being followed once.
+std::vector<std::size_t> ring_starts(const std::vector<Index>& vessels)
+{
+    std::vector<std::size_t> starts;
+    std::vector<std::size_t> walk(vessels.size(), 0); // number of the walk that came here first, from 1
+    for (std::size_t i = 0; i < vessels.size(); ++i) {
+        std::size_t at = i;
+        while (walk[at] == 0 && vessels[at]) {
+            walk[at] = i + 1;
+            at = *vessels[at];
+        }
+        if (walk[at] == i + 1) {
+            starts.push_back(at);
+        }
+    }
+    return starts;
+}
+
+/// Reports each ring once; the lids in them are spared further checks.
+std::vector<bool> in_rings(Reading& reading, const Drafts& drafts, const std::vector<Index>& vessels)
+{
+    std::vector<bool> found(drafts.size(), false);
+    for (const std::size_t start : ring_starts(vessels)) {
+        std::string names;
+        for (std::size_t lid = start; !found[lid]; lid = *vessels[lid]) {
+            found[lid] = true;
+            names += (names.empty() ? "" : ", ") + drafts[lid].item.id + " closes " + drafts[*vessels[lid]].item.id;
+        }
+        const Place place = drafts[start].closes->vessel_place;
+        if (*vessels[start] == start) {
+            reading.problems.add(place, quoted(drafts[start].item.id) + " closes itself",
+                                 "name the vessel that it closes");
+        } else {
+            reading.problems.add(place, "lids close one another in a ring: " + names, "name a vessel in each 'closes'");
+        }
+    }
+    return found;
+}
+
+/// Whether the vessel can be closed at all, with the reason if not.
+bool check_vessel(Reading& reading, const ClosesDraft& closes, const ItemDraft& vessel)
+{
+    const auto refuse = [&](const std::string& what, const std::string& remedy) {
+        reading.problems.add(closes.vessel_place, quoted(vessel.item.id) + " " + what, remedy);
+        return false;
+    };
+    if (vessel.closes) {
+        return refuse("is a lid itself", "name a vessel");
+    }
+    if (!vessel.inside_place) {
+        return refuse("has no inside that a lid could close", "give it an 'inside', or name another item");
+    }
+    if (!vessel.item.inside) {
+        return false; // its inside is faulty, and has been reported
+    }
+    if (vessel.item.inside->opens == Opening::both) {
+        return refuse("is open at both ends", "no lid can shut a sleeve; name another item");
+    }
+    if (vessel.item.inside->opens == Opening::closed) {
+        return refuse("is shut by a lid of its own",
+                      "write 'opens: top' there instead of 'lid: own', or delete 'closes' here");
+    }
+    return true;
+}
+
+bool covers_mouth(const SizedShape& lid, const Shape& mouth)
+{
+    const auto wide = [&](std::size_t size) { return lid.sizes[size].nanometres_up(); };
+    if (const auto* round = std::get_if<Cylinder>(&mouth)) {
+        const auto diameter = to_nanometres(round->diameter);
+        return wide(0) >= diameter && (lid.kind == ShapeKind::cylinder || wide(1) >= diameter);
+    }
+    const auto& box = std::get<Box>(mouth);
+    const auto length = to_nanometres(box.length), width = to_nanometres(box.width);
+    return lid.kind == ShapeKind::box ? wide(0) >= length && wide(1) >= width : wide(0) >= diagonal_up(length, width);
+}
+
+std::string plan_text(const Shape& shape)
+{
+    const auto mm = [](double value) {
+        const std::string text = to_string(Length::of_nanometres(to_nanometres(value)));
+        return text.substr(0, text.size() - 3);
+    };
+    if (const auto* round = std::get_if<Cylinder>(&shape)) {
+        return mm(round->diameter) + " mm across";
+    }
+    const auto& box = std::get<Box>(shape);
+    return mm(box.length) + " by " + mm(box.width) + " mm";
+}
+
+void check_cover(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
+{
+    if (lid.outside->kind != vessel.outside->kind) {
+        reading.problems.add(lid.outside->place,
+                             "a lid that is a " + std::string(word_of(lid.outside->kind)) + " does not close " +
+                                 quoted(vessel.item.id) + ", a " + std::string(word_of(vessel.outside->kind)),
+                             "give both the same kind of shape");
+    } else if (!covers_mouth(*lid.outside, vessel.item.inside->shape)) {
+        reading.problems.add(lid.outside->places[0],
+                             "the lid is " + plan_text(lid.item.outside) + ", too small to cover the mouth of " +
+                                 quoted(vessel.item.id) + ", " + plan_text(vessel.item.inside->shape),
+                             "measure both again");
+    }
+}
+
+/// Whether the shut lid's parts above, within and around the vessel agree with its height and with the vessel.
+void check_depths(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
+{
+    const ClosesDraft& closes = *lid.closes;
+    const auto text = [](Length length) { return to_string(length); };
+    const Length height = lid.outside->height();
+    if (closes.adds && *closes.adds > height) {
+        reading.problems.add(closes.adds_place,
+                             "adds is " + text(*closes.adds) + ", more than the lid's height " + text(height),
+                             "give the part of the lid that stands above the rim");
+    } else if (closes.adds && closes.intrudes && *closes.adds + *closes.intrudes > height) {
+        reading.problems.add(closes.intrudes_place,
+                             "adds " + text(*closes.adds) + " and intrudes " + text(*closes.intrudes) +
+                                 " make more than the lid's height " + text(height),
+                             "measure the three again");
+    }
+    const Length inside = Length::of_nanometres(to_nanometres(height_of(vessel.item.inside->shape)));
+    if (closes.intrudes && Length::of_nanometres(closes.intrudes->nanometres_up()) >= inside) {
+        reading.problems.add(closes.intrudes_place,
+                             "intrudes is " + text(*closes.intrudes) + ", which leaves nothing of the inside height " +
+                                 text(inside) + " of " + quoted(vessel.item.id),
+                             "give the part of the lid that hangs into the vessel");
+    }
+    if (closes.adds && height - *closes.adds > vessel.outside->height()) {
+        reading.problems.add(closes.adds_place,
+                             "the lid reaches " + text(height - *closes.adds) +
+                                 " down from the rim, lower than the foot of " + quoted(vessel.item.id) + ", " +
+                                 text(vessel.outside->height()) + " high",
+                             "measure the lid's height and 'adds' again");
+    }
+}
+
+/// What a lid itself must not have.
+void check_lid(Reading& reading, const ItemDraft& lid)
+{
+    if (lid.inside_place) {
+        reading.problems.add(*lid.inside_place, "a lid cannot have an inside", "delete 'inside' or 'closes'");
+    }
+    if (lid.contents_place) {
+        reading.problems.add(*lid.contents_place, "a lid cannot have contents", "put them into the vessel's entry");
+    }
+}
+
+void check_pair(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
+{
+    if (lid.count_is_sound && vessel.count_is_sound && lid.item.count != vessel.item.count) {
+        reading.problems.add(lid.count_place,
+                             "the lid's count is " + std::to_string(lid.item.count) + ", but that of " +
+                                 quoted(vessel.item.id) + " is " + std::to_string(vessel.item.count),
+                             "give both the same count: each copy closes one");
+    }
+    if (check_vessel(reading, *lid.closes, vessel) && lid.outside) {
+        check_cover(reading, lid, vessel);
+        check_depths(reading, lid, vessel);
+    }
+}
+
+} // namespace
+
+void check_ids(Reading& reading, const Drafts& drafts)
+{
+    const auto ids = ids_of(drafts);
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        const auto first = drafts[i].id_place ? ids.find(drafts[i].item.id) : ids.end();
+        if (first != ids.end() && first->second != i) {
+            reading.problems.add(*drafts[i].id_place,
+                                 "the id " + quoted(drafts[i].item.id) + " is given twice, first in line " +
+                                     std::to_string(drafts[first->second].id_place->line + 1),
+                                 "rename one, or use 'count' for copies that are alike");
+        }
+    }
+}
+
+void check_lids(Reading& reading, Drafts& drafts)
+{
+    const auto vessels = vessels_of(reading, drafts);
+    const auto rings = in_rings(reading, drafts, vessels);
+    std::unordered_map<std::size_t, std::size_t> lid_of;
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if (!drafts[i].closes) {
+            continue;
+        }
+        const ClosesDraft& closes = *drafts[i].closes;
+        check_lid(reading, drafts[i]);
+        if (!vessels[i] || rings[i]) {
+            continue;
+        }
+        const auto [first, fresh] = lid_of.emplace(*vessels[i], i);
+        if (!fresh) {
+            reading.problems.add(closes.vessel_place,
+                                 quoted(*closes.vessel) + " is closed by " + quoted(drafts[first->second].item.id) +
+                                     " already",
+                                 "a vessel takes one lid; delete one 'closes'");
+        }
+        check_pair(reading, drafts[i], drafts[*vessels[i]]);
+        if (closes.adds && closes.intrudes) {
+            drafts[i].item.closes = Closure{*vessels[i], closes.adds->mm_up(), closes.intrudes->mm_up()};
+        }
+    }
+}
+
+} // namespace tuckwright::reading

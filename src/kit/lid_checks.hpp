@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// What must hold between lids and the vessels they close, and between the items of a kit at large.
+#pragma once
+#include <vector>
+
+#include "kit/item_reading.hpp"
+
+namespace tuckwright::reading
+{
+
+/// Reports ids that are given twice.
+void check_ids(Reading& reading, const std::vector<ItemDraft>& drafts);
+
+/// Finds the vessel of each lid, checks the pair, and fills in Item::closes where nothing is wrong.
+void check_lids(Reading& reading, std::vector<ItemDraft>& drafts);
+
+} // namespace tuckwright::reading

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Words in problems: quoting what the file says, lists of words, and the nearest known word for a mistyped one.
+#pragma once
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace tuckwright::reading
+{
+
+/// Edits (insert, delete, replace, swap of neighbours) that turn one word into the other, in bytes, upper and lower
+/// case being alike. Complexity: the product of the lengths. Source: optimal string alignment distance.
+std::size_t edit_distance(std::string_view a, std::string_view b);
+
+/// The known word with the fewest edits; the first of several. Requires: at least one known word.
+std::string_view nearest(std::string_view word, std::span<const std::string_view> known);
+
+/// "did you mean 'weight'?" where few letters differ, else the nearest word and all that are known.
+std::string suggestion(std::string_view word, std::span<const std::string_view> known);
+
+/// The text in quotes, on one line and cut short when long, so that a problem stays readable.
+std::string quoted(std::string_view text);
+
+/// "a, b and c", with the given word before the last.
+std::string listed(std::span<const std::string_view> words, std::string_view last_word = "and");
+
+} // namespace tuckwright::reading
