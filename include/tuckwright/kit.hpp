@@ -14,7 +14,7 @@ enum class Opening { top, both, closed };
 
 /// The room inside an item. Its axis is the item's own z and goes through the item's centre line.
 struct Cavity {
-    Shape shape;              ///< inner dimensions, mm, rounded down to the grid
+    Shape shape;              ///< inner dimensions, mm, rounded down to the grid; a sleeve is as high inside as outside
     Opening opens = Opening::top;
     double floor = 0;         ///< mm from the item's bottom up to the cavity's floor; the top of an open cavity is the item's top
 };
