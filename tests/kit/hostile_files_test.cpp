@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Files that are large, deep or many times what they seem: refused, and soon.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <ctime>
+#include <filesystem>
+#include <fstream>
+#include <functional>
+#include <string>
+#include <unistd.h>
+
+#include "tuckwright/kit_reader.hpp"
+
+using namespace tuckwright;
+namespace fs = std::filesystem;
+
+namespace
+{
+
+constexpr std::size_t limit = 1024 * 1024;
+constexpr double soon = 5; // seconds of the processor, with sanitizers on and to spare; 0.3 are usual
+
+std::string repeated(const std::string& part, std::size_t bytes)
+{
+    std::string text;
+    while (text.size() + part.size() <= bytes) {
+        text += part;
+    }
+    return text;
+}
+
+std::string numbered(const std::string& start, std::size_t bytes, const std::function<std::string(std::size_t)>& part)
+{
+    std::string text = start;
+    for (std::size_t i = 0; text.size() < bytes; ++i) {
+        text += part(i);
+    }
+    return text;
+}
+
+/// The first problem; checks that it came soon and that there are not too many to read.
+std::string first_problem(const std::string& text)
+{
+    const auto start = std::clock();
+    const auto kit = read_kit_text(text, "kit.yaml");
+    CHECK(static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC < soon);
+    REQUIRE_FALSE(kit.ok());
+    CHECK(kit.problems().size() <= 1000);
+    return to_string(kit.problems().front());
+}
+
+/// A file or folder that is gone afterwards.
+struct Scratch {
+    fs::path path = fs::temp_directory_path() / ("tuckwright-kit-test-" + std::to_string(::getpid()));
+    ~Scratch() { fs::remove_all(path); }
+};
+
+} // namespace
+
+TEST_CASE("a file above the limit is refused at once")
+{
+    const std::string expected = "kit.yaml:1:1: the file is larger than 1 MiB; a kit file is a few kilobytes of text; "
+                                 "check that it is the right file";
+    CHECK(first_problem(repeated("kit: Soup\n", 10 * limit)) == expected);
+    CHECK(first_problem(std::string(limit + 1, ' ')) == expected);
+    CHECK(first_problem("\xEF\xBB\xBF" + std::string(limit, ' ')) == expected);
+    CHECK(first_problem(std::string(limit, ' ')) ==
+          "kit.yaml:1:1: the file holds no kit; write at least 'kit:' and 'items:'");
+}
+
+TEST_CASE("deep nesting is refused wherever it begins")
+{
+    for (const std::string opener : {"[", "{", "[ ", "[\n", "- ", "? ", "{a: ", "[a, "}) {
+        CAPTURE(opener);
+        CHECK(first_problem(repeated(opener, limit)).find("nested more than 32 deep") != std::string::npos);
+    }
+    std::string stairs;
+    for (std::size_t depth = 0; depth < 1000; ++depth) {
+        stairs += std::string(depth, ' ') + "a:\n";
+    }
+    CHECK(first_problem(stairs) ==
+          "kit.yaml:33:33: lists and maps are nested more than 32 deep; a kit file needs no more than six levels");
+}
+
+TEST_CASE("32 levels are still read, and brackets in a comment are no levels")
+{
+    const auto levels = [](std::size_t n) { return std::string(n, '[') + std::string(n, ']'); };
+    CHECK(first_problem("# " + levels(99) + "\n" + levels(32)).find("a kit file must be a map") != std::string::npos);
+    CHECK(first_problem(levels(33)).find("nested more than 32 deep") != std::string::npos);
+}
+
+TEST_CASE("aliases are never expanded")
+{
+    std::string bomb = "items: []\nkit: &a0 [x, x, x, x, x, x, x, x, x, x]\n";
+    for (int level = 1; level <= 60; ++level) {
+        const std::string alias = "*a" + std::to_string(level - 1) + ", ";
+        bomb += "k" + std::to_string(level) + ": &a" + std::to_string(level) + " [" +
+                repeated(alias, alias.size() * 10) + "]\n";
+    }
+    CHECK(first_problem(bomb) == "kit.yaml:1:8: the kit has no items; list at least one under 'items:'");
+    const auto kit = read_kit_text(bomb, "kit.yaml");
+    REQUIRE_FALSE(kit.ok());
+    const auto aliases = std::count_if(kit.problems().begin(), kit.problems().end(), [](const Problem& problem) {
+        return problem.what == "an alias ('*' with a name) is not taken in a kit file";
+    });
+    CHECK(aliases == 600); // each as it stands in the file, and none that it stands for
+    CHECK_FALSE(first_problem("kit: &a b\nx: [" + repeated("*a,", limit - 100) + "]").empty());
+}
+
+TEST_CASE("many faults are found soon, and only the first thousand shown")
+{
+    const std::string start = "kit: Soup\nitems:\n";
+    const auto number = [](std::size_t i) { return std::to_string(i); };
+    CHECK_FALSE(first_problem(numbered(start, limit - 100, [&](std::size_t i) {
+                    return "- {id: a" + number(i) + ", closes: {item: a" + number(i + 1) + "}}\n";
+                })).empty());
+    CHECK_FALSE(
+        first_problem(numbered("", limit - 100, [&](std::size_t i) { return "k" + number(i) + ": 1\n"; })).empty());
+    CHECK_FALSE(first_problem(start + repeated("- a\n", limit - 100)).empty());
+    CHECK_FALSE(first_problem(std::string(limit - 100, 'a')).empty());
+    CHECK_FALSE(first_problem("\"" + std::string(limit - 100, 'a')).empty());
+    CHECK_FALSE(first_problem(repeated("\n", limit)).empty());
+    const auto kit =
+        read_kit_text(numbered("", 50'000, [&](std::size_t i) { return "k" + number(i) + ": 1\n"; }), "kit.yaml");
+    REQUIRE_FALSE(kit.ok());
+    CHECK(kit.problems().size() == 1000);
+    CHECK(to_string(kit.problems().back()).find("more problems are not shown") != std::string::npos);
+}
+
+TEST_CASE("any start of a sound file is read without a crash")
+{
+    const std::string whole = "kit: \"Soup\"\nunits: {length: cm}\nitems:\n  - id: pot\n    weight: 1.5 kg\n"
+                              "    cylinder: {diameter: 12, height: 9}\n    inside: {wall: 1 mm, base: 1 mm}\n"
+                              "    contents: {what: 'réglisse', amount: 5}\n";
+    REQUIRE(read_kit_text(whole, "kit.yaml").ok());
+    std::size_t refused = 0;
+    for (std::size_t size = 0; size < whole.size(); ++size) {
+        refused += read_kit_text(whole.substr(0, size), "kit.yaml").ok() ? 0U : 1U;
+    }
+    CHECK(refused > whole.size() / 2);
+}
+
+TEST_CASE("any byte of a sound file may be changed without a crash")
+{
+    const std::string whole =
+        "kit: \"Soup\"\nitems:\n- {id: a, weight: 1, cylinder: {diameter: 9, height: 9}, inside: {wall: 1, "
+        "base: 1}}\n- {id: b, weight: 1, cylinder: {diameter: 9, height: 2}, closes: {item: a, adds: 2, "
+        "intrudes: 0}}\n";
+    REQUIRE(read_kit_text(whole, "kit.yaml").ok());
+    std::size_t refused = 0;
+    const std::string bytes = "\n\t -:{}[]'\"&*!#%@|>?,.0a~\xC3\x04";
+    for (std::size_t at = 0; at < whole.size(); ++at) {
+        for (const char byte : bytes) {
+            std::string changed = whole;
+            changed[at] = byte;
+            refused += read_kit_text(changed, "kit.yaml").ok() ? 0U : 1U;
+        }
+    }
+    CHECK(refused > whole.size() * bytes.size() / 2);
+}
+
+TEST_CASE("a path that gives no file says why")
+{
+    const Scratch scratch;
+    const auto problem = [](const fs::path& path) {
+        const auto kit = read_kit_file(path.string());
+        REQUIRE_FALSE(kit.ok());
+        REQUIRE(kit.problems().size() == 1);
+        return to_string(kit.problems().front());
+    };
+    const std::string name = scratch.path.string();
+    CHECK(problem(scratch.path) ==
+          name + ": cannot be read: No such file or directory; check the path and its permissions");
+    CHECK(problem("") == "cannot be read: No such file or directory; check the path and its permissions");
+    fs::create_directory(scratch.path);
+    CHECK(problem(scratch.path) == name + ": is a folder, not a file; give the path of a kit file");
+    CHECK(problem(scratch.path / "kit.yaml" / "kit.yaml") ==
+          (scratch.path / "kit.yaml/kit.yaml").string() +
+              ": cannot be read: No such file or directory; check the path and its permissions");
+}
+
+TEST_CASE("a file is read as its text is, under the path given")
+{
+    const Scratch scratch;
+    std::ofstream(scratch.path) << "kit: Soup\nitems: [{id: a, weight: 1, cylinder: {diameter: 9, height: 9}}]\n";
+    CHECK(read_kit_file(scratch.path.string()).ok());
+    std::ofstream(scratch.path) << "kit: Soup\nitems: []\n";
+    const auto empty = read_kit_file(scratch.path.string());
+    REQUIRE_FALSE(empty.ok());
+    CHECK(to_string(empty.problems().front()) ==
+          scratch.path.string() + ":2:8: the kit has no items; list at least one under 'items:'");
+    std::ofstream(scratch.path) << std::string(3 * limit, '#');
+    const auto large = read_kit_file(scratch.path.string());
+    REQUIRE_FALSE(large.ok());
+    CHECK(to_string(large.problems().front()).find("larger than 1 MiB") != std::string::npos);
+}
