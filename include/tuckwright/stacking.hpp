@@ -15,9 +15,21 @@ struct StackingOrder {
 };
 
 /// Finds an order in which each item goes in along a straight line, innermost assemblies first: everything that lies
-/// in a vessel goes in before the vessel itself is placed, then its lid. Steps carry the text for people.
-/// Requires: every item inside its container and apart from the others (as check() proves). Reads: items, envelope.
-/// Ensures: same bundle, same steps; ties go to the lower and then to the earlier item.
+/// in a vessel goes in before the vessel itself is placed, then its lid. Things go into the bundle from above, and level
+/// only where there is no other way. Steps carry the text for people.
+/// Requires: every item inside its container and apart from the others (as check() proves). Reads: items, clearance.
+/// Ensures: same bundle, same steps; ties go to the lower, then to the larger, then to the earlier item.
+/// Complexity: quadratic in the items of one container, times their solids.
 StackingOrder stacking_order(const Bundle& bundle);
+
+/// For the certificate: planes that show that no step meets what has been placed before. Each is from a solid of what
+/// moves to one that stands, does not oppose the step's direction, and has whole numbers of about 2^40. Pairs for which
+/// an axis of the world or of one of the two solids does the same are left out, as are pairs that cannot be separated.
+/// Requires: steps of this bundle, in order.
+std::vector<SeparatingPlane> step_planes(const Bundle& bundle, const std::vector<Step>& steps);
+
+/// For the certificate: planes that show that items are apart of which neither lies within the other, `first` below
+/// `second`, for pairs of solids that no axis of the world and no axis of their own separates.
+std::vector<SeparatingPlane> pair_planes(const Bundle& bundle);
 
 } // namespace tuckwright

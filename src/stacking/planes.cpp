@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cmath>
+
+#include "stacking/direction.hpp"
+#include "stacking/replay.hpp"
+#include "tuckwright/stacking.hpp"
+
+namespace tuckwright {
+
+namespace {
+
+using stacking::Direction;
+using stacking::Replay;
+
+constexpr double sure_gap = 1e-7;      ///< mm: air that rounding in doubles cannot have made up
+constexpr double rounding = 1e-9;      ///< mm: what rounding in doubles may take from faces that lie on each other
+constexpr double square_to = 1e-14;    ///< how far a dot product of unit vectors may be from 0 or 1 by rounding
+constexpr double normal_size = 1099511627776.0; ///< 2^40: normals are rounded to about as many parts
+constexpr double hopeless = -1e-7;     ///< mm: with more overlap than this no plane is worth giving
+
+/// Whether the hull's extent along the unit direction is a plain sum of its sizes: all its axes are along or across.
+bool is_square_to(const Hull& hull, Vec3 unit)
+{
+    const bool round = std::holds_alternative<Cylinder>(hull.shape);
+    for (std::size_t k = round ? 2 : 0; k < 3; ++k) {
+        const double along =
+            std::abs(unit.x * hull.rotation[0][k] + unit.y * hull.rotation[1][k] + unit.z * hull.rotation[2][k]);
+        if (along > square_to && along < 1 - square_to) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/// Whether the direction separates the hulls beyond doubt: by clear air, or as flat faces that lie on each other.
+bool separates(const Hull& first, const Hull& second, const Direction& normal)
+{
+    const Vec3 vector = stacking::to_vector(normal);
+    const Vec3 unit = (1 / norm(vector)) * vector;
+    const double air = -support(second, -1.0 * unit) - support(first, unit);
+    return air >= sure_gap || (air >= -rounding && is_square_to(first, unit) && is_square_to(second, unit));
+}
+
+/// The axes that the exact check tries by itself: the world's and both solids' own, either way.
+std::vector<Direction> known_axes(const Solid& first, const Solid& second)
+{
+    std::vector<Direction> axes{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}};
+    for (const Solid* solid : {&first, &second}) {
+        const bool round = std::holds_alternative<Cylinder>(solid->shape);
+        for (std::size_t k = round ? 2 : 0; k < 3; ++k) {
+            if (const auto axis = stacking::exact_axis(solid->pose.turn, k)) {
+                axes.push_back(*axis);
+            }
+        }
+    }
+    return axes;
+}
+
+/// Whether one of the known axes separates the solids without opposing the direction (no direction: any will do).
+bool known_axis_separates(const Solid& first, const Solid& second, const std::optional<Direction>& direction)
+{
+    const Hull a = hull_of(first), b = hull_of(second);
+    for (const Direction& axis : known_axes(first, second)) {
+        for (const Direction& normal : {axis, stacking::opposite(axis)}) {
+            if ((!direction || stacking::sign_of_dot(normal, *direction) >= 0) && separates(a, b, normal)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+Direction rounded(Vec3 normal)
+{
+    return {std::llround(normal.x * normal_size), std::llround(normal.y * normal_size),
+            std::llround(normal.z * normal_size)};
+}
+
+/// Turns the normal by the least whole step that makes it not oppose the direction.
+Direction not_opposing(Direction normal, const Direction& direction)
+{
+    std::size_t longest = 0;
+    for (std::size_t k = 1; k < 3; ++k) {
+        if (std::abs(direction[k]) > std::abs(direction[longest])) {
+            longest = k;
+        }
+    }
+    const std::int64_t sign = direction[longest] > 0 ? 1 : -1;
+    for (std::int64_t step = 1; stacking::sign_of_dot(normal, direction) < 0; step *= 2) {
+        normal[longest] += sign * step;
+    }
+    return normal;
+}
+
+void add_step_planes(const Replay& replay, const Step& step, double size, std::vector<SeparatingPlane>& planes)
+{
+    const auto& items = replay.bundle().items;
+    const auto obstacles = replay.obstacles(step.item);
+    for (const std::size_t mover : replay.group(step.item)) {
+        for (std::size_t m = 0; m < items[mover].solids.size(); ++m) {
+            const Solid& moved = items[mover].solids[m];
+            const Hull way = stacking::drawn_in(moved, step.direction, size);
+            for (const std::size_t obstacle : obstacles) {
+                for (std::size_t o = 0; o < items[obstacle].solids.size(); ++o) {
+                    const Solid& standing = items[obstacle].solids[o];
+                    if (known_axis_separates(moved, standing, step.direction)) {
+                        continue;
+                    }
+                    const Separation found = separation(way, hull_of(standing));
+                    if (found.distance >= hopeless) {
+                        planes.push_back({mover, m, obstacle, o, not_opposing(rounded(found.normal), step.direction)});
+                    }
+                }
+            }
+        }
+    }
+}
+
+void add_pair_planes(const Bundle& bundle, std::size_t first, std::size_t second, std::vector<SeparatingPlane>& planes)
+{
+    const auto &a = bundle.items[first].solids, &b = bundle.items[second].solids;
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            if (known_axis_separates(a[i], b[j], std::nullopt)) {
+                continue;
+            }
+            const Separation found = separation(hull_of(a[i]), hull_of(b[j]));
+            if (found.distance >= hopeless) {
+                planes.push_back({first, i, second, j, rounded(found.normal)});
+            }
+        }
+    }
+}
+
+} // namespace
+
+std::vector<SeparatingPlane> step_planes(const Bundle& bundle, const std::vector<Step>& steps)
+{
+    std::vector<SeparatingPlane> planes;
+    const double size = stacking::size_of(bundle);
+    Replay replay(bundle);
+    for (const Step& step : steps) {
+        add_step_planes(replay, step, size, planes);
+        replay.place(step.item);
+    }
+    return planes;
+}
+
+std::vector<SeparatingPlane> pair_planes(const Bundle& bundle)
+{
+    std::vector<SeparatingPlane> planes;
+    for (std::size_t first = 0; first < bundle.items.size(); ++first) {
+        for (std::size_t second = first + 1; second < bundle.items.size(); ++second) {
+            if (!stacking::is_within(bundle, first, second) && !stacking::is_within(bundle, second, first)) {
+                add_pair_planes(bundle, first, second, planes);
+            }
+        }
+    }
+    return planes;
+}
+
+} // namespace tuckwright
