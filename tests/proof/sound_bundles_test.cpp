@@ -24,6 +24,45 @@ TEST_CASE("the proof follows the bundle as data: the order of items does not mat
     CHECK(check(bundle, 100).empty());
 }
 
+TEST_CASE("a bundle may be put together in several orders")
+{
+    using Steps = std::vector<std::pair<std::size_t, std::array<std::int64_t, 3>>>;
+    const std::array<std::int64_t, 3> down{0, 0, -1}, up{0, 0, 1}, level{-5, 3, 0}, aslant{2, 1, -1};
+    const auto rule_after = [](Bundle bundle, const Steps& steps) {
+        bundle.steps.clear();
+        for (const auto& [item, direction] : steps) {
+            bundle.steps.push_back({item, direction, ""});
+        }
+        return first_rule(bundle);
+    };
+    const auto lidded = handmade::cup_in_lidded_pot();
+    CHECK(rule_after(lidded, {{0, down}, {1, down}, {2, down}}) == "none");
+    CHECK(rule_after(lidded, {{1, down}, {0, aslant}, {2, down}}) == "none");
+    CHECK(rule_after(lidded, {{1, down}, {2, level}, {0, level}}) == "none"); // the lid slides over the rim
+    CHECK(rule_after(lidded, {{2, down}, {0, down}, {1, down}}) == "step");
+    const auto sleeve = handmade::sleeve_round_cup_in_pot();
+    CHECK(rule_after(sleeve, {{0, down}, {1, down}, {2, down}}) == "none");
+    CHECK(rule_after(sleeve, {{2, up}, {1, down}, {0, down}}) == "none"); // on the table, from below
+    CHECK(rule_after(sleeve, {{1, down}, {2, up}, {0, down}}) == "step"); // the pot's floor is in the way
+    const auto over = handmade::pot_over_cup();
+    CHECK(rule_after(over, {{1, up}, {0, level}, {2, down}}) == "none");
+    CHECK(rule_after(over, {{0, down}, {1, up}, {2, down}}) == "step"); // through the ground
+    // What waits on the table in another vessel is in nobody's way.
+    auto two = handmade::many_pots(2);
+    CHECK(rule_after(two, {{2, down},
+                           {1, down},
+                           {5, down},
+                           {4, down},
+                           {0, down},
+                           {3, down},
+                           {6, down},
+                           {7, down},
+                           {8, down},
+                           {9, down},
+                           {10, down},
+                           {11, down}}) == "none");
+}
+
 TEST_CASE("sixty items are checked in a blink")
 {
     const auto bundle = handmade::many_pots(5);
