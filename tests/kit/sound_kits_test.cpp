@@ -21,6 +21,12 @@ Kit read(const std::string& text)
     return *kit;
 }
 
+template <class Plain> bool same(const Shape& shape, const Plain& expected)
+{
+    const auto* plain = std::get_if<Plain>(&shape);
+    return plain != nullptr && *plain == expected;
+}
+
 /// A kit of one item with these entries.
 Item item(const std::string& entries)
 {
@@ -51,7 +57,7 @@ TEST_CASE("the least kit takes every default")
     CHECK(spoon.name == "spoon");
     CHECK(spoon.count == 1);
     CHECK(spoon.weight_g == 9);
-    CHECK(spoon.outside == Shape(Box{160, 35, 20}));
+    CHECK(same(spoon.outside, Box{160, 35, 20}));
     CHECK_FALSE(spoon.inside);
     CHECK_FALSE(spoon.closes);
     CHECK_FALSE(spoon.contents);
@@ -84,7 +90,7 @@ items:
     const Item& pot = kit.items[0];
     CHECK(pot.name == "Steel pot, 1.1 l");
     REQUIRE(pot.inside);
-    CHECK(pot.inside->shape == Shape(Cylinder{126, 93}));
+    CHECK(same(pot.inside->shape, Cylinder{126, 93}));
     CHECK(pot.inside->opens == Opening::top);
     CHECK(pot.inside->floor == 3);
     const Item& lid = kit.items[1];
@@ -120,7 +126,7 @@ units: {length: in, weight: oz, volume: fl oz}
 bundle: {shape: box, limits: {length: 10, width: 6, height: 20 cm}}
 clearance: 0.02
 )");
-    CHECK(kit.items[0].outside == Shape(Box{101.6, 63.5, 30}));
+    CHECK(same(kit.items[0].outside, Box{101.6, 63.5, 30}));
     CHECK(kit.items[0].weight_g == 56.69904625);
     CHECK(kit.items[0].contents->weight_g == 28.349523125);
     CHECK(kit.bundle.length == 254.0);
@@ -149,8 +155,8 @@ items:
     CHECK(kit.clearance == 0.500001);
     CHECK(kit.bundle.diameter == 150.0);
     CHECK(kit.bundle.height == 170.0);
-    CHECK(kit.items[0].outside == Shape(Cylinder{128.000001, 96.000001}));
-    CHECK(kit.items[0].inside->shape == Shape(Cylinder{126, 93}));
+    CHECK(same(kit.items[0].outside, Cylinder{128.000001, 96.000001}));
+    CHECK(same(kit.items[0].inside->shape, Cylinder{126, 93}));
     CHECK(kit.items[0].inside->floor == 3.000001);
     CHECK(kit.items[1].closes->adds == 3.000001);
     CHECK(kit.items[1].closes->intrudes == 6.000001);
@@ -161,7 +167,7 @@ TEST_CASE("wall and base give the inside")
     SECTION("open at the top, which is the default")
     {
         const Cavity inside = cavity("cylinder: {diameter: 100, height: 80}, inside: {wall: 1.5, base: 2}");
-        CHECK(inside.shape == Shape(Cylinder{97, 78}));
+        CHECK(same(inside.shape, Cylinder{97, 78}));
         CHECK(inside.opens == Opening::top);
         CHECK(inside.floor == 2);
     }
@@ -169,19 +175,19 @@ TEST_CASE("wall and base give the inside")
     {
         const Cavity inside =
             cavity("box: {length: 100, width: 60, height: 40}, inside: {wall: 1, base: 2, opens: top}");
-        CHECK(inside.shape == Shape(Box{98, 58, 38}));
+        CHECK(same(inside.shape, Box{98, 58, 38}));
     }
     SECTION("with a lid of its own, as thick as the base")
     {
         const Cavity inside = cavity("cylinder: {diameter: 60, height: 40}, inside: {wall: 1, base: 2, lid: own}");
-        CHECK(inside.shape == Shape(Cylinder{58, 36}));
+        CHECK(same(inside.shape, Cylinder{58, 36}));
         CHECK(inside.opens == Opening::closed);
         CHECK(inside.floor == 2);
     }
     SECTION("a sleeve has no base")
     {
         const Cavity inside = cavity("cylinder: {diameter: 60, height: 40}, inside: {wall: 1, opens: both}");
-        CHECK(inside.shape == Shape(Cylinder{58, 40}));
+        CHECK(same(inside.shape, Cylinder{58, 40}));
         CHECK(inside.opens == Opening::both);
         CHECK(inside.floor == 0);
     }
@@ -190,7 +196,7 @@ TEST_CASE("wall and base give the inside")
         const Cavity inside =
             cavity("cylinder: {diameter: 100.0000006, height: 80}, inside: {wall: 1.0000003, base: 0.001}");
         CAPTURE(std::get<Cylinder>(inside.shape).diameter);
-        CHECK(inside.shape == Shape(Cylinder{98, 79.999}));
+        CHECK(same(inside.shape, Cylinder{98, 79.999}));
     }
 }
 
@@ -201,7 +207,7 @@ TEST_CASE("inner dimensions place the cavity")
         for (const std::string height : {"", ", height: 80", ", height: 8 cm"}) {
             const Cavity inside = cavity("cylinder: {diameter: 100, height: 80.0}, inside: {cylinder: {diameter: 98" +
                                          height + "}, opens: both}");
-            CHECK(inside.shape == Shape(Cylinder{98, 80}));
+            CHECK(same(inside.shape, Cylinder{98, 80}));
             CHECK(inside.floor == 0);
         }
     }
@@ -209,7 +215,7 @@ TEST_CASE("inner dimensions place the cavity")
     {
         const Cavity inside =
             cavity("cylinder: {diameter: 100, height: 80.0000001}, inside: {cylinder: {diameter: 98}, opens: both}");
-        CHECK(inside.shape == Shape(Cylinder{98, 80.000001}));
+        CHECK(same(inside.shape, Cylinder{98, 80.000001}));
     }
     SECTION("what its own lid shuts lies in the middle, and on the grid")
     {
@@ -217,7 +223,7 @@ TEST_CASE("inner dimensions place the cavity")
                                      "inside: {box: {length: 58, width: 38, height: 18}, lid: own, opens: top}");
         CHECK(inside.opens == Opening::closed);
         CHECK(inside.floor == 1);
-        CHECK(inside.shape == Shape(Box{58, 38, 18}));
+        CHECK(same(inside.shape, Box{58, 38, 18}));
     }
     SECTION("a box in a cylinder, a cylinder in a box")
     {
@@ -263,7 +269,7 @@ TEST_CASE("the ways of YAML are taken as they are meant")
                  "  cylinder:\n    diameter: '12.5 mm'   # measured\n    height: \"3\"\n...\n");
         CHECK(kit.name == "It's \"soup\"");
         CHECK(kit.items[0].id == "a-1_B");
-        CHECK(kit.items[0].outside == Shape(Cylinder{12.5, 3}));
+        CHECK(same(kit.items[0].outside, Cylinder{12.5, 3}));
     }
     SECTION("a mark at the start and line ends of other systems")
     {
@@ -285,7 +291,7 @@ TEST_CASE("the ways of YAML are taken as they are meant")
 TEST_CASE("the largest numbers that are allowed are allowed")
 {
     const std::string box = "box: {length: 10 m, width: 10000, height: 0.001}";
-    CHECK(item(box).outside == Shape(Box{10000, 10000, 0.001}));
+    CHECK(same(item(box).outside, Box{10000, 10000, 0.001}));
     CHECK(item("count: 200, " + box).count == 200);
     CHECK(read("kit: k\nclearance: 5 cm\nitems: [{id: a, weight: 100 kg, " + box + "}]").clearance == 50);
     const std::string rows = "{id: a, count: 200, weight: 0, " + box + "}, {id: b, count: 200, weight: 0, " + box +
