@@ -1,2 +1,104 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-int main() { return 0; }
+#include <CLI/CLI.hpp>
+
+#include <cstdio>
+#include <exception>
+
+#include "cli/exit_code.hpp"
+#include "cli/option_values.hpp"
+#include "cli/pack.hpp"
+#include "cli/verify.hpp"
+
+namespace tuckwright::cli
+{
+
+namespace
+{
+
+constexpr const char* examples = R"(Examples:
+  tuckwright pack porridge.yaml                         print the smallest bundle and how to pack it
+  tuckwright pack porridge.yaml --json bundle.json      and save it with its proof
+  tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
+  tuckwright pack porridge.yaml --effort thorough --seed 7
+  tuckwright verify bundle.json                         prove a saved bundle anew
+
+Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
+3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
+
+struct Given {
+    PackOptions pack;
+    std::string bundle;
+    CLI::App* pack_command = nullptr;
+    CLI::App* verify_command = nullptr;
+};
+
+void add_pack(CLI::App& app, Given& given)
+{
+    auto& command = *app.add_subcommand("pack", "Find the smallest bundle of a kit, and prove that it fits");
+    command.add_option("KIT.yaml", given.pack.kit, "the kit file, or - for standard input")->required();
+    // Texts, so that what is wrong with them is said in our words.
+    const auto option = [&](const char* name, const char* kind, const char* help, auto read) {
+        command.add_option_function<std::string>(name, read, help)->type_name(kind);
+    };
+    option("--json", "FILE", "save the bundle with its proof; - for standard output, alone",
+           [&json = given.pack.json](const std::string& text) { json = path_value(text); });
+    auto& search = given.pack.search;
+    option("--effort", "WORD", "quick, normal (the default) or thorough",
+           [&search](const std::string& text) { search.effort = effort_value(text); });
+    option("--seed", "N", "another number, another search (default 1); the same number, the same bundle",
+           [&search](const std::string& text) { search.seed = seed_value(text); });
+    option("--threads", "N", "how many to use (default: as many as the machine has); never changes the bundle",
+           [&search](const std::string& text) { search.threads = threads_value(text); });
+    option("--seconds", "S", "stop the search after so long; gives up repeatability, for machines differ in speed",
+           [&search](const std::string& text) { search.seconds = seconds_value(text); });
+    command.footer(examples);
+    given.pack_command = &command;
+}
+
+void add_verify(CLI::App& app, Given& given)
+{
+    auto& command = *app.add_subcommand("verify", "Prove a saved bundle anew, from its file alone");
+    command.add_option("BUNDLE.json", given.bundle, "a file that pack --json wrote, or - for standard input")
+        ->required();
+    given.verify_command = &command;
+}
+
+int run(int argc, const char* const* argv)
+{
+    CLI::App app("Packs the items of a small travel kit into the smallest bundle, and proves that they fit.",
+                 "tuckwright");
+    Given given;
+    app.set_version_flag("--version", "tuckwright " TUCKWRIGHT_VERSION);
+    app.require_subcommand(1);
+    app.footer(examples);
+    add_pack(app, given);
+    add_verify(app, given);
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::ParseError& error) {
+        return app.exit(error) == 0 ? done : wrong_input;
+    }
+    return *given.pack_command ? pack(given.pack) : verify(given.bundle);
+}
+
+} // namespace
+
+} // namespace tuckwright::cli
+
+int main(int argc, char** argv)
+{
+    const auto report_bug = [](const char* what) {
+        std::fprintf(stderr,
+                     "tuckwright: this is a bug of ours, not yours: %s\n"
+                     "Please report it, with the file you gave and the options.\n",
+                     what);
+        return tuckwright::cli::our_bug;
+    };
+    try {
+        return tuckwright::cli::run(argc, argv);
+    } catch (const std::exception& error) {
+        return report_bug(error.what());
+    } catch (...) {
+        return report_bug("something that is no exception of the library");
+    }
+}

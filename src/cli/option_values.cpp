@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/option_values.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <charconv>
+#include <cmath>
+
+namespace tuckwright::cli
+{
+
+namespace
+{
+
+template <class Number> bool reads(const std::string& text, Number& value)
+{
+    const auto end = std::from_chars(text.data(), text.data() + text.size(), value);
+    return end.ec == std::errc{} && end.ptr == text.data() + text.size();
+}
+
+[[noreturn]] void refuse(const char* option, const std::string& text, const char* wanted)
+{
+    throw CLI::ValidationError(option, "\"" + text + "\" is not " + wanted);
+}
+
+} // namespace
+
+Effort effort_value(const std::string& text)
+{
+    for (const auto effort : {Effort::quick, Effort::normal, Effort::thorough}) {
+        if (text == to_string(effort)) {
+            return effort;
+        }
+    }
+    refuse("--effort", text, "an effort; choose quick, normal or thorough");
+}
+
+std::uint64_t seed_value(const std::string& text)
+{
+    std::uint64_t value = 0;
+    if (!reads(text, value)) {
+        refuse("--seed", text, "a whole number from 0 to 18446744073709551615");
+    }
+    return value;
+}
+
+unsigned threads_value(const std::string& text)
+{
+    constexpr unsigned most = 1024;
+    unsigned value = 0;
+    if (!reads(text, value) || value > most) {
+        refuse("--threads", text, "a whole number from 1 to 1024, or 0 for as many as the machine has");
+    }
+    return value;
+}
+
+std::string path_value(const std::string& text)
+{
+    if (text.empty()) {
+        refuse("--json", text, "the path of a file; give - for standard output");
+    }
+    return text;
+}
+
+double seconds_value(const std::string& text)
+{
+    constexpr double year = 366.0 * 24 * 3600;
+    double value = 0;
+    if (!reads(text, value) || !(value > 0 && value <= year)) {
+        refuse("--seconds", text, "a number of seconds above 0 and no more than a year");
+    }
+    return value;
+}
+
+} // namespace tuckwright::cli

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The command `pack`: from a kit file to the smallest bundle.
+#pragma once
+#include <string>
+
+#include "tuckwright/solve.hpp"
+
+namespace tuckwright::cli
+{
+
+struct PackOptions {
+    std::string kit;  ///< path, or - for standard input
+    std::string json; ///< path, - for standard output, or empty for none
+    SolveOptions search;
+};
+
+/// Runs the command. Returns the exit status.
+int pack(const PackOptions& options);
+
+} // namespace tuckwright::cli

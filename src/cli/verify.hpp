@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The command `verify`: proves a saved bundle anew.
+#pragma once
+#include <string>
+
+namespace tuckwright::cli
+{
+
+/// Runs the command for a file that `pack --json` wrote, or - for standard input. Returns the exit status.
+int verify(const std::string& path);
+
+} // namespace tuckwright::cli

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Common practice, no source; what the maker and the place say goes first.
+#include "report/cautions.hpp"
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <string_view>
+
+namespace tuckwright::report
+{
+
+namespace
+{
+
+struct Caution {
+    std::vector<std::string_view> words; ///< whole words; a plural s is taken off before they are compared
+    std::string_view advice;
+};
+
+const std::array<Caution, 5>& known()
+{
+    static const std::array<Caution, 5> all{{
+        {{"fuel", "spirit", "alcohol", "petrol", "gasoline", "paraffin", "kerosene", "methanol", "ethanol"},
+         "keep it tightly shut, away from flames and apart from food"},
+        {{"gas", "cartridge", "canister", "propane", "butane", "isobutane"},
+         "keep it cool, take off whatever is screwed on before packing, and ask before taking it on a train, ship or "
+         "plane"},
+        {{"stove", "burner"}, "let it go out and cool down before packing; never use it in a tent or closed room"},
+        {{"lighter", "match", "matche", "firelighter", "firesteel", "tinder"},
+         "keep it dry, and out of children's reach"},
+        {{"knife", "knive", "blade", "saw", "scissor", "razor"}, "fold or cover the edge before packing"},
+    }};
+    return all;
+}
+
+/// The words of a text in small letters, without the s of a plural.
+void add_words(std::set<std::string>& words, std::string_view text)
+{
+    std::string word;
+    const auto end_word = [&] {
+        words.insert(word);
+        if (word.size() > 3 && word.back() == 's') {
+            words.insert(word.substr(0, word.size() - 1));
+        }
+        word.clear();
+    };
+    for (const char c : text) {
+        if (c >= 'A' && c <= 'Z') {
+            word += static_cast<char>(c - 'A' + 'a');
+        } else if ((c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80U) {
+            word += c;
+        } else {
+            end_word();
+        }
+    }
+    end_word();
+}
+
+/// Whether the item speaks of what the caution is about.
+bool speaks_of(const PlacedItem& item, const Caution& caution)
+{
+    std::set<std::string> words;
+    for (const auto* text : {&item.id, &item.name, &item.contents}) {
+        add_words(words, *text);
+    }
+    return std::any_of(caution.words.begin(), caution.words.end(),
+                       [&](std::string_view word) { return words.count(std::string(word)) > 0; });
+}
+
+} // namespace
+
+std::vector<std::string> cautions(const Bundle& bundle)
+{
+    std::vector<std::string> result;
+    for (const auto& caution : known()) {
+        std::string about;
+        std::set<std::string> named; // copies once
+        for (const auto& item : bundle.items) {
+            if (speaks_of(item, caution) && named.insert(item.id).second) {
+                about += (about.empty() ? "" : ", ") + item.id;
+            }
+        }
+        if (!about.empty()) {
+            result.push_back(about + ": " + std::string(caution.advice) + ".");
+        }
+    }
+    return result;
+}
+
+} // namespace tuckwright::report

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Reads the fields first, telling everything that is missing or of the wrong kind; only when all are there, what they
+// refer to; and only when all of that is there, whether the printed figures follow.
+#include <fmt/format.h>
+
+#include <limits>
+
+#include "report/json_items.hpp"
+#include "report/json_node.hpp"
+#include "report/json_parse.hpp"
+#include "report/printed_figures.hpp"
+#include "tuckwright/report.hpp"
+
+namespace tuckwright
+{
+
+namespace
+{
+
+using report::Faults;
+using report::Node;
+
+constexpr double largest_volume = 1e30; // ml
+
+void read_format(const Node& root)
+{
+    if (const auto format = root.field("format"); format && format->text() != "tuckwright-bundle") {
+        format->fault("must be \"tuckwright-bundle\"");
+    }
+    if (const auto version = root.field("version")) {
+        const auto number = version->whole(0, std::numeric_limits<std::int64_t>::max());
+        if (number != 1) {
+            version->fault(fmt::format("this program reads version 1, not {}", number));
+        }
+    }
+}
+
+void read_status(const Node& root, Bundle& bundle)
+{
+    const auto node = root.field("status");
+    if (!node) {
+        return;
+    }
+    const std::string word = node->text();
+    for (const auto status :
+         {Status::proved_best, Status::found, Status::stopped, Status::does_not_fit, Status::not_found}) {
+        if (word == to_string(status)) {
+            bundle.status = status;
+            return;
+        }
+    }
+    node->fault("must be proved-best, found, stopped, does-not-fit or not-found");
+}
+
+BundleShape read_shape_word(const Node& parent)
+{
+    const auto node = parent.field("shape");
+    const std::string word = node ? node->text() : "cylinder";
+    if (word != "cylinder" && word != "box") {
+        node->fault("must be cylinder or box");
+    }
+    return word == "box" ? BundleShape::box : BundleShape::cylinder;
+}
+
+void read_limits(const Node& root, BundleRule& rule)
+{
+    const auto node = root.field("limits");
+    if (!node || !node->object()) {
+        return;
+    }
+    rule.shape = read_shape_word(*node);
+    const auto read = [&](const char* key, std::optional<double>& limit) {
+        if (node->has(key)) {
+            limit = node->length(key);
+        }
+    };
+    read("diameter_mm", rule.diameter);
+    read("length_mm", rule.length);
+    read("width_mm", rule.width);
+    read("height_mm", rule.height);
+}
+
+void read_envelope(const Node& root, Bundle& bundle)
+{
+    const auto node = root.field("bundle");
+    if (!node) {
+        return;
+    }
+    if (!has_bundle(bundle.status)) {
+        if (!node->null()) {
+            node->fault("must be null where the status says that there is no bundle");
+        }
+        return;
+    }
+    if (!node->object()) {
+        return;
+    }
+    if (read_shape_word(*node) == BundleShape::cylinder) {
+        bundle.envelope = Cylinder{node->length("diameter_mm"), node->length("height_mm")};
+    } else {
+        bundle.envelope = Box{node->length("length_mm"), node->length("width_mm"), node->length("height_mm")};
+    }
+    node->number("volume_ml", largest_volume);
+}
+
+void read_head(const Node& root, Bundle& bundle)
+{
+    read_format(root);
+    bundle.kit = root.text("kit");
+    if (const auto seed = root.field("seed")) {
+        bundle.seed = seed->natural();
+    }
+    bundle.effort = root.text("effort");
+    read_status(root, bundle);
+    bundle.explanation = root.text("explanation");
+    bundle.clearance = root.length("clearance_mm");
+    read_limits(root, bundle.rule);
+    read_envelope(root, bundle);
+    bundle.lower_bound_ml = root.number("lower_bound_ml", largest_volume);
+    root.field("gap"); // what they say is seen last, for it follows from the rest
+    root.field("weight_g");
+}
+
+} // namespace
+
+Result<Bundle> from_json(std::string_view text, const std::string& name)
+{
+    const auto parsed = report::parse_json(text, name);
+    if (!parsed) {
+        return parsed.problems();
+    }
+    Faults faults(name);
+    const Node root(*parsed, "", faults);
+    Bundle bundle;
+    if (root.object()) {
+        read_head(root, bundle);
+        report::read_items(root, bundle);
+    }
+    if (!faults.any()) {
+        report::check_printed_figures(root, bundle);
+    }
+    if (faults.any()) {
+        return faults.take();
+    }
+    return bundle;
+}
+
+} // namespace tuckwright

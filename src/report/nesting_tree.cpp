@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "report/nesting_tree.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "report/words.hpp"
+
+namespace tuckwright::report
+{
+
+namespace
+{
+
+constexpr std::size_t deepest_shown = 20; // further down the indent stays, so that text still fits
+
+class Tree
+{
+public:
+    explicit Tree(const Bundle& bundle) : bundle_(bundle), below_(bundle.items.size())
+    {
+        for (std::size_t i = 0; i < bundle.items.size(); ++i) {
+            const auto& item = bundle.items[i];
+            if (item.closes && *item.closes < below_.size()) {
+                below_[*item.closes].push_back(i);
+            } else if (item.in && item.in->item < below_.size()) {
+                below_[item.in->item].push_back(i);
+            } else {
+                roots_.push_back(i);
+            }
+        }
+    }
+
+    std::string text() const
+    {
+        std::string result;
+        for (const auto root : roots_) {
+            add(result, root, 1);
+        }
+        return result;
+    }
+
+private:
+    std::string line(std::size_t i) const
+    {
+        const auto& item = bundle_.items[i];
+        std::string text = label(bundle_, i);
+        if (!item.name.empty() && item.name != item.id) {
+            text += " (" + item.name + ")";
+        }
+        if (item.closes) {
+            text += ", shut on it as its lid";
+        } else if (!item.form.empty()) {
+            text += ", " + item.form;
+        }
+        if (!item.solids.empty()) {
+            text += ", " + size_in_words(item.solids.front().shape);
+        }
+        if (!item.contents.empty()) {
+            text += fmt::format(", holds {} of {}", weight_in_words(item.contents_g), item.contents);
+        }
+        return text;
+    }
+
+    void add(std::string& result, std::size_t i, std::size_t depth) const
+    {
+        result += wrapped(std::string(2 * std::min(depth, deepest_shown), ' '), line(i));
+        for (const auto child : below_[i]) {
+            add(result, child, depth + 1);
+        }
+    }
+
+    const Bundle& bundle_;
+    std::vector<std::vector<std::size_t>> below_;
+    std::vector<std::size_t> roots_;
+};
+
+} // namespace
+
+std::string nesting_tree(const Bundle& bundle) { return Tree(bundle).text(); }
+
+} // namespace tuckwright::report

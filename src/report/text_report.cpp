@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "report/cautions.hpp"
+#include "report/figures.hpp"
+#include "report/nesting_tree.hpp"
+#include "report/words.hpp"
+#include "tuckwright/report.hpp"
+
+namespace tuckwright
+{
+
+namespace
+{
+
+using report::wrapped;
+
+std::string sentence(std::string text)
+{
+    if (!text.empty() && text.find_last_of(".!?") != text.size() - 1) {
+        text += ".";
+    }
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    }
+    return text;
+}
+
+const char* kind(const Bundle& bundle) { return bundle.rule.shape == BundleShape::cylinder ? "round bundle" : "box"; }
+
+std::string limits_in_words(const BundleRule& rule)
+{
+    std::string text;
+    const auto add = [&](const std::optional<double>& limit, const char* how) {
+        if (limit) {
+            text += (text.empty() ? " at most " : ", ") + fmt::format("{:.10g} mm {}", *limit, how);
+        }
+    };
+    add(rule.diameter, "across");
+    add(rule.length, "long");
+    add(rule.width, "wide");
+    add(rule.height, "high");
+    return text;
+}
+
+std::string bound_in_words(const Bundle& bundle)
+{
+    const auto above = report::gap_of(bundle);
+    if (!above) {
+        return "How much smaller a bundle could be is not known.";
+    }
+    return fmt::format("No {} of this kit can be smaller than {}; this one is {} above that.", kind(bundle),
+                       report::volume_in_words(bundle.lower_bound_ml, report::Rounding::down),
+                       report::share_in_words(*above));
+}
+
+std::string status_in_words(const Bundle& bundle)
+{
+    switch (bundle.status) {
+    case Status::proved_best:
+        return fmt::format("Proved to fit, and proved the smallest: no {} of this kit can be smaller.", kind(bundle));
+    case Status::stopped:
+        return "Proved to fit. The search was stopped early, so a smaller one may well exist. " +
+               bound_in_words(bundle);
+    default: return "Proved to fit; a smaller one may exist. " + bound_in_words(bundle);
+    }
+}
+
+std::string weight_line(const Bundle& bundle)
+{
+    const auto weights = report::weights_of(bundle);
+    std::string text = report::weight_in_words(weights.total);
+    if (weights.contents > 0) {
+        text += fmt::format(", of it {} contents", report::weight_in_words(weights.contents));
+    }
+    return text;
+}
+
+std::string steps_text(const Bundle& bundle)
+{
+    if (bundle.steps.empty()) {
+        return {};
+    }
+    std::string text = "\nPutting it together:\n";
+    const std::size_t digits = std::to_string(bundle.steps.size()).size();
+    for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
+        const auto& step = bundle.steps[i];
+        text += wrapped(fmt::format("  {:>{}}. ", i + 1, digits),
+                        step.text.empty() ? label(bundle, step.item) + " goes into its place." : step.text);
+    }
+    text += wrapped("", fmt::format("To unpack, go through the steps backwards: {} comes out first.",
+                                    label(bundle, bundle.steps.back().item)));
+    return text;
+}
+
+std::string cautions_text(const Bundle& bundle)
+{
+    const auto sentences = report::cautions(bundle);
+    if (sentences.empty()) {
+        return {};
+    }
+    std::string text = "\nUsual cautions; the maker's instructions and local rules go first:\n";
+    for (const auto& caution : sentences) {
+        text += wrapped("  - ", caution);
+    }
+    return text;
+}
+
+std::string packed_text(const Bundle& bundle)
+{
+    std::string text =
+        wrapped("", fmt::format("{}: packs into {}", bundle.kit, report::envelope_in_words(bundle.envelope))) + "\n";
+    text += wrapped("Volume: ", report::volume_in_words(volume_ml(bundle.envelope), report::Rounding::up));
+    text += wrapped("Weight: ", weight_line(bundle));
+    text += wrapped("Status: ", status_in_words(bundle));
+    if (!bundle.explanation.empty()) {
+        text += wrapped("", sentence(bundle.explanation));
+    }
+    text += "\nWhat lies in what:\n" + report::nesting_tree(bundle);
+    return text + steps_text(bundle) + cautions_text(bundle);
+}
+
+std::string misfit_text(const Bundle& bundle)
+{
+    std::string text = wrapped(
+        "", fmt::format("{}: does not fit into a {}{}", bundle.kit, kind(bundle), limits_in_words(bundle.rule)));
+    text += "\n" + wrapped("Proof: ", sentence(bundle.explanation));
+    return text + wrapped("", "No search can help: take something out, or allow a larger bundle.");
+}
+
+std::string not_found_text(const Bundle& bundle)
+{
+    std::string text =
+        wrapped("", fmt::format("{}: no {}{} was found", bundle.kit, kind(bundle), limits_in_words(bundle.rule)));
+    const bool said = bundle.explanation.find("no proof") != std::string::npos;
+    text +=
+        "\n" + wrapped("", (said ? "" : "This is no proof that the kit does not fit. ") + sentence(bundle.explanation));
+    if (bundle.lower_bound_ml > 0) {
+        text += wrapped("", fmt::format("No {} of this kit can be smaller than {}.", kind(bundle),
+                                        report::volume_in_words(bundle.lower_bound_ml, report::Rounding::down)));
+    }
+    return text + "What to try:\n" + wrapped("  - ", "more effort: --effort thorough") +
+           wrapped("  - ", fmt::format("another seed: --seed {}", bundle.seed + 1)) +
+           wrapped("  - ", "larger limits in the kit file, or fewer items");
+}
+
+} // namespace
+
+std::string text_report(const Bundle& bundle)
+{
+    if (has_bundle(bundle.status)) {
+        return packed_text(bundle);
+    }
+    return bundle.status == Status::does_not_fit ? misfit_text(bundle) : not_found_text(bundle);
+}
+
+} // namespace tuckwright

@@ -1,0 +1,199 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <nlohmann/json.hpp>
+
+#include "report/figures.hpp"
+#include "report/json_layout.hpp"
+#include "tuckwright/contract.hpp"
+#include "tuckwright/report.hpp"
+#include "tuckwright/units.hpp"
+
+namespace tuckwright
+{
+
+namespace
+{
+
+using nlohmann::ordered_json;
+
+/// The number on the grid that a length stands for: never more than six decimals.
+double length(double mm) { return snap(mm); }
+
+ordered_json vector(const Vec3& v) { return {length(v.x), length(v.y), length(v.z)}; }
+
+const char* word(Opening opens)
+{
+    switch (opens) {
+    case Opening::top: return "top";
+    case Opening::both: return "both";
+    case Opening::closed: return "closed";
+    }
+    require(false, "an opening is one of the three");
+    return "";
+}
+
+ordered_json shape_and_place(const Shape& shape, const Pose& pose)
+{
+    ordered_json part;
+    if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
+        part["cylinder"] = {{"diameter", length(cylinder->diameter)}, {"height", length(cylinder->height)}};
+    } else {
+        const auto& box = std::get<Box>(shape);
+        part["box"] = {{"length", length(box.length)}, {"width", length(box.width)}, {"height", length(box.height)}};
+    }
+    part["center"] = vector(pose.center);
+    part["quaternion"] = {pose.turn.w, pose.turn.x, pose.turn.y, pose.turn.z};
+    ordered_json rows = ordered_json::array();
+    for (const auto& row : rotation_matrix(pose.turn)) {
+        rows.push_back({row[0], row[1], row[2]});
+    }
+    part["rotation"] = std::move(rows);
+    return part;
+}
+
+ordered_json envelope(const Bundle& bundle)
+{
+    if (!has_bundle(bundle.status)) {
+        return nullptr;
+    }
+    ordered_json part;
+    if (const auto* cylinder = std::get_if<Cylinder>(&bundle.envelope)) {
+        part = {{"shape", "cylinder"},
+                {"diameter_mm", length(cylinder->diameter)},
+                {"height_mm", length(cylinder->height)}};
+    } else {
+        const auto& box = std::get<Box>(bundle.envelope);
+        part = {{"shape", "box"},
+                {"length_mm", length(box.length)},
+                {"width_mm", length(box.width)},
+                {"height_mm", length(box.height)}};
+    }
+    part["volume_ml"] = volume_ml(bundle.envelope);
+    return part;
+}
+
+ordered_json limits(const BundleRule& rule)
+{
+    ordered_json part;
+    part["shape"] = rule.shape == BundleShape::cylinder ? "cylinder" : "box";
+    const auto put = [&](const char* key, const std::optional<double>& limit) {
+        if (limit) {
+            part[key] = length(*limit);
+        }
+    };
+    put("diameter_mm", rule.diameter);
+    put("length_mm", rule.length);
+    put("width_mm", rule.width);
+    put("height_mm", rule.height);
+    return part;
+}
+
+ordered_json weights(const Bundle& bundle)
+{
+    if (!has_bundle(bundle.status)) {
+        return nullptr;
+    }
+    const auto sums = report::weights_of(bundle);
+    return {{"total", sums.total}, {"empty", sums.empty}, {"contents", sums.contents}};
+}
+
+ordered_json name_of(const Bundle& bundle, std::size_t item)
+{
+    require(item < bundle.items.size(), "an item that another refers to is one of the bundle's");
+    return {{"id", bundle.items[item].id}, {"copy", bundle.items[item].copy}};
+}
+
+ordered_json item_part(const Bundle& bundle, const PlacedItem& item)
+{
+    ordered_json part = {{"id", item.id}, {"copy", item.copy}, {"name", item.name}};
+    part["in"] = nullptr;
+    if (item.in) {
+        part["in"] = name_of(bundle, item.in->item);
+        part["in"]["cavity"] = item.in->cavity;
+    }
+    part["closes"] = item.closes ? name_of(bundle, *item.closes) : ordered_json(nullptr);
+    part["form"] = item.form;
+    part["upright"] = item.upright;
+    part["weight_g"] = item.weight_g;
+    part["contents"] = item.contents;
+    part["contents_g"] = item.contents_g;
+    part["solids"] = ordered_json::array();
+    for (const auto& solid : item.solids) {
+        part["solids"].push_back(shape_and_place(solid.shape, solid.pose));
+    }
+    part["cavities"] = ordered_json::array();
+    for (const auto& cavity : item.cavities) {
+        part["cavities"].push_back(shape_and_place(cavity.shape, cavity.pose));
+        part["cavities"].back()["opens"] = word(cavity.opens);
+    }
+    return part;
+}
+
+ordered_json items(const Bundle& bundle)
+{
+    ordered_json parts = ordered_json::array();
+    for (const auto& item : bundle.items) {
+        parts.push_back(item_part(bundle, item));
+    }
+    return parts;
+}
+
+ordered_json steps(const Bundle& bundle)
+{
+    ordered_json parts = ordered_json::array();
+    for (const auto& step : bundle.steps) {
+        require(step.item < bundle.items.size(), "a step's item is one of the bundle's");
+        const auto& item = bundle.items[step.item];
+        parts.push_back({{"item", item.id},
+                         {"copy", item.copy},
+                         {"into", report::into_of(bundle, step.item)},
+                         {"direction", step.direction},
+                         {"text", step.text}});
+    }
+    return parts;
+}
+
+ordered_json certificate(const Certificate& proof)
+{
+    ordered_json planes = ordered_json::array(), rests = ordered_json::array();
+    for (const auto& plane : proof.planes) {
+        planes.push_back({{"first", {plane.first, plane.first_solid}},
+                          {"second", {plane.second, plane.second_solid}},
+                          {"normal", plane.normal}});
+    }
+    for (const auto& rest : proof.rests) {
+        rests.push_back({{"item", rest.item},
+                         {"on", rest.on ? ordered_json(*rest.on) : ordered_json(nullptr)},
+                         {"point", vector(rest.point)}});
+    }
+    return {{"planes", std::move(planes)}, {"rests", std::move(rests)}};
+}
+
+} // namespace
+
+std::string to_json(const Bundle& bundle)
+{
+    // Without a bundle there is nothing placed, whatever the struct may still hold.
+    const Bundle nothing;
+    const Bundle& placed = has_bundle(bundle.status) ? bundle : nothing;
+    const auto gap_part = report::gap_of(bundle);
+    ordered_json all;
+    all["format"] = "tuckwright-bundle";
+    all["version"] = 1;
+    all["kit"] = bundle.kit;
+    all["seed"] = bundle.seed;
+    all["effort"] = bundle.effort;
+    all["status"] = to_string(bundle.status);
+    all["explanation"] = bundle.explanation;
+    all["clearance_mm"] = length(bundle.clearance);
+    all["limits"] = limits(bundle.rule);
+    all["bundle"] = envelope(bundle);
+    all["lower_bound_ml"] = bundle.lower_bound_ml;
+    all["gap"] = gap_part ? ordered_json(*gap_part) : ordered_json(nullptr);
+    all["weight_g"] = weights(bundle);
+    all["items"] = items(placed);
+    all["steps"] = steps(placed);
+    all["certificate"] = certificate(placed.certificate);
+    return report::laid_out(all) + "\n";
+}
+
+} // namespace tuckwright

@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "report/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "tuckwright/units.hpp"
+
+namespace tuckwright::report
+{
+
+namespace
+{
+
+constexpr std::size_t columns = 100;
+constexpr std::size_t deepest_indent = 60;
+
+std::string decimal(double value, int decimals)
+{
+    std::string text = fmt::format("{:.{}f}", value, decimals);
+    if (text.find('.') != std::string::npos) {
+        text.erase(text.find_last_not_of('0') + 1);
+        if (text.back() == '.') {
+            text.pop_back();
+        }
+    }
+    return text;
+}
+
+double rounded(double value, double unit, Rounding rounding)
+{
+    constexpr double hair = 1e-9; // a value meant to lie on a whole unit stays there
+    const double units = value / unit;
+    // Nought is added so that a small negative share of a unit becomes no negative zero.
+    return unit * (rounding == Rounding::up ? std::ceil(units - hair) : std::floor(units + hair)) + 0.0;
+}
+
+bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
+
+std::size_t characters(std::string_view text)
+{
+    return static_cast<std::size_t>(
+        std::count_if(text.begin(), text.end(), [](char c) { return !continues_character(c); }));
+}
+
+/// Words, those too long for a line cut into pieces.
+std::vector<std::string> words_of(std::string_view text, std::size_t widest)
+{
+    std::vector<std::string> words;
+    std::string word;
+    std::size_t width = 0;
+    const auto end_word = [&] {
+        if (!word.empty()) {
+            words.push_back(std::move(word));
+        }
+        word.clear();
+        width = 0;
+    };
+    for (const char c : text) {
+        if (c == ' ') {
+            end_word();
+            continue;
+        }
+        if (!continues_character(c) && ++width > widest) {
+            end_word();
+            width = 1;
+        }
+        word += c;
+    }
+    end_word();
+    return words;
+}
+
+} // namespace
+
+std::string length_in_words(double mm)
+{
+    constexpr std::int64_t tenth = 100'000; // nanometres
+    const std::int64_t nm = to_nanometres(mm);
+    const std::int64_t tenths = nm / tenth + (nm % tenth > 0 ? 1 : 0);
+    return tenths % 10 == 0 ? fmt::format("{} mm", tenths / 10)
+                            : fmt::format("{}.{} mm", tenths / 10, std::abs(tenths % 10));
+}
+
+std::string volume_in_words(double ml, Rounding rounding)
+{
+    if (rounded(ml, 1, rounding) < 1000) {
+        return ml < 10 ? decimal(rounded(ml, 0.01, rounding), 2) + " ml" : decimal(rounded(ml, 1, rounding), 0) + " ml";
+    }
+    return decimal(rounded(ml / 1000, 0.01, rounding), 2) + " l";
+}
+
+std::string weight_in_words(double grams)
+{
+    return grams < 999.5 ? decimal(grams, grams < 10 ? 1 : 0) + " g" : decimal(grams / 1000, 3) + " kg";
+}
+
+std::string share_in_words(double share)
+{
+    const double percent = 100 * share;
+    return decimal(rounded(percent, percent < 10 ? 0.1 : 1, Rounding::up), 1) + " %";
+}
+
+std::string size_in_words(const Shape& shape)
+{
+    if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
+        return fmt::format("{} across, {} high", length_in_words(cylinder->diameter),
+                           length_in_words(cylinder->height));
+    }
+    const auto& box = std::get<Box>(shape);
+    const auto bare = [](double mm) {
+        auto text = length_in_words(mm);
+        return text.substr(0, text.find(' '));
+    };
+    return fmt::format("{} x {} x {}", bare(box.length), bare(box.width), length_in_words(box.height));
+}
+
+std::string envelope_in_words(const Shape& envelope)
+{
+    if (const auto* cylinder = std::get_if<Cylinder>(&envelope)) {
+        return fmt::format("a round bundle {} across and {} high", length_in_words(cylinder->diameter),
+                           length_in_words(cylinder->height));
+    }
+    const auto& box = std::get<Box>(envelope);
+    return fmt::format("a box {} long, {} wide and {} high", length_in_words(box.length), length_in_words(box.width),
+                       length_in_words(box.height));
+}
+
+std::string printable(std::string_view text)
+{
+    std::string result;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const auto c = static_cast<unsigned char>(text[i]);
+        const auto next = i + 1 < text.size() ? static_cast<unsigned char>(text[i + 1]) : 0U;
+        if (c < 0x20U || c == 0x7FU) {
+            result += ' ';
+        } else if (c == 0xC2U && next >= 0x80U && next < 0xA0U) {
+            result += ' ';
+            ++i;
+        } else {
+            result += text[i];
+        }
+    }
+    return result;
+}
+
+std::string wrapped(std::string_view first, std::string_view text)
+{
+    const std::size_t indent = std::min(characters(first), deepest_indent);
+    std::string result = printable(first);
+    std::size_t used = characters(result);
+    bool line_start = true;
+    for (const auto& word : words_of(printable(text), columns - indent)) {
+        const std::size_t width = characters(word);
+        if (used + width + (line_start ? 0 : 1) > columns) {
+            result += "\n" + std::string(indent, ' ');
+            used = indent;
+            line_start = true;
+        }
+        if (!line_start) {
+            result += ' ';
+            ++used;
+        }
+        result += word;
+        used += width;
+        line_start = false;
+    }
+    return result + "\n";
+}
+
+} // namespace tuckwright::report

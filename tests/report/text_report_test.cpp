@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <sstream>
+
+#include "report/words.hpp"
+#include "support/handmade_bundles.hpp"
+#include "tuckwright/report.hpp"
+
+using namespace tuckwright;
+
+namespace
+{
+
+bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+std::string first_line(const std::string& text) { return text.substr(0, text.find('\n')); }
+
+std::size_t widest_line(const std::string& text)
+{
+    std::istringstream lines(text);
+    std::size_t widest = 0;
+    for (std::string line; std::getline(lines, line);) {
+        const auto width = std::count_if(line.begin(), line.end(),
+                                         [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; });
+        widest = std::max(widest, static_cast<std::size_t>(width));
+    }
+    return widest;
+}
+
+} // namespace
+
+TEST_CASE("the first line says what it is and how large")
+{
+    CHECK(first_line(text_report(handmade::cup_in_lidded_pot())) ==
+          "Soup for one: packs into a round bundle 129 mm across and 99 mm high");
+    CHECK(first_line(text_report(handmade::touching_boxes())) ==
+          "Biscuits: packs into a box 60 mm long, 40 mm wide and 20 mm high");
+}
+
+TEST_CASE("sizes are never understated")
+{
+    CHECK(report::length_in_words(130.600001) == "130.7 mm");
+    CHECK(report::length_in_words(130.6) == "130.6 mm");
+    CHECK(report::length_in_words(130.95) == "131 mm");
+    CHECK(report::length_in_words(0.05) == "0.1 mm");
+    CHECK(report::volume_in_words(1411.0, report::Rounding::up) == "1.42 l");
+    CHECK(report::volume_in_words(1419.0, report::Rounding::down) == "1.41 l");
+    CHECK(report::volume_in_words(1200.0, report::Rounding::up) == "1.2 l");
+    CHECK(report::volume_in_words(1200.0, report::Rounding::down) == "1.2 l");
+    CHECK(report::volume_in_words(819.2, report::Rounding::up) == "820 ml");
+    CHECK(report::volume_in_words(999.5, report::Rounding::up) == "1 l");
+    CHECK(report::volume_in_words(1.234, report::Rounding::down) == "1.23 ml");
+    CHECK(report::share_in_words(0.1701) == "18 %");
+    CHECK(report::share_in_words(0.0031) == "0.4 %");
+    CHECK(report::share_in_words(0) == "0 %");
+    CHECK(report::weight_in_words(949.6) == "950 g");
+    CHECK(report::weight_in_words(999.7) == "1 kg");
+    CHECK(report::weight_in_words(1234) == "1.234 kg");
+    CHECK(report::weight_in_words(7.25) == "7.2 g");
+    CHECK(report::size_in_words(Box{80, 60.04, 45}) == "80 x 60.1 x 45 mm");
+}
+
+TEST_CASE("volume, weight and status are told in honest words")
+{
+    auto bundle = handmade::touching_boxes();
+    bundle.lower_bound_ml = 41;
+    bundle.items[0].contents = "crumbs";
+    bundle.items[0].contents_g = 12;
+    auto text = text_report(bundle);
+    CHECK(holds(text, "Volume: 48 ml\n"));
+    CHECK(holds(text, "Weight: 412 g, of it 12 g contents\n"));
+    CHECK(holds(text,
+                "Proved to fit; a smaller one may exist. No box of this kit can be smaller than 41 ml; this one is"
+                " 18 %"));
+    bundle.status = Status::stopped;
+    CHECK(holds(text_report(bundle), "The search was stopped early"));
+    bundle.status = Status::proved_best;
+    text = text_report(bundle);
+    CHECK(holds(text, "proved the smallest: no box of this kit can be smaller"));
+    CHECK_FALSE(holds(text, "may exist"));
+    bundle.status = Status::found;
+    bundle.lower_bound_ml = 0;
+    CHECK(holds(text_report(bundle), "How much smaller a bundle could be is not known."));
+}
+
+TEST_CASE("what lies in what is an indented list")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.items[0].name = "Steel pot, 1.1 l";
+    bundle.items[1].contents = "stock cubes";
+    bundle.items[1].contents_g = 30;
+    CHECK(holds(text_report(bundle), "What lies in what:\n"
+                                     "  pot (Steel pot, 1.1 l), standing, 128 mm across, 96 mm high\n"
+                                     "    cup, standing, 80 mm across, 87 mm high, holds 30 g of stock cubes\n"
+                                     "    pot-lid, shut on it as its lid, 129 mm across, 3 mm high\n"));
+    CHECK(holds(text_report(handmade::rod_out_of_two_lying_levels()), "  pot, lying, 100 mm across, 80 mm high\n"
+                                                                      "    mug, lying, 70 mm across, 90 mm high\n"
+                                                                      "      rod, lying, 10 mm across, 120 mm high\n"
+                                                                      "  block, standing, 25 x 60 x 3 mm\n"));
+    CHECK(holds(text_report(handmade::tangent_cylinders()), "  tin 2, standing"));
+}
+
+TEST_CASE("steps are numbered, and the way back is told")
+{
+    CHECK(holds(text_report(handmade::cup_in_lidded_pot()),
+                "Putting it together:\n"
+                "  1. Put cup into its place.\n"
+                "  2. Put pot-lid into its place.\n"
+                "  3. Put pot into its place.\n"
+                "To unpack, go through the steps backwards: pot comes out first.\n"));
+    CHECK(holds(text_report(handmade::many_pots(2)), "\n   9. "));
+    CHECK(holds(text_report(handmade::many_pots(2)), "\n  10. "));
+}
+
+TEST_CASE("cautions come where items call for them, and only there")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    CHECK_FALSE(holds(text_report(bundle), "cautions"));
+    bundle.items[0].name = "Gasket and matchbook of burnered bladeless fuelling"; // words within words
+    CHECK_FALSE(holds(text_report(bundle), "cautions"));
+    bundle.items[0].name = "Folding KNIFE";
+    bundle.items[1].contents = "spirit";
+    bundle.items[2].id = "matches";
+    const auto text = text_report(bundle);
+    CHECK(holds(text, "Usual cautions; the maker's instructions and local rules go first:\n"));
+    CHECK(holds(text, "  - cup: keep it tightly shut"));
+    CHECK(holds(text, "  - matches: keep it dry"));
+    CHECK(holds(text, "  - pot: fold or cover the edge"));
+    for (const char* word :
+         {"fuel", "gas", "stove", "burner", "lighter", "blades", "alcohol", "Cartridges", "knives"}) {
+        auto one = handmade::cup_in_lidded_pot();
+        one.items[1].name = word;
+        INFO(word);
+        CHECK(holds(text_report(one), "\n  - cup: "));
+    }
+}
+
+TEST_CASE("copies are named once in cautions")
+{
+    auto bundle = handmade::tangent_cylinders();
+    for (auto& item : bundle.items) {
+        item.name = "Gas cartridge";
+    }
+    CHECK(holds(text_report(bundle), "  - tin: keep it cool"));
+}
+
+TEST_CASE("what does not fit is told with its proof")
+{
+    Bundle bundle;
+    bundle.kit = "Soup";
+    bundle.status = Status::does_not_fit;
+    bundle.rule.diameter = 120;
+    bundle.rule.height = 99.5;
+    bundle.explanation = "the pot alone is 128 mm across";
+    const auto text = text_report(bundle);
+    CHECK(first_line(text) == "Soup: does not fit into a round bundle at most 120 mm across, 99.5 mm high");
+    CHECK(holds(text, "Proof: The pot alone is 128 mm across.\n"));
+    CHECK_FALSE(holds(text, "effort"));
+}
+
+TEST_CASE("what was not found is not called impossible")
+{
+    Bundle bundle;
+    bundle.kit = "Soup";
+    bundle.status = Status::not_found;
+    bundle.seed = 4;
+    bundle.rule = {BundleShape::box, std::nullopt, 100, 80, 60};
+    bundle.lower_bound_ml = 300;
+    const auto text = text_report(bundle);
+    CHECK(first_line(text) == "Soup: no box at most 100 mm long, 80 mm wide, 60 mm high was found");
+    CHECK(holds(text, "This is no proof that the kit does not fit."));
+    CHECK(holds(text, "No box of this kit can be smaller than 300 ml."));
+    CHECK(holds(text, "--effort thorough"));
+    CHECK(holds(text, "--seed 5"));
+    CHECK(holds(text, "larger limits"));
+}
+
+TEST_CASE("no line is wider than a hundred columns, whatever the names")
+{
+    std::string name, endless;
+    for (int i = 0; i < 60; ++i) {
+        name += "p\xC3\xB6t of ";
+        endless += "Gas\xC3\xA9n";
+    }
+    auto bundle = handmade::many_pots(2);
+    bundle.kit = name;
+    bundle.explanation = name + endless;
+    for (auto& item : bundle.items) {
+        item.name = name + "gas";
+        item.contents = endless;
+    }
+    for (auto& step : bundle.steps) {
+        step.text = name + endless;
+    }
+    CHECK(widest_line(text_report(bundle)) <= 100);
+    CHECK(widest_line(text_report(bundle)) > 90);
+    bundle.status = Status::does_not_fit;
+    CHECK(widest_line(text_report(bundle)) <= 100);
+    bundle.status = Status::not_found;
+    CHECK(widest_line(text_report(bundle)) <= 100);
+}
+
+TEST_CASE("items nested deep stay within the columns")
+{
+    std::vector<PlacedItem> items;
+    for (int i = 0; i < 60; ++i) {
+        const double width = 200 - 3 * i;
+        auto pot = handmade::hollow(handmade::item("a pot", handmade::cylinder(width, 50, {0, 0, 25})),
+                                    handmade::cylinder(width - 1, 50, {0, 0, 25}), Opening::both);
+        pot.copy = i + 1;
+        items.push_back(i == 0 ? pot : handmade::in(pot, items.size() - 1));
+    }
+    CHECK(widest_line(text_report(handmade::bundle("Rings", Cylinder{200, 50}, items))) <= 100);
+}
+
+TEST_CASE("names cannot steer the terminal")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.kit = "Soup\x1B[2J\xC2\x9B";
+    bundle.items[0].name = "pot\nStatus: proved";
+    const auto text = text_report(bundle);
+    CHECK_FALSE(holds(text, "\x1B"));
+    CHECK_FALSE(holds(text, "\xC2\x9B"));
+    CHECK_FALSE(holds(text, "\nStatus: proved)"));
+}
