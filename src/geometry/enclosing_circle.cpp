@@ -9,7 +9,8 @@
 #include "tuckwright/contract.hpp"
 #include "tuckwright/geometry.hpp"
 
-namespace tuckwright {
+namespace tuckwright
+{
 
 std::array<double, 3> enclosing_circle(const std::vector<std::array<double, 3>>& circles)
 {

@@ -4,9 +4,11 @@
 
 #include "tuckwright/geometry.hpp"
 
-namespace tuckwright {
+namespace tuckwright
+{
 
-namespace {
+namespace
+{
 
 Vec3 column(const Matrix3& m, std::size_t k) { return {m[0][k], m[1][k], m[2][k]}; }
 

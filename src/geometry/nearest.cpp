@@ -4,7 +4,8 @@
 #include <cmath>
 #include <limits>
 
-namespace tuckwright::geometry {
+namespace tuckwright::geometry
+{
 
 Middle middle_of(const Hull& hull)
 {
@@ -28,8 +29,8 @@ double reach(const Middle& hull, Vec3 direction)
 {
     const double u = dot(direction, hull.axes[0]), v = dot(direction, hull.axes[1]),
                  w = std::abs(dot(direction, hull.axes[2]));
-    const double across = hull.round ? std::sqrt(u * u + v * v) * hull.half.x
-                                     : std::abs(u) * hull.half.x + std::abs(v) * hull.half.y;
+    const double across =
+        hull.round ? std::sqrt(u * u + v * v) * hull.half.x : std::abs(u) * hull.half.x + std::abs(v) * hull.half.y;
     return across + w * hull.half.z + std::abs(dot(direction, hull.half_sweep));
 }
 
@@ -50,7 +51,8 @@ Vec3 reach_point(const Middle& hull, Vec3 direction)
     return dot(direction, hull.half_sweep) < 0 ? point - hull.half_sweep : point + hull.half_sweep;
 }
 
-namespace {
+namespace
+{
 
 constexpr int most_rounds = 100;
 constexpr int most_attempts = 4;
@@ -59,7 +61,7 @@ constexpr double relative_agreement = 1e-11;
 constexpr double thin = 1e-20; ///< squared sine under which a triangle or tetrahedron counts as flat
 
 struct Vertex {
-    Vec3 at;       ///< second - first
+    Vec3 at; ///< second - first
     Vec3 on_first;
 };
 
@@ -166,7 +168,8 @@ Vec3 on_first(const Simplex& simplex)
 }
 
 /// The descent of one pair.
-class Descent {
+class Descent
+{
 public:
     Descent(const Middle& first, const Middle& second, Vec3 offset, Vec3 start)
         : first_(first), second_(second), offset_(offset)

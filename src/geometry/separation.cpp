@@ -7,9 +7,11 @@
 #include "geometry/nearest.hpp"
 #include "tuckwright/geometry.hpp"
 
-namespace tuckwright {
+namespace tuckwright
+{
 
-namespace {
+namespace
+{
 
 using geometry::Middle;
 using geometry::Nearest;
@@ -29,7 +31,8 @@ struct Look {
     double distance = 0;
 };
 
-class Pair {
+class Pair
+{
 public:
     Pair(const Hull& first, const Hull& second)
         : first_(geometry::middle_of(first)), second_(geometry::middle_of(second)),
@@ -160,8 +163,8 @@ Separation shallowest(const Pair& pair, const Look& axis, const Nearest& seen)
         if (!seen.overlap || tried.size() >= most_starts) {
             break;
         }
-        const bool near_to_tried = std::any_of(tried.begin(), tried.end(),
-                                               [&](Vec3 t) { return dot(t, start.normal) > 0.99; });
+        const bool near_to_tried =
+            std::any_of(tried.begin(), tried.end(), [&](Vec3 t) { return dot(t, start.normal) > 0.99; });
         if (near_to_tried) {
             continue;
         }

@@ -6,9 +6,11 @@
 
 #include "tuckwright/contract.hpp"
 
-namespace tuckwright::stacking {
+namespace tuckwright::stacking
+{
 
-namespace {
+namespace
+{
 
 __extension__ using Wide = __int128;
 
@@ -24,6 +26,22 @@ Wide common_divisor(Wide a, Wide b)
         b = rest;
     }
     return a;
+}
+
+/// Requires: not all zero. Nothing when a number stays at 2^62 or above.
+std::optional<Direction> in_lowest_terms(const std::array<Wide, 3>& numbers)
+{
+    const Wide divisor = common_divisor(common_divisor(numbers[0], numbers[1]), numbers[2]);
+    require(divisor != 0, "a direction is not all zero");
+    Direction lowest{};
+    for (std::size_t k = 0; k < 3; ++k) {
+        const Wide part = numbers[k] / divisor;
+        if (magnitude(part) >= Wide{1} << 62) {
+            return std::nullopt;
+        }
+        lowest[k] = static_cast<std::int64_t>(part);
+    }
+    return lowest;
 }
 
 constexpr double ways_out = 4; ///< how many times the bundle's size an item is drawn
@@ -45,8 +63,9 @@ void add_once(std::vector<Direction>& list, const Direction& direction)
 /// Level ways into the bundle: along the world's axes, between them, and along the item's own axes.
 void add_ways_round(std::vector<Direction>& ways, const PlacedItem& item)
 {
-    for (const Direction& level : {Direction{1, 0, 0}, Direction{-1, 0, 0}, Direction{0, 1, 0}, Direction{0, -1, 0},
-                                   Direction{1, 1, 0}, Direction{-1, 1, 0}, Direction{1, -1, 0}, Direction{-1, -1, 0}}) {
+    for (const Direction& level :
+         {Direction{1, 0, 0}, Direction{-1, 0, 0}, Direction{0, 1, 0}, Direction{0, -1, 0}, Direction{1, 1, 0},
+          Direction{-1, 1, 0}, Direction{1, -1, 0}, Direction{-1, -1, 0}}) {
         add_once(ways, level);
     }
     for (const Solid& solid : item.solids) {
@@ -78,17 +97,25 @@ std::optional<Direction> exact_axis(const Quaternion& turn, std::size_t axis)
     case 1: image = {2 * (x * y - w * z), w * w - x * x + y * y - z * z, 2 * (y * z + w * x)}; break;
     default: image = {2 * (x * z + w * y), 2 * (y * z - w * x), w * w - x * x - y * y + z * z}; break;
     }
-    const Wide divisor = common_divisor(common_divisor(image[0], image[1]), image[2]);
-    require(divisor != 0, "a rotation's quaternion is not all zero");
-    Direction lowest{};
+    return in_lowest_terms(image);
+}
+
+std::optional<Direction> part_across(const Direction& direction, const Direction& axis)
+{
+    const Wide small = Wide{1} << 40;
+    Wide along = 0, square = 0;
     for (std::size_t k = 0; k < 3; ++k) {
-        const Wide part = image[k] / divisor;
-        if (magnitude(part) >= limit) {
+        if (magnitude(direction[k]) >= small || magnitude(axis[k]) >= small) {
             return std::nullopt;
         }
-        lowest[k] = static_cast<std::int64_t>(part);
+        along += Wide{direction[k]} * axis[k];
+        square += Wide{axis[k]} * axis[k];
     }
-    return lowest;
+    std::array<Wide, 3> rest{};
+    for (std::size_t k = 0; k < 3; ++k) {
+        rest[k] = direction[k] * square - along * axis[k];
+    }
+    return rest == std::array<Wide, 3>{} ? std::nullopt : in_lowest_terms(rest);
 }
 
 Direction opposite(const Direction& direction) { return {-direction[0], -direction[1], -direction[2]}; }
@@ -117,9 +144,10 @@ std::vector<Direction> ways_in(const Bundle& bundle, std::size_t item, bool ways
         require(it.in->cavity < holder.cavities.size(), "a container's cavity is one of its own");
         const PlacedCavity& cavity = holder.cavities[it.in->cavity];
         const Direction axis = axis_of_cavity(cavity);
-        if (cavity.opens == Opening::both) {
-            // Down the sleeve first, whichever way up it stands.
-            return axis[2] < 0 ? std::vector{axis, opposite(axis)} : std::vector{opposite(axis), axis};
+        // Up a sleeve is never needed: one item bars another's way up just where the other bars its way down, so that
+        // a circle of items that bar each other is the same both ways. Down it goes, whichever way up it stands.
+        if (cavity.opens == Opening::both && axis[2] < 0) {
+            return {axis};
         }
         return {opposite(axis)};
     }

@@ -9,7 +9,8 @@
 #include "stacking/replay.hpp"
 #include "tuckwright/geometry.hpp"
 
-namespace tuckwright::stacking {
+namespace tuckwright::stacking
+{
 
 using Direction = std::array<std::int64_t, 3>;
 
@@ -22,8 +23,13 @@ Vec3 to_vector(const Direction& direction);
 /// The sign of the exact dot product. Requires: all numbers below 2^62.
 int sign_of_dot(const Direction& a, const Direction& b);
 
-/// The directions along which an item may go into its container, the plainest first: in a cavity along its axis, a lid
-/// along its vessel's, in the bundle straight down. With `ways_round`, level directions into the bundle as well.
+/// What is left of a direction without its part along an axis, in lowest whole numbers: exactly at right angles to the
+/// axis. Nothing when they would not stay below 2^62, or nothing is left.
+std::optional<Direction> part_across(const Direction& direction, const Direction& axis);
+
+/// The directions along which an item may go into its container, the plainest first: in a cavity inward along its axis
+/// (a sleeve's downward), a lid along its vessel's, in the bundle straight down. With `ways_round`, level directions
+/// into the bundle as well.
 std::vector<Direction> ways_in(const Bundle& bundle, std::size_t item, bool ways_round);
 
 /// The upright of what the item goes into: the axis of its cavity, of its vessel for a lid, or the world's z.

@@ -12,9 +12,11 @@
 #include "tuckwright/stacking.hpp"
 #include "tuckwright/units.hpp"
 
-namespace tuckwright {
+namespace tuckwright
+{
 
-namespace {
+namespace
+{
 
 using stacking::Direction;
 using stacking::Replay;
@@ -26,12 +28,13 @@ using Precedence = boost::adjacency_list<boost::vecS, boost::vecS, boost::bidire
 
 bool apart(const Extent& a, const Extent& b)
 {
-    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y ||
-           a.high.z < b.low.z || b.high.z < a.low.z;
+    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y || a.high.z < b.low.z ||
+           b.high.z < a.low.z;
 }
 
 /// The items of one container, each with all that moves with it, and who bars whose way.
-class Siblings {
+class Siblings
+{
 public:
     Siblings(const Replay& complete, const std::vector<std::size_t>& items)
         : bundle_(complete.bundle()), items_(items), size_(stacking::size_of(bundle_))
@@ -85,8 +88,7 @@ private:
             const Hull way = stacking::drawn_in(solid, direction, size_);
             const Extent reach = extent(way);
             for (std::size_t k = 0; k < solids_[other].size(); ++k) {
-                if (!apart(reach, extents_[other][k]) &&
-                    separation(way, hull_of(solids_[other][k])).distance < meets) {
+                if (!apart(reach, extents_[other][k]) && separation(way, hull_of(solids_[other][k])).distance < meets) {
                     return true;
                 }
             }
@@ -219,7 +221,8 @@ std::vector<bool> take_apart(Siblings& siblings, const std::vector<std::vector<D
 }
 
 /// Builds the steps from the innermost containers outwards.
-class Builder {
+class Builder
+{
 public:
     explicit Builder(const Bundle& bundle) : bundle_(bundle), complete_(bundle), replay_(bundle)
     {
@@ -295,9 +298,6 @@ private:
 
 } // namespace
 
-StackingOrder stacking_order(const Bundle& bundle)
-{
-    return Builder(bundle).build();
-}
+StackingOrder stacking_order(const Bundle& bundle) { return Builder(bundle).build(); }
 
 } // namespace tuckwright

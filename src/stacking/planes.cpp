@@ -5,19 +5,23 @@
 #include "stacking/direction.hpp"
 #include "stacking/replay.hpp"
 #include "tuckwright/stacking.hpp"
+#include "tuckwright/units.hpp"
 
-namespace tuckwright {
+namespace tuckwright
+{
 
-namespace {
+namespace
+{
 
 using stacking::Direction;
 using stacking::Replay;
 
-constexpr double sure_gap = 1e-7;      ///< mm: air that rounding in doubles cannot have made up
-constexpr double rounding = 1e-9;      ///< mm: what rounding in doubles may take from faces that lie on each other
-constexpr double square_to = 1e-14;    ///< how far a dot product of unit vectors may be from 0 or 1 by rounding
+constexpr double sure_gap = 1e-7;   ///< mm: air that rounding in doubles cannot have made up
+constexpr double rounding = 1e-9;   ///< mm: what rounding in doubles may take from faces that lie on each other
+constexpr double square_to = 1e-14; ///< how far a dot product of unit vectors may be from 0 or 1 by rounding
 constexpr double normal_size = 1099511627776.0; ///< 2^40: normals are rounded to about as many parts
-constexpr double hopeless = -1e-7;     ///< mm: with more overlap than this no plane is worth giving
+constexpr double touching = 1e-6;               ///< mm: with less air than this, a rounded normal may fail
+constexpr double hopeless = -1e-7;              ///< mm: with more overlap than this no plane is worth giving
 
 /// Whether the hull's extent along the unit direction is a plain sum of its sizes: all its axes are along or across.
 bool is_square_to(const Hull& hull, Vec3 unit)
@@ -77,6 +81,32 @@ Direction rounded(Vec3 normal)
             std::llround(normal.z * normal_size)};
 }
 
+/// For parallel cylinders that touch along a line, no rounded normal will do: the exact one leads from axis to axis.
+std::optional<Direction> from_axis_to_axis(const Solid& first, const Solid& second)
+{
+    const auto axis = stacking::exact_axis(first.pose.turn, 2), other = stacking::exact_axis(second.pose.turn, 2);
+    const bool round = std::holds_alternative<Cylinder>(first.shape) && std::holds_alternative<Cylinder>(second.shape);
+    if (!round || !axis || !other || (*axis != *other && *axis != stacking::opposite(*other))) {
+        return std::nullopt;
+    }
+    const Vec3 &a = first.pose.center, &b = second.pose.center;
+    return stacking::part_across({to_nanometres(b.x) - to_nanometres(a.x), to_nanometres(b.y) - to_nanometres(a.y),
+                                  to_nanometres(b.z) - to_nanometres(a.z)},
+                                 *axis);
+}
+
+/// Whole numbers for the normal that was found, exact where the solids touch as parallel cylinders do.
+Direction whole_normal(const Solid& first, const Solid& second, const Separation& found)
+{
+    if (found.distance < touching) {
+        const auto exact = from_axis_to_axis(first, second);
+        if (exact && dot(stacking::to_vector(*exact), found.normal) > 0.999 * norm(stacking::to_vector(*exact))) {
+            return *exact;
+        }
+    }
+    return rounded(found.normal);
+}
+
 /// Turns the normal by the least whole step that makes it not oppose the direction.
 Direction not_opposing(Direction normal, const Direction& direction)
 {
@@ -109,7 +139,8 @@ void add_step_planes(const Replay& replay, const Step& step, double size, std::v
                     }
                     const Separation found = separation(way, hull_of(standing));
                     if (found.distance >= hopeless) {
-                        planes.push_back({mover, m, obstacle, o, not_opposing(rounded(found.normal), step.direction)});
+                        const Direction whole = not_opposing(whole_normal(moved, standing, found), step.direction);
+                        planes.push_back({mover, m, obstacle, o, whole});
                     }
                 }
             }
@@ -127,7 +158,7 @@ void add_pair_planes(const Bundle& bundle, std::size_t first, std::size_t second
             }
             const Separation found = separation(hull_of(a[i]), hull_of(b[j]));
             if (found.distance >= hopeless) {
-                planes.push_back({first, i, second, j, rounded(found.normal)});
+                planes.push_back({first, i, second, j, whole_normal(a[i], b[j], found)});
             }
         }
     }

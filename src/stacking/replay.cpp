@@ -5,7 +5,8 @@
 
 #include "tuckwright/contract.hpp"
 
-namespace tuckwright::stacking {
+namespace tuckwright::stacking
+{
 
 bool is_within(const Bundle& bundle, std::size_t item, std::size_t holder)
 {
@@ -53,7 +54,8 @@ std::vector<std::size_t> Replay::group(std::size_t item) const
     const auto cover = lids_[item];
     std::vector<std::size_t> members;
     for (std::size_t i = 0; i < placed_.size(); ++i) {
-        const bool moves_along = is_within(*bundle_, i, item) || (cover && (i == *cover || is_within(*bundle_, i, *cover)));
+        const bool moves_along =
+            is_within(*bundle_, i, item) || (cover && (i == *cover || is_within(*bundle_, i, *cover)));
         if (i == item || (placed_[i] && moves_along)) {
             members.push_back(i);
         }

@@ -7,13 +7,15 @@
 
 #include "tuckwright/bundle.hpp"
 
-namespace tuckwright::stacking {
+namespace tuckwright::stacking
+{
 
 /// Whether one item lies in a cavity of the other, directly or further in.
 bool is_within(const Bundle& bundle, std::size_t item, std::size_t holder);
 
 /// What has been placed so far. The bundle must outlive it.
-class Replay {
+class Replay
+{
 public:
     explicit Replay(const Bundle& bundle);
 

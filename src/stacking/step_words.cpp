@@ -9,9 +9,11 @@
 #include "stacking/direction.hpp"
 #include "stacking/surroundings.hpp"
 
-namespace tuckwright::stacking {
+namespace tuckwright::stacking
+{
 
-namespace {
+namespace
+{
 
 constexpr double narrow = 3.0;        ///< mm: more air than this needs no word
 constexpr double at_the_wall = 0.6;   ///< mm beyond the clearance that still count as against the wall
@@ -24,13 +26,14 @@ std::string name_before_comma(const PlacedItem& item)
     return name.empty() ? item.id : name;
 }
 
-/// Rounded down to a tenth; a figure that is a tenth up to rounding stays.
-std::string air(double mm)
+/// Whole tenths of a millimetre, rounded down; a figure that is a tenth up to rounding stays.
+double tenths(double mm)
 {
     constexpr double rounding = 1e-4;
-    const double tenths = std::floor(mm * 10 + rounding);
-    return tenths < 1 ? "no air" : fmt::format("{:.1f} mm of air", tenths / 10);
+    return std::floor(mm * 10 + rounding);
 }
+
+std::string air(double mm) { return tenths(mm) < 1 ? "no air" : fmt::format("{:.1f} mm of air", tenths(mm) / 10); }
 
 std::string posture_words(const Surroundings& seen)
 {
@@ -57,13 +60,15 @@ std::string carriers(const Bundle& bundle, const std::vector<std::size_t>& items
     return list;
 }
 
-/// ", with all that is in it," for an item that holds something already.
+/// ", with all that is in it," for an item that holds something already; a sleeve would drop it.
 std::string fillings(const Replay& before, std::size_t item)
 {
     const auto group = before.group(item);
-    const bool holds = std::any_of(group.begin(), group.end(),
-                                   [&](std::size_t i) { return is_within(before.bundle(), i, item); });
-    return holds ? ", with all that is in it," : "";
+    const bool holds =
+        std::any_of(group.begin(), group.end(), [&](std::size_t i) { return is_within(before.bundle(), i, item); });
+    const auto& cavities = before.bundle().items[item].cavities;
+    const bool sleeve = !cavities.empty() && cavities.front().opens == Opening::both;
+    return !holds ? "" : sleeve ? ", held together with all that is in it," : ", with all that is in it,";
 }
 
 std::string sides(const Bundle& bundle, const Surroundings& seen)
@@ -79,7 +84,9 @@ std::string sides(const Bundle& bundle, const Surroundings& seen)
         words += "; " + air(*seen.wall_air) + " to the wall";
     }
     if (seen.beside && seen.beside_air < narrow) {
-        words += (words.empty() ? "; " : ", ") + air(seen.beside_air) + " to " + spoken_name(bundle, *seen.beside);
+        const std::string neighbour = spoken_name(bundle, *seen.beside);
+        words += words.empty() ? "; " : ", ";
+        words += tenths(seen.beside_air) < 1 ? "touching " + neighbour : air(seen.beside_air) + " to " + neighbour;
     }
     return words;
 }
@@ -136,8 +143,7 @@ std::string shut(const Bundle& bundle, std::size_t lid)
 bool is_slipped_over(const Replay& before, std::size_t item)
 {
     const auto& in = before.bundle().items[item].in;
-    if (!in || before.bundle().items[in->item].cavities[in->cavity].opens != Opening::both ||
-        before.placed(in->item)) {
+    if (!in || before.bundle().items[in->item].cavities[in->cavity].opens != Opening::both || before.placed(in->item)) {
         return false;
     }
     const auto& inside = before.contents(in->item);
@@ -191,9 +197,6 @@ std::string step_text(const Replay& before, const Step& step)
     }
     if (!bundle.items[step.item].in && (step.direction[0] != 0 || step.direction[1] != 0)) {
         return fmt::format("Slide {}{} in from above at a slant, {}", name, filled, target);
-    }
-    if (step.direction != ways_in(bundle, step.item, false).front()) {
-        return fmt::format("Push {}{} up from below, {}", name, filled, target);
     }
     return fmt::format("Put {}{} {}", name, filled, target);
 }

@@ -5,7 +5,8 @@
 
 #include "stacking/replay.hpp"
 
-namespace tuckwright::stacking {
+namespace tuckwright::stacking
+{
 
 /// How people call an item: its name up to a comma, with the copy's number where there are several, and its id where
 /// different items share a name.

@@ -7,18 +7,20 @@
 
 #include "stacking/direction.hpp"
 
-namespace tuckwright::stacking {
+namespace tuckwright::stacking
+{
 
-namespace {
+namespace
+{
 
-constexpr double lowered = 0.05;         ///< mm by which an item is lowered to see what carries it
-constexpr double carried = -0.02;        ///< mm of overlap from which the lowered item counts as carried
-constexpr double middle = 1.0;           ///< mm from the axis that still count as the middle
-constexpr double same_height = 0.5;      ///< mm of common height from which two items are side by side
-constexpr double neighbourly = 15.0;     ///< mm of air up to which one speaks of a neighbour
-constexpr double flat_share = 0.4;       ///< height over width below which a thing is called flat
-constexpr double upright_cosine = 0.996; ///< within five degrees
-constexpr double level_cosine = 0.087;
+constexpr double lowered = 0.05;          ///< mm by which an item is lowered to see what carries it
+constexpr double carried = -0.02;         ///< mm of overlap from which the lowered item counts as carried
+constexpr double middle = 1.0;            ///< mm from the axis that still count as the middle
+constexpr double same_height = 0.5;       ///< mm of common height from which two items are side by side
+constexpr double neighbourly = 15.0;      ///< mm of air up to which one speaks of a neighbour
+constexpr double flat_share = 0.4;        ///< height over width below which a thing is called flat
+constexpr double upright_cosine = 0.9995; ///< within two degrees
+constexpr double level_cosine = 0.03;
 constexpr int rim_points = 1440;
 
 Vec3 column(const Matrix3& m, std::size_t k) { return {m[0][k], m[1][k], m[2][k]}; }
@@ -178,7 +180,8 @@ void look_at_neighbours(const Replay& before, std::size_t item, const Frame& fra
             continue;
         }
         seen.alone = false;
-        if (!before.placed(other)) {
+        const bool carries = std::find(seen.on.begin(), seen.on.end(), other) != seen.on.end();
+        if (!before.placed(other) || carries) {
             continue;
         }
         const double air = distance(own, solids, {});
@@ -203,7 +206,7 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
     seen.flat = is_flat(it.solids.front().shape);
     seen.on_floor = frame.floor && range_along(own, frame.up).low < *frame.floor + lowered;
     for (const std::size_t other : before.obstacles(item)) {
-        if (distance(own, bundle.items[other].solids, -lowered * frame.up) < carried) {
+        if (!seen.on_floor && distance(own, bundle.items[other].solids, -lowered * frame.up) < carried) {
             seen.on.push_back(other);
         }
     }
@@ -214,7 +217,6 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
         seen.wall_is_round = std::holds_alternative<Cylinder>(frame.cavity->shape);
     }
     look_at_neighbours(before, item, frame, own, seen);
-    std::erase_if(seen.on, [&](std::size_t other) { return seen.beside == other; });
     return seen;
 }
 

@@ -10,7 +10,8 @@
 using namespace tuckwright;
 using test::Dice;
 
-namespace {
+namespace
+{
 
 /// The largest dot product over points of the solid's edges, sampled finely in long double, without supports.
 long double sampled_support(const Solid& solid, Vec3 d)
@@ -39,8 +40,8 @@ long double sampled_support(const Solid& solid, Vec3 d)
             const auto& c = std::get<Cylinder>(solid.shape);
             for (int k = 0; k < 20000; ++k) {
                 const long double angle = 2 * std::numbers::pi_v<long double> * k / 20000;
-                best = std::max(best, along(c.diameter / 2 * std::cos(angle), c.diameter / 2 * std::sin(angle),
-                                            up * c.height / 2));
+                best = std::max(
+                    best, along(c.diameter / 2 * std::cos(angle), c.diameter / 2 * std::sin(angle), up * c.height / 2));
             }
         }
     }

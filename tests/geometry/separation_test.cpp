@@ -9,7 +9,8 @@
 using namespace tuckwright;
 using test::Dice;
 
-namespace {
+namespace
+{
 
 /// How far a point stands out of a solid dragged by `sweep`, in the largest of its own coordinates; worked out in long
 /// double without supports. The point is held against the nearest place of the drag, found by thirds.
@@ -174,8 +175,8 @@ TEST_CASE("the second pair of a swap has the same distance and the opposite norm
 
 TEST_CASE("parallel cylinders side by side: centre distance less the radii")
 {
-    const Separation s = separation(hull_of(standing(Cylinder{40, 100}, {0, 0, 50})),
-                                    hull_of(standing(Cylinder{60, 80}, {60, 80, 40})));
+    const Separation s =
+        separation(hull_of(standing(Cylinder{40, 100}, {0, 0, 50})), hull_of(standing(Cylinder{60, 80}, {60, 80, 40})));
     CHECK(s.distance == Approx(50).margin(1e-9));
     CHECK(s.normal.x == Approx(0.6).margin(1e-6));
     CHECK(s.normal.y == Approx(0.8).margin(1e-6));
@@ -210,17 +211,17 @@ TEST_CASE("a cylinder that lies over the edge of a turned box")
 
 TEST_CASE("box corner to box corner, box edge to box edge, and a rim to a corner")
 {
-    const Separation corners = separation(hull_of(standing(Box{10, 10, 10}, {0, 0, 0})),
-                                          hull_of(standing(Box{20, 20, 20}, {17, 18, 21})));
+    const Separation corners =
+        separation(hull_of(standing(Box{10, 10, 10}, {0, 0, 0})), hull_of(standing(Box{20, 20, 20}, {17, 18, 21})));
     CHECK(corners.distance == Approx(7).margin(1e-9)); // (2, 3, 6)
     CHECK(corners.normal.x == Approx(2.0 / 7).margin(1e-7));
     CHECK(corners.normal.y == Approx(3.0 / 7).margin(1e-7));
     CHECK(corners.point == Vec3{5, 5, 5});
-    const Separation edges = separation(hull_of(standing(Box{10, 10, 10}, {0, 0, 0})),
-                                        hull_of(standing(Box{20, 20, 20}, {18, 19, 1})));
+    const Separation edges =
+        separation(hull_of(standing(Box{10, 10, 10}, {0, 0, 0})), hull_of(standing(Box{20, 20, 20}, {18, 19, 1})));
     CHECK(edges.distance == Approx(5).margin(1e-9));
-    const Separation rim = separation(hull_of(standing(Cylinder{20, 10}, {0, 0, 0})),
-                                      hull_of(standing(Box{4, 4, 4}, {11, 14, 11})));
+    const Separation rim =
+        separation(hull_of(standing(Cylinder{20, 10}, {0, 0, 0})), hull_of(standing(Box{4, 4, 4}, {11, 14, 11})));
     // The corner (9, 12, 9) is 5 beyond the radius 10 and 4 above the top at 5.
     CHECK(rim.distance == Approx(std::sqrt(41.0)).margin(1e-9));
 }
@@ -276,20 +277,20 @@ TEST_CASE("touching in a point, along a line and at rims is distance nothing up 
             CHECK(deep < 1e-7);
         }
     }
-    const Separation parallel = separation(hull_of(standing(Cylinder{40, 100}, {0, 0, 50})),
-                                           hull_of(standing(Cylinder{60, 80}, {30, 40, 40})));
+    const Separation parallel =
+        separation(hull_of(standing(Cylinder{40, 100}, {0, 0, 50})), hull_of(standing(Cylinder{60, 80}, {30, 40, 40})));
     CHECK(std::abs(parallel.distance) < 1e-9);
     CHECK(parallel.normal.x == Approx(0.6).margin(1e-6));
 }
 
 TEST_CASE("one solid deep within another: the least way out")
 {
-    const Separation s = separation(hull_of(standing(Cylinder{10, 10}, {3, 0, 0})),
-                                    hull_of(standing(Box{100, 200, 300}, {0, 0, 0})));
+    const Separation s =
+        separation(hull_of(standing(Cylinder{10, 10}, {3, 0, 0})), hull_of(standing(Box{100, 200, 300}, {0, 0, 0})));
     CHECK(s.distance == Approx(-52).margin(1e-9)); // out through the side at x = 50, by 50 - 3 + 5
     CHECK(s.normal.x == -1);
-    const Separation same = separation(hull_of(standing(Cylinder{10, 30}, {0, 0, 0})),
-                                       hull_of(standing(Cylinder{10, 30}, {0, 0, 0})));
+    const Separation same =
+        separation(hull_of(standing(Cylinder{10, 30}, {0, 0, 0})), hull_of(standing(Cylinder{10, 30}, {0, 0, 0})));
     CHECK(same.distance == Approx(-10).margin(1e-6));
 }
 

@@ -6,11 +6,13 @@
 #include "tuckwright/geometry.hpp"
 #include "tuckwright/units.hpp"
 
-namespace tuckwright::test {
+namespace tuckwright::test
+{
 
 /// splitmix64 (Steele, Lea, Flood 2014, "Fast splittable pseudorandom number generators", OOPSLA): spelled out here,
 /// since the standard library's distributions differ from one library to the next.
-class Dice {
+class Dice
+{
 public:
     explicit Dice(std::uint64_t seed) : state_(seed) {}
     std::uint64_t next()
