@@ -45,6 +45,23 @@ bool same(const PlacedItem& a, const PlacedItem& b)
            a.upright == b.upright && a.in == b.in && a.closes == b.closes && a.solids == b.solids;
 }
 
+/// Sums of grid points may lie a rounding beside their own; what is read back is the grid point itself.
+Bundle on_grid(Bundle bundle)
+{
+    const auto snap_pose = [](Pose& pose) {
+        pose.center = {snap(pose.center.x), snap(pose.center.y), snap(pose.center.z)};
+    };
+    for (auto& item : bundle.items) {
+        for (auto& solid : item.solids) {
+            snap_pose(solid.pose);
+        }
+        for (auto& cavity : item.cavities) {
+            snap_pose(cavity.pose);
+        }
+    }
+    return bundle;
+}
+
 void check_same_certificate(const Certificate& a, const Certificate& b)
 {
     REQUIRE(a.planes.size() == b.planes.size());
@@ -97,7 +114,7 @@ TEST_CASE("bundles come back from their JSON as they were, and give the same byt
         INFO(sample.name);
         const auto bundle = sample.make();
         const auto again = read_back(bundle);
-        check_same(bundle, again);
+        check_same(on_grid(bundle), again);
         CHECK(to_json(again) == to_json(bundle));
     }
 }

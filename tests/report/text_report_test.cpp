@@ -71,9 +71,8 @@ TEST_CASE("volume, weight and status are told in honest words")
     auto text = text_report(bundle);
     CHECK(holds(text, "Volume: 48 ml\n"));
     CHECK(holds(text, "Weight: 412 g, of it 12 g contents\n"));
-    CHECK(holds(text,
-                "Proved to fit; a smaller one may exist. No box of this kit can be smaller than 41 ml; this one is"
-                " 18 %"));
+    CHECK(holds(text, "Status: Proved to fit; a smaller one may exist. No box of this kit can be smaller than 41 ml;"));
+    CHECK(holds(text, "is 18 % above that."));
     bundle.status = Status::stopped;
     CHECK(holds(text_report(bundle), "The search was stopped early"));
     bundle.status = Status::proved_best;
