@@ -1,0 +1,274 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "nesting/bundle_of_layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "tuckwright/geometry.hpp"
+#include "tuckwright/units.hpp"
+
+namespace tuckwright::nesting {
+
+using namespace packing;
+
+namespace {
+
+/// Denominator of half-angle tangents: turns are rounded to about 1e-5 rad, and three in one another stay below 2^53.
+constexpr double turn_steps = 131072;
+
+Quaternion turn_of(const Place& place)
+{
+    // tan(angle / 2) = s / (1 + c), written so that neither side vanishes.
+    if (place.c >= 0) {
+        return {static_cast<std::int64_t>(turn_steps), 0, 0, std::llround(turn_steps * place.s / (1 + place.c))};
+    }
+    const double inverse = place.s == 0 ? 0 : (1 + place.c) / place.s;
+    return {std::llround(turn_steps * inverse), 0, 0, static_cast<std::int64_t>(turn_steps)};
+}
+
+Quaternion tip_of(Form form)
+{
+    switch (form) {
+    case Form::standing: return {1, 0, 0, 0};
+    case Form::on_end: return {1, 0, 1, 0};
+    case Form::on_side: return {1, 1, 0, 0};
+    }
+    return {};
+}
+
+Vec3 turned(const Matrix3& m, Vec3 v)
+{
+    return {m[0][0] * v.x + m[0][1] * v.y + m[0][2] * v.z, m[1][0] * v.x + m[1][1] * v.y + m[1][2] * v.z,
+            m[2][0] * v.x + m[2][1] * v.y + m[2][2] * v.z};
+}
+
+Vec3 snapped(Vec3 v) { return {snap(v.x), snap(v.y), snap(v.z)}; }
+
+/// Where bodies lie in the world before the shift to the bundle's corner.
+struct World {
+    Vec3 center;
+    Quaternion turn;
+};
+
+World world_of(const Layout& layout, int body)
+{
+    const Place& place = layout.place(body);
+    const Quaternion own = compose(turn_of(place), tip_of(place.form));
+    const Vec3 local{place.x, place.y, place.z};
+    if (place.cell == outermost) {
+        return {local, compose(own, {})};
+    }
+    const World vessel = world_of(layout, place.cell);
+    const double floor = layout.scene().bodies[static_cast<std::size_t>(place.cell)].hollow->floor;
+    return {vessel.center + turned(rotation_matrix(vessel.turn), local + Vec3{0, 0, floor}),
+            compose(vessel.turn, own)};
+}
+
+std::string form_word(const Item& item, Form form)
+{
+    if (form == Form::standing) {
+        return "standing";
+    }
+    if (std::holds_alternative<Cylinder>(item.outside)) {
+        return "lying";
+    }
+    return form == Form::on_end ? "on its end" : "on its side";
+}
+
+class Builder {
+public:
+    Builder(const Kit& kit, const KitScene& scene, const Layout& layout) : kit_(kit), scene_(scene), layout_(layout)
+    {
+        for (std::size_t body = 0; body < scene.origins.size(); ++body) {
+            worlds_.push_back(world_of(layout, static_cast<int>(body)));
+        }
+    }
+
+    Bundle build()
+    {
+        bundle_.kit = kit_.name;
+        bundle_.clearance = kit_.clearance;
+        bundle_.rule = kit_.bundle;
+        index_items();
+        find_shift();
+        for (std::size_t body = 0; body < worlds_.size(); ++body) {
+            add_body(body);
+        }
+        find_envelope();
+        return std::move(bundle_);
+    }
+
+private:
+    /// Every copy has its place in the kit's order, whatever the order of the bodies.
+    void index_items()
+    {
+        first_.assign(kit_.items.size(), 0);
+        std::size_t next = 0;
+        for (std::size_t item = 0; item < kit_.items.size(); ++item) {
+            first_[item] = next;
+            next += static_cast<std::size_t>(kit_.items[item].count);
+        }
+        bundle_.items.resize(next);
+    }
+
+    std::size_t index(Copy copy) const { return first_[copy.item] + static_cast<std::size_t>(copy.copy - 1); }
+
+    void find_shift()
+    {
+        low_ = {1e300, 1e300, 1e300};
+        for (std::size_t body = 0; body < worlds_.size(); ++body) {
+            for (const BodyPiece& piece : scene_.scene.bodies[body].pieces) {
+                const Extent e = extent(hull_of(solid(body, piece, {})));
+                low_ = {std::min(low_.x, e.low.x), std::min(low_.y, e.low.y), std::min(low_.z, e.low.z)};
+            }
+        }
+        shift_ = {0, 0, -low_.z};
+        if (!layout_.envelope().round) {
+            shift_ = -1.0 * low_;
+        }
+    }
+
+    Solid solid(std::size_t body, const BodyPiece& piece, Vec3 shift) const
+    {
+        const World& world = worlds_[body];
+        const Vec3 along = turned(rotation_matrix(world.turn), {0, 0, piece.offset});
+        return {piece.shape, {snapped(world.center + along + shift), world.turn}};
+    }
+
+    PlacedItem plain(Copy copy) const
+    {
+        const Item& item = kit_.items[copy.item];
+        PlacedItem placed;
+        placed.id = item.id;
+        placed.copy = copy.copy;
+        placed.name = item.name;
+        placed.weight_g = item.weight_g;
+        placed.contents = item.contents ? item.contents->what : "";
+        placed.contents_g = item.contents ? item.contents->weight_g : 0;
+        placed.upright = item.upright;
+        return placed;
+    }
+
+    void add_body(std::size_t body)
+    {
+        const Origin& origin = scene_.origins[body];
+        const Body& source = scene_.scene.bodies[body];
+        const Place& place = layout_.place(static_cast<int>(body));
+        PlacedItem placed = plain(origin.self);
+        placed.form = form_word(kit_.items[origin.self.item], place.form);
+        if (place.cell != outermost) {
+            placed.in = Lodging{index(scene_.origins[static_cast<std::size_t>(place.cell)].self), 0};
+        }
+        placed.solids.push_back(solid(body, source.pieces[0], shift_));
+        if (source.pieces.size() > 2) {
+            placed.solids.push_back(solid(body, source.pieces[2], shift_));
+        }
+        add_cavity(body, placed);
+        if (origin.lid) {
+            PlacedItem lid = plain(*origin.lid);
+            lid.form = "shut";
+            lid.in = placed.in;
+            lid.closes = index(origin.self);
+            lid.solids.push_back(solid(body, source.pieces[1], shift_));
+            bundle_.items[index(*origin.lid)] = lid;
+        }
+        bundle_.items[index(origin.self)] = placed;
+    }
+
+    void add_cavity(std::size_t body, PlacedItem& placed) const
+    {
+        const Origin& origin = scene_.origins[body];
+        const Item& item = kit_.items[origin.self.item];
+        if (!item.inside) {
+            return;
+        }
+        PlacedCavity cavity{item.inside->shape, {}, item.inside->opens};
+        if (origin.lid) {
+            cavity.opens = Opening::closed;
+            const double intrudes = kit_.items[origin.lid->item].closes->intrudes;
+            std::visit([&](auto& s) { s.height = snap_down(s.height - intrudes); }, cavity.shape);
+        }
+        const double offset = item.inside->floor + height_of(cavity.shape) / 2 - height_of(item.outside) / 2;
+        const Solid where = solid(body, {item.outside, offset}, shift_);
+        cavity.pose = where.pose;
+        placed.cavities.push_back(cavity);
+    }
+
+    void find_envelope()
+    {
+        Vec3 high{0, 0, 0};
+        double radius = 0;
+        for (const PlacedItem& item : bundle_.items) {
+            for (const Solid& part : item.solids) {
+                const Hull hull = hull_of(part);
+                const Extent e = extent(hull);
+                high = {std::max(high.x, e.high.x), std::max(high.y, e.high.y), std::max(high.z, e.high.z)};
+                radius = std::max(radius, plan_radius(part));
+            }
+        }
+        if (layout_.envelope().round) {
+            bundle_.envelope = Cylinder{snap_up(2 * radius), snap_up(high.z)};
+        } else {
+            bundle_.envelope = Box{snap_up(high.x), snap_up(high.y), snap_up(high.z)};
+        }
+    }
+
+    /// Largest distance of a solid from the bundle's axis.
+    static double plan_radius(const Solid& part)
+    {
+        const Matrix3 m = rotation_matrix(part.pose.turn);
+        const Vec3 c = part.pose.center;
+        std::array<double, 3> half{};
+        bool upright_disc = false;
+        if (const auto* cylinder = std::get_if<Cylinder>(&part.shape)) {
+            half = {cylinder->diameter / 2, cylinder->diameter / 2, cylinder->height / 2};
+            upright_disc = std::abs(m[2][2]) > 0.5;
+        } else {
+            const auto& box = std::get<Box>(part.shape);
+            half = {box.length / 2, box.width / 2, box.height / 2};
+        }
+        if (upright_disc) {
+            return std::hypot(c.x, c.y) + half[0];
+        }
+        double most = 0;
+        for (int corner = 0; corner < 8; ++corner) {
+            double x = c.x, y = c.y;
+            for (std::size_t k = 0; k < 3; ++k) {
+                const double sign = (corner >> k & 1) != 0 ? 1 : -1;
+                x += sign * half[k] * m[0][k];
+                y += sign * half[k] * m[1][k];
+            }
+            most = std::max(most, std::hypot(x, y));
+        }
+        return most;
+    }
+
+    const Kit& kit_;
+    const KitScene& scene_;
+    const Layout& layout_;
+    std::vector<World> worlds_;
+    std::vector<std::size_t> first_;
+    Vec3 low_, shift_;
+    Bundle bundle_;
+};
+
+} // namespace
+
+void round_turns(Layout& layout)
+{
+    for (int body = 0; body < static_cast<int>(layout.size()); ++body) {
+        Place place = layout.place(body);
+        const Quaternion q = turn_of(place);
+        const double w = static_cast<double>(q.w), z = static_cast<double>(q.z), n = w * w + z * z;
+        place.c = (w * w - z * z) / n;
+        place.s = 2 * w * z / n;
+        layout.put(body, place);
+    }
+}
+
+Bundle bundle_of_layout(const Kit& kit, const KitScene& scene, const Layout& layout)
+{
+    return Builder(kit, scene, layout).build();
+}
+
+} // namespace tuckwright::nesting

@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "nesting/kit_scene.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "nesting/containment_graph.hpp"
+#include "tuckwright/contract.hpp"
+
+namespace tuckwright::nesting {
+
+using namespace packing;
+
+namespace {
+
+/// A plate needs a thickness to be a solid: a lid that adds nothing counts as this thin (mm).
+constexpr double thinnest_plate = 2e-6;
+
+Shape with_height(Shape shape, double height)
+{
+    std::visit([&](auto& s) { s.height = height; }, shape);
+    return shape;
+}
+
+bool wider(const Shape& lid, const Shape& vessel)
+{
+    if (const auto* l = std::get_if<Cylinder>(&lid)) {
+        const auto* v = std::get_if<Cylinder>(&vessel);
+        return v == nullptr || l->diameter > v->diameter;
+    }
+    const auto& l = std::get<Box>(lid);
+    const auto* v = std::get_if<Box>(&vessel);
+    return v == nullptr || l.length > v->length || l.width > v->width;
+}
+
+/// The cavity less the clearance at its side walls; nothing where no room is left.
+std::optional<Hollow> hollow_of(const Item& item, double clearance)
+{
+    if (!item.inside) {
+        return std::nullopt;
+    }
+    const Cavity& cavity = *item.inside;
+    Hollow hollow{cavity.shape, cavity.floor - height_of(item.outside) / 2, cavity.opens != Opening::closed,
+                  cavity.opens == Opening::both, clearance};
+    if (auto* c = std::get_if<Cylinder>(&hollow.shape)) {
+        c->diameter -= 2 * clearance;
+        return c->diameter > 0 ? std::optional(hollow) : std::nullopt;
+    }
+    auto& b = std::get<Box>(hollow.shape);
+    b.length -= 2 * clearance;
+    b.width -= 2 * clearance;
+    return b.length > 0 && b.width > 0 ? std::optional(hollow) : std::nullopt;
+}
+
+std::vector<Form> forms_of(const Body& body)
+{
+    if (body.upright) {
+        return {Form::standing};
+    }
+    const Shape& shape = body.pieces.front().shape;
+    if (std::holds_alternative<Cylinder>(shape)) {
+        return {Form::standing, Form::on_end};
+    }
+    const auto& b = std::get<Box>(shape);
+    const bool plain = !body.hollow && body.pieces.size() == 1;
+    std::vector<Form> forms{Form::standing};
+    if (!plain || b.length != b.height) {
+        forms.push_back(Form::on_end);
+    }
+    if (!plain || (b.width != b.height && b.width != b.length)) {
+        forms.push_back(Form::on_side);
+    }
+    return forms;
+}
+
+Body body_of(const Kit& kit, const Item& item, const Item* lid)
+{
+    Body body;
+    body.pieces.push_back({item.outside, 0});
+    body.hollow = hollow_of(item, kit.clearance);
+    if (lid != nullptr) {
+        body.pieces.push_back(lid_plate(*lid, item));
+        if (const auto skirt = lid_skirt(*lid, item)) {
+            body.pieces.push_back(*skirt);
+        }
+        if (body.hollow) {
+            body.hollow->open_top = false;
+            body.hollow->shape = with_height(body.hollow->shape, height_of(body.hollow->shape) - lid->closes->intrudes);
+        }
+    }
+    body.upright = item.upright || (lid != nullptr && lid->upright);
+    body.forms = forms_of(body);
+    body.plan_is_round = std::all_of(body.pieces.begin(), body.pieces.end(), [](const BodyPiece& piece) {
+        return std::holds_alternative<Cylinder>(piece.shape);
+    });
+    for (const BodyPiece& piece : body.pieces) {
+        body.volume += volume_ml(piece.shape) * 1000;
+    }
+    return body;
+}
+
+} // namespace
+
+BodyPiece lid_plate(const Item& lid, const Item& vessel)
+{
+    const double adds = std::max(lid.closes->adds, thinnest_plate);
+    return {with_height(lid.outside, adds), (height_of(vessel.outside) + adds) / 2};
+}
+
+std::optional<BodyPiece> lid_skirt(const Item& lid, const Item& vessel)
+{
+    const double hangs = height_of(lid.outside) - lid.closes->adds;
+    if (hangs <= lid.closes->intrudes || !wider(lid.outside, vessel.outside)) {
+        return std::nullopt;
+    }
+    return BodyPiece{with_height(lid.outside, hangs), (height_of(vessel.outside) - hangs) / 2};
+}
+
+std::vector<Copy> lids(const Kit& kit)
+{
+    std::vector<Copy> found;
+    for (std::size_t item = 0; item < kit.items.size(); ++item) {
+        for (int copy = 1; kit.items[item].closes && copy <= kit.items[item].count; ++copy) {
+            found.push_back({item, copy});
+        }
+    }
+    return found;
+}
+
+EnvelopeLimits envelope_limits(const Kit& kit)
+{
+    EnvelopeLimits limits;
+    const BundleRule& rule = kit.bundle;
+    limits.radius = rule.diameter ? *rule.diameter / 2 : limits.radius;
+    limits.half_length = rule.length ? *rule.length / 2 : limits.half_length;
+    limits.half_width = rule.width ? *rule.width / 2 : limits.half_width;
+    limits.height = rule.height ? *rule.height : limits.height;
+    return limits;
+}
+
+KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut)
+{
+    const std::vector<Copy> all_lids = lids(kit);
+    require(shut.size() == all_lids.size(), "every lid is told to be shut or loose");
+    const auto lid_of = [&](Copy vessel) -> std::optional<Copy> {
+        for (std::size_t k = 0; k < all_lids.size(); ++k) {
+            if (shut[k] && all_lids[k].copy == vessel.copy && kit.items[all_lids[k].item].closes->item == vessel.item) {
+                return all_lids[k];
+            }
+        }
+        return std::nullopt;
+    };
+    KitScene made;
+    std::size_t lid = 0;
+    double total = 0;
+    for (std::size_t item = 0; item < kit.items.size(); ++item) {
+        for (int copy = 1; copy <= kit.items[item].count; ++copy) {
+            if (kit.items[item].closes && shut[lid++]) {
+                continue; // moves with its vessel
+            }
+            const Copy self{item, copy};
+            const auto its_lid = lid_of(self);
+            made.origins.push_back({self, its_lid});
+            made.scene.bodies.push_back(
+                body_of(kit, kit.items[item], its_lid ? &kit.items[its_lid->item] : nullptr));
+            total += made.scene.bodies.back().volume;
+        }
+    }
+    made.scene.size = std::cbrt(total / static_cast<double>(made.scene.bodies.size()));
+    made.scene.fits = containment_graph(made.scene, kit).fit_table();
+    return made;
+}
+
+} // namespace tuckwright::nesting

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// A kit as bodies and cells: every copy of every item, with its lid shut or carried loose.
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "packing/polish.hpp"
+#include "packing/scene.hpp"
+#include "tuckwright/kit.hpp"
+
+namespace tuckwright::nesting {
+
+/// One copy of an item of the kit.
+struct Copy {
+    std::size_t item = 0;
+    int copy = 1;
+};
+
+/// What a body of the scene stands for.
+struct Origin {
+    Copy self;
+    std::optional<Copy> lid; ///< shut on it and moving with it
+};
+
+struct KitScene {
+    packing::Scene scene;
+    std::vector<Origin> origins;
+};
+
+/// The copies of all lids of the kit, in the kit's order.
+std::vector<Copy> lids(const Kit& kit);
+
+/// Builds the scene. `shut[k]` tells whether the k-th lid of lids() is shut. Requires: one entry for each lid.
+/// Ensures: the fit table says for each body, cell and form whether the body fits there alone, and within the limits.
+KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut);
+
+/// The kit's limits in the measures of an envelope.
+packing::EnvelopeLimits envelope_limits(const Kit& kit);
+
+/// The plate of a shut lid, its centre told from the vessel's centre along the vessel's axis.
+packing::BodyPiece lid_plate(const Item& lid, const Item& vessel);
+/// The skirt of a shut lid round the vessel, where there is one.
+std::optional<packing::BodyPiece> lid_skirt(const Item& lid, const Item& vessel);
+
+} // namespace tuckwright::nesting

@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The bound by flow. Let out(i) be the volume of item i's outside. An item that is not directly in the bundle lies, at
+// most with its whole volume, in the cavity of its direct container, and what lies directly in one cavity is apart. So
+// the union of all outsides is at least sum out(i) less the largest amount that can be sent from items into cavities,
+// each item sending at most out(i) and each cavity taking at most its volume less the clearance. An item sends only
+// into cavities in which it fits alone in plan. A lid counts with its plate alone: shut it takes at least that, and
+// loose it takes more.
+#include "nesting/lower_bound.hpp"
+
+#include <algorithm>
+#include <array>
+#include <boost/graph/adjacency_list.hpp>
+#include <boost/graph/push_relabel_max_flow.hpp>
+#include <cmath>
+#include <fmt/format.h>
+#include <numbers>
+
+#include "nesting/containment_graph.hpp"
+#include "nesting/kit_scene.hpp"
+
+namespace tuckwright::nesting {
+
+using namespace packing;
+
+namespace {
+
+/// Capacities are whole cubic tenths of a millimetre, rounded so that the bound stays below: exact arithmetic in the flow.
+constexpr double units_per_mm3 = 1000;
+
+using Traits = boost::adjacency_list_traits<boost::vecS, boost::vecS, boost::directedS>;
+using FlowGraph = boost::adjacency_list<
+    boost::vecS, boost::vecS, boost::directedS, boost::no_property,
+    boost::property<boost::edge_capacity_t, long long,
+                    boost::property<boost::edge_residual_capacity_t, long long,
+                                    boost::property<boost::edge_reverse_t, Traits::edge_descriptor>>>>;
+
+void add_pipe(FlowGraph& graph, std::size_t from, std::size_t to, double capacity)
+{
+    const auto there = boost::add_edge(from, to, graph).first, back = boost::add_edge(to, from, graph).first;
+    boost::put(boost::edge_capacity, graph, there, static_cast<long long>(std::ceil(capacity * units_per_mm3)));
+    boost::put(boost::edge_capacity, graph, back, 0);
+    boost::put(boost::edge_reverse, graph, there, back);
+    boost::put(boost::edge_reverse, graph, back, there);
+}
+
+/// Most volume in mm^3 that the bodies can send into one another's cells.
+double most_nested(const KitScene& kit, const std::vector<double>& supply, const ContainmentGraph& containment)
+{
+    const std::size_t n = kit.scene.bodies.size();
+    FlowGraph graph(2 * n + 2);
+    const std::size_t source = 2 * n, sink = 2 * n + 1;
+    for (std::size_t k = 0; k < n; ++k) {
+        add_pipe(graph, source, k, supply[k]);
+        if (kit.scene.bodies[k].hollow) {
+            add_pipe(graph, n + k, sink, volume_ml(kit.scene.bodies[k].hollow->shape) * 1000);
+        }
+    }
+    const auto& fits = containment.graph();
+    for (auto [edge, end] = boost::edges(fits); edge != end; ++edge) {
+        const std::size_t cell = boost::target(*edge, fits);
+        if (cell != containment.bundle()) {
+            const std::size_t body = boost::source(*edge, fits);
+            add_pipe(graph, body, n + cell, supply[body]);
+        }
+    }
+    return static_cast<double>(boost::push_relabel_max_flow(graph, source, sink)) / units_per_mm3;
+}
+
+double volume_by_flow(const Kit& kit)
+{
+    const KitScene loose = kit_scene(kit, std::vector<bool>(lids(kit).size(), false));
+    std::vector<double> supply;
+    double total = 0;
+    for (const Origin& origin : loose.origins) {
+        const Item& item = kit.items[origin.self.item];
+        double volume = volume_ml(item.outside) * 1000;
+        if (item.closes) {
+            volume = volume_ml(lid_plate(item, kit.items[item.closes->item]).shape) * 1000;
+        }
+        supply.push_back(volume);
+        total += volume;
+    }
+    return total - most_nested(loose, supply, containment_graph(loose.scene, kit));
+}
+
+/// Least and other measures of an item in one form: radius of its plan outline, half extents, height.
+struct Measure {
+    double radius, half_x, half_y, height;
+};
+
+std::vector<Measure> measures(const Item& item)
+{
+    if (const auto* c = std::get_if<Cylinder>(&item.outside)) {
+        const double r = c->diameter / 2, h = c->height / 2;
+        std::vector<Measure> found{{r, r, r, c->height}};
+        if (!item.upright) {
+            found.push_back({std::hypot(r, h), h, r, c->diameter});
+        }
+        return found;
+    }
+    const auto& b = std::get<Box>(item.outside);
+    const double l = b.length / 2, w = b.width / 2, h = b.height / 2;
+    std::vector<Measure> found{{std::hypot(l, w), l, w, b.height}};
+    if (!item.upright) {
+        found.push_back({std::hypot(h, w), h, w, b.length});
+        found.push_back({std::hypot(l, h), l, h, b.width});
+    }
+    return found;
+}
+
+/// Volume of the smallest envelope of one item, and the least width and height over all items, in mm^3.
+double volume_by_items(const Kit& kit)
+{
+    const bool round = kit.bundle.shape == BundleShape::cylinder;
+    double alone = 0, least_area = 0, least_height = 0;
+    for (const Item& item : kit.items) {
+        if (item.closes) {
+            continue; // shut, it is not as high as loose
+        }
+        double volume = 1e300, area = 1e300, height = 1e300;
+        for (const Measure& m : measures(item)) {
+            const double plan = round ? std::numbers::pi * m.radius * m.radius : 4 * m.half_x * m.half_y;
+            volume = std::min(volume, plan * m.height);
+            area = std::min(area, plan);
+            height = std::min(height, m.height);
+        }
+        alone = std::max(alone, volume);
+        least_area = std::max(least_area, area);
+        least_height = std::max(least_height, height);
+    }
+    return std::max(alone, least_area * least_height);
+}
+
+} // namespace
+
+double lower_bound_ml(const Kit& kit)
+{
+    // A hair below, so that rounding in the sums never claims too much.
+    return std::max(volume_by_items(kit), volume_by_flow(kit) * (1 - 1e-9)) / 1000;
+}
+
+namespace {
+
+/// Dimensions of an item, largest first, and the diameter of the largest flat disc that it holds.
+struct Sizes {
+    double least, disc, diagonal;
+};
+
+Sizes sizes(const Shape& shape)
+{
+    if (const auto* c = std::get_if<Cylinder>(&shape)) {
+        return {std::min(c->diameter, c->height), c->diameter, std::hypot(c->diameter, c->height)};
+    }
+    const auto& b = std::get<Box>(shape);
+    std::array<double, 3> d{b.length, b.width, b.height};
+    std::sort(d.begin(), d.end());
+    return {d[0], d[1], std::hypot(b.length, b.width, b.height)};
+}
+
+std::string mm(double value) { return fmt::format("{:g} mm", std::round(value * 1000) / 1000); }
+
+/// In a round bundle: the disc is as wide as itself seen from any side, and nothing is flatter than its least dimension.
+std::optional<std::string> round_misfit(const Item& item, const BundleRule& rule)
+{
+    const Sizes s = sizes(item.outside);
+    if (rule.diameter && s.disc > *rule.diameter) {
+        return fmt::format("the {} alone is {} across, the limit is {}", item.id, mm(s.disc), mm(*rule.diameter));
+    }
+    if (rule.height && item.upright && height_of(item.outside) > *rule.height) {
+        return fmt::format("the {} must stand upright and is {} high, the limit is {}", item.id,
+                           mm(height_of(item.outside)), mm(*rule.height));
+    }
+    if (rule.height && s.least > *rule.height) {
+        return fmt::format("the {} alone is at least {} high however it lies, the limit is {}", item.id, mm(s.least),
+                           mm(*rule.height));
+    }
+    if (rule.diameter && rule.height && s.diagonal > std::hypot(*rule.diameter, *rule.height)) {
+        return fmt::format("the {} alone measures {} from corner to corner, the limits only {}", item.id,
+                           mm(s.diagonal), mm(std::hypot(*rule.diameter, *rule.height)));
+    }
+    return std::nullopt;
+}
+
+/// In a box: a disc of diameter d with unit normal n reaches d sqrt(1 - n_k^2) along axis k, and the squares of n sum to 1.
+std::optional<std::string> box_misfit(const Item& item, const BundleRule& rule)
+{
+    const Sizes s = sizes(item.outside);
+    double needed = 0, diagonal = 0;
+    const std::array<std::pair<std::optional<double>, const char*>, 3> limits{
+        {{rule.length, "length"}, {rule.width, "width"}, {rule.height, "height"}}};
+    for (const auto& [limit, name] : limits) {
+        if (limit && s.least > *limit) {
+            return fmt::format("the {} alone is at least {} thick however it lies, the limit of the {} is {}", item.id,
+                               mm(s.least), name, mm(*limit));
+        }
+        needed += limit ? std::max(0.0, 1 - *limit * *limit / (s.disc * s.disc)) : 0;
+        diagonal += limit ? *limit * *limit : 1e300;
+    }
+    if (rule.height && item.upright && height_of(item.outside) > *rule.height) {
+        return fmt::format("the {} must stand upright and is {} high, the limit is {}", item.id,
+                           mm(height_of(item.outside)), mm(*rule.height));
+    }
+    if (needed > 1 + 1e-12) {
+        return fmt::format("the {} alone is {} across, which no turn fits into the limits", item.id, mm(s.disc));
+    }
+    if (s.diagonal > std::sqrt(diagonal) * (1 + 1e-12)) {
+        return fmt::format("the {} alone measures {} from corner to corner, the limits only {}", item.id,
+                           mm(s.diagonal), mm(std::sqrt(diagonal)));
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+std::optional<std::string> misfit_proof(const Kit& kit)
+{
+    const BundleRule& rule = kit.bundle;
+    const bool round = rule.shape == BundleShape::cylinder;
+    for (const Item& item : kit.items) {
+        if (item.closes) {
+            continue; // the plate of a shut lid may be thinner than the lid; its vessel speaks for its width
+        }
+        if (const auto proof = round ? round_misfit(item, rule) : box_misfit(item, rule)) {
+            return proof;
+        }
+    }
+    std::optional<double> room;
+    if (round && rule.diameter && rule.height) {
+        room = volume_ml(Cylinder{*rule.diameter, *rule.height});
+    } else if (!round && rule.length && rule.width && rule.height) {
+        room = volume_ml(Box{*rule.length, *rule.width, *rule.height});
+    }
+    const double bound = volume_by_flow(kit) / 1000;
+    if (room && bound > *room * (1 + 1e-9)) {
+        return fmt::format("the items need at least {:.0f} ml even if every cavity is filled, the limits hold {:.0f} ml",
+                           std::floor(bound), *room);
+    }
+    return std::nullopt;
+}
+
+} // namespace tuckwright::nesting

@@ -1,0 +1,306 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Outline. Three levels are kept apart: the width of the envelope (from tower to flat), the nesting plan (who is in
+// whom, which lids are shut), and the places. Many short starts are spread evenly over the widths on a log scale: each
+// builds a layout without overlap, then shrinks the envelope step by step and drives the overlap out again, over all
+// cells at once. The best few, kept apart in plan or width, are then deepened in rounds: shrink, change the aspect,
+// evict and re-nest a body with all it holds, swap two, each followed by separation and compaction.
+// Guarantee: every proposal is free of overlap to the polish's accuracy and within the limits; the first start always
+// ends in one when the kit has no limits. Work is counted in pairs of pieces measured, so that answers repeat on any
+// number of threads: tasks are numbered, each has its own random numbers, and rounds wait for one another.
+// Source: own, from the parts cited in packing/separation.cpp and packing/polish.cpp.
+#include "nesting/search.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <mutex>
+#include <optional>
+#include <thread>
+
+#include "nesting/squeeze.hpp"
+#include "packing/construct.hpp"
+
+namespace tuckwright::nesting {
+
+using namespace packing;
+
+namespace {
+
+/// Runs task(0) .. task(count - 1) on the given number of threads.
+template <class Task> void run_tasks(std::size_t count, unsigned threads, Task task)
+{
+    std::atomic<std::size_t> next{0};
+    std::exception_ptr failure;
+    std::mutex guard;
+    const auto work = [&] {
+        try {
+            for (std::size_t k = next++; k < count; k = next++) {
+                task(k);
+            }
+        } catch (...) {
+            const std::lock_guard lock(guard);
+            failure = std::current_exception();
+        }
+    };
+    std::vector<std::thread> helpers;
+    for (unsigned k = 1; k < threads; ++k) {
+        helpers.emplace_back(work);
+    }
+    work();
+    for (auto& helper : helpers) {
+        helper.join();
+    }
+    if (failure) {
+        std::rethrow_exception(failure);
+    }
+}
+
+/// All lids shut, all loose, and mixtures: the scenes that the starts take turns in.
+std::vector<std::shared_ptr<const KitScene>> scenes(const Kit& kit)
+{
+    const std::size_t count = lids(kit).size();
+    std::vector<std::shared_ptr<const KitScene>> made;
+    made.push_back(std::make_shared<const KitScene>(kit_scene(kit, std::vector<bool>(count, true))));
+    for (std::size_t k = 0; k < count && count > 1 && k < 6; ++k) {
+        std::vector<bool> shut(count, true);
+        shut[k] = false;
+        made.push_back(std::make_shared<const KitScene>(kit_scene(kit, shut)));
+    }
+    if (count > 0) {
+        made.push_back(std::make_shared<const KitScene>(kit_scene(kit, std::vector<bool>(count, false))));
+    }
+    return made;
+}
+
+/// Evenly spread in [0, 1): the binary digits of k mirrored. Source: van der Corput 1935.
+double spread(std::size_t k)
+{
+    double value = 0, digit = 0.5;
+    for (; k > 0; k >>= 1, digit /= 2) {
+        value += digit * static_cast<double>(k & 1);
+    }
+    return value;
+}
+
+/// Half extents in plan of a body that stands square, by form; the radius of its outline for a round envelope.
+struct PlanNeed {
+    double least_radius = 0, single_layer_radius = 0;
+};
+
+PlanNeed plan_need(const KitScene& kit)
+{
+    PlanNeed need;
+    double area = 0;
+    for (std::size_t body = 0; body < kit.scene.bodies.size(); ++body) {
+        const auto& fits = kit.scene.fits[body];
+        const bool nests = std::any_of(fits.begin() + 1, fits.end(), [](unsigned forms) { return forms != 0; });
+        double least = 1e300, most = 0;
+        for (const Form form : kit.scene.bodies[body].forms) {
+            if ((fits[0] & bit(form)) != 0) {
+                least = std::min(least, plan_reach(kit.scene.bodies[body], form));
+                most = std::max(most, plan_reach(kit.scene.bodies[body], form));
+            }
+        }
+        if (least > 1e299) {
+            continue;
+        }
+        need.least_radius = nests ? need.least_radius : std::max(need.least_radius, least);
+        area += most * most;
+        need.single_layer_radius = std::max(need.single_layer_radius, most);
+    }
+    need.single_layer_radius = std::max(need.single_layer_radius, 1.15 * std::sqrt(area));
+    return need;
+}
+
+Envelope first_envelope(const KitScene& kit, const Kit& source, double position, Random& random)
+{
+    const PlanNeed need = plan_need(kit);
+    const EnvelopeLimits limits = envelope_limits(source);
+    const double least = std::max(need.least_radius, 1e-3), most = std::max(least, need.single_layer_radius);
+    const double radius = least * std::pow(most / least, position);
+    Envelope envelope;
+    envelope.height = limits.height;
+    envelope.round = source.bundle.shape == BundleShape::cylinder;
+    if (envelope.round) {
+        envelope.radius = std::min(radius, limits.radius);
+        return envelope;
+    }
+    const double ratio = std::exp(random.between(-0.7, 0.7));
+    envelope.half_length = std::min(radius * 0.886 * std::sqrt(ratio), limits.half_length);
+    envelope.half_width = std::min(radius * 0.886 / std::sqrt(ratio), limits.half_width);
+    return envelope;
+}
+
+/// Widens a box envelope until every body that can't nest has a form and turn that fits in plan.
+void widen(Envelope& envelope, const KitScene& kit)
+{
+    for (std::size_t body = 0; !envelope.round && body < kit.scene.bodies.size(); ++body) {
+        double least = 1e300, best_x = 0, best_y = 0;
+        for (const Form form : kit.scene.bodies[body].forms) {
+            if ((kit.scene.fits[body][0] & bit(form)) == 0) {
+                continue;
+            }
+            double ex = 0, ey = 0;
+            for (std::size_t k = 0; k < kit.scene.bodies[body].pieces.size(); ++k) {
+                const Piece p = piece_at(kit.scene.bodies[body], k, {outermost, form, 0, 0, 0, 1, 0}, 0);
+                const bool disc = p.kind == PieceKind::disc;
+                ex = std::max(ex, std::abs(p.x) + (disc ? p.radius : p.a * std::abs(p.c) + p.b * std::abs(p.s)));
+                ey = std::max(ey, std::abs(p.y) + (disc ? p.radius : p.a * std::abs(p.s) + p.b * std::abs(p.c)));
+            }
+            for (const bool quarter : {false, true}) {
+                const double x = std::max(envelope.half_length, quarter ? ey : ex);
+                const double y = std::max(envelope.half_width, quarter ? ex : ey);
+                if (x * y < least) {
+                    least = x * y, best_x = x, best_y = y;
+                }
+            }
+        }
+        if (least < 1e299) {
+            envelope.half_length = best_x;
+            envelope.half_width = best_y;
+        }
+    }
+}
+
+class Search {
+public:
+    Search(const Kit& kit, const SearchOptions& options)
+        : kit_(kit), options_(options), scenes_(scenes(kit)), limits_(envelope_limits(kit))
+    {
+    }
+
+    std::vector<Proposal> run()
+    {
+        std::vector<std::optional<Proposal>> started(static_cast<std::size_t>(options_.effort.starts));
+        run_tasks(started.size(), options_.threads, [&](std::size_t k) { started[k] = start(k); });
+        keep(started);
+        for (int round = 0; round < options_.effort.rounds && !pool_.empty() && !stopped(); ++round) {
+            report();
+            const std::vector<std::size_t> chosen = choose();
+            std::vector<std::optional<Proposal>> deeper(chosen.size());
+            run_tasks(chosen.size(), options_.threads, [&](std::size_t k) {
+                deeper[k] = deepen(pool_[chosen[k]], seed_of(1 + static_cast<std::size_t>(round), k));
+            });
+            keep(deeper);
+        }
+        report();
+        return std::move(pool_);
+    }
+
+private:
+    bool stopped() const { return options_.stop && options_.stop(); }
+
+    std::uint64_t seed_of(std::size_t stage, std::size_t task) const
+    {
+        return options_.seed * 0x9e3779b97f4a7c15ULL + stage * 1000003 + task * 7919 + 1;
+    }
+
+    /// Builds a layout, in wider envelopes as long as it comes out higher than the limit and the width may grow:
+    /// within its limits, or past them too if `wide`, to be squeezed afterwards.
+    Layout first_layout(const KitScene& scene, Envelope envelope, Random& random, double eagerness,
+                        bool wide) const
+    {
+        const EnvelopeLimits widest = wide ? EnvelopeLimits{} : limits_;
+        for (int trial = 0;; ++trial) {
+            Layout layout(scene.scene, envelope);
+            construct(layout, random, eagerness, 60);
+            tighten(layout);
+            const Envelope wider{envelope.round, std::min(envelope.radius * 1.12, widest.radius),
+                                 std::min(envelope.half_length * 1.12, widest.half_length),
+                                 std::min(envelope.half_width * 1.12, widest.half_width), envelope.height};
+            const bool grown = wider.radius > envelope.radius || wider.half_length > envelope.half_length ||
+                               wider.half_width > envelope.half_width;
+            if (layout.envelope().height <= limits_.height || !grown || trial == 40) {
+                return layout;
+            }
+            envelope = wider;
+        }
+    }
+
+    std::optional<Proposal> start(std::size_t k)
+    {
+        if (stopped() && k > 0) {
+            return std::nullopt;
+        }
+        Random random(seed_of(0, k));
+        const std::size_t other = k % 4 == 3 ? 1 + (k / 4) % std::max<std::size_t>(1, scenes_.size() - 1) : 0;
+        const auto& scene = scenes_[std::min(other, scenes_.size() - 1)];
+        Envelope envelope = first_envelope(*scene, kit_, spread(k), random);
+        widen(envelope, *scene);
+        std::optional<Layout> best;
+        for (int trial = 0; trial < 3; ++trial) {
+            Layout layout = first_layout(*scene, envelope, random, trial == 0 ? 1.0 : random.between(0.5, 1.0),
+                                         k % 2 == 1);
+            if (!best || burden(layout.envelope(), limits_) < burden(best->envelope(), limits_)) {
+                best = layout;
+            }
+        }
+        const SqueezeOptions squeeze_options{limits_, options_.effort.start_work, options_.stop};
+        if (!squeeze(*best, random, squeeze_options)) {
+            return std::nullopt;
+        }
+        return Proposal{scene, *best, volume(best->envelope())};
+    }
+
+    std::optional<Proposal> deepen(const Proposal& from, std::uint64_t seed)
+    {
+        Random random(seed);
+        Layout layout = from.layout;
+        layout.count_anew();
+        const SqueezeOptions squeeze_options{limits_, options_.effort.deepen_work, options_.stop};
+        refine(layout, random, squeeze_options);
+        return Proposal{from.scene, layout, volume(layout.envelope())};
+    }
+
+    /// Adds to the pool, in rising volume; earlier tasks win ties.
+    void keep(std::vector<std::optional<Proposal>>& found)
+    {
+        for (auto& proposal : found) {
+            if (proposal) {
+                pool_.push_back(std::move(*proposal));
+            }
+        }
+        std::stable_sort(pool_.begin(), pool_.end(), [](const auto& a, const auto& b) { return a.volume < b.volume; });
+        constexpr std::size_t most = 40;
+        if (pool_.size() > most) {
+            pool_.erase(pool_.begin() + most, pool_.end());
+        }
+    }
+
+    static bool alike(const Proposal& a, const Proposal& b)
+    {
+        return a.scene == b.scene && std::abs(a.volume / b.volume - 1) < 1e-3 &&
+               std::abs(a.layout.envelope().height / b.layout.envelope().height - 1) < 2e-2;
+    }
+
+    /// The best of the pool, no two alike; the very best twice, as it is the likeliest to be improved.
+    std::vector<std::size_t> choose() const
+    {
+        std::vector<std::size_t> chosen{0, 0};
+        for (std::size_t k = 1; k < pool_.size() && chosen.size() < static_cast<std::size_t>(options_.effort.deepened); ++k) {
+            if (std::none_of(chosen.begin(), chosen.end(), [&](std::size_t c) { return alike(pool_[c], pool_[k]); })) {
+                chosen.push_back(k);
+            }
+        }
+        return chosen;
+    }
+
+    void report() const
+    {
+        if (options_.progress && !pool_.empty()) {
+            options_.progress(pool_.front().volume / 1000);
+        }
+    }
+
+    const Kit& kit_;
+    const SearchOptions& options_;
+    std::vector<std::shared_ptr<const KitScene>> scenes_;
+    EnvelopeLimits limits_;
+    std::vector<Proposal> pool_;
+};
+
+} // namespace
+
+std::vector<Proposal> search(const Kit& kit, const SearchOptions& options) { return Search(kit, options).run(); }
+
+} // namespace tuckwright::nesting

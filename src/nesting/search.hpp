@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The search for the smallest bundle.
+#pragma once
+#include <atomic>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <vector>
+
+#include "nesting/kit_scene.hpp"
+#include "packing/layout.hpp"
+
+namespace tuckwright::nesting {
+
+/// How much the search does, in counts that do not depend on the machine.
+struct SearchEffort {
+    int starts = 24;               ///< first layouts, spread over widths from tower to flat
+    int deepened = 6;              ///< how many of the best are worked on further
+    int rounds = 2;                ///< rounds of that work, each on the best of the last
+    std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start
+    std::uint64_t deepen_work = 0; ///< and for each layout deepened in a round
+};
+
+struct SearchOptions {
+    SearchEffort effort;
+    std::uint64_t seed = 1;
+    unsigned threads = 1;
+    std::function<void(double)> progress;    ///< best volume so far in ml, on the calling thread
+    std::function<bool()> stop;              ///< asked often, from any thread
+};
+
+/// A layout free of overlap (to the polish's accuracy) within the limits.
+struct Proposal {
+    std::shared_ptr<const KitScene> scene;
+    packing::Layout layout;
+    double volume = 0; ///< mm^3
+};
+
+/// Runs the search. Ensures: proposals in rising volume, none if nothing was found within the limits; the same for any
+/// number of threads unless stop() said so.
+std::vector<Proposal> search(const Kit& kit, const SearchOptions& options);
+
+} // namespace tuckwright::nesting

@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "packing/construct.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "packing/separation.hpp"
+#include "tuckwright/geometry.hpp"
+
+namespace tuckwright::packing {
+
+namespace {
+
+std::vector<int> shuffled_by_volume(const Scene& scene, Random& random)
+{
+    std::vector<double> key;
+    for (const Body& body : scene.bodies) {
+        double volume = body.volume;
+        if (body.hollow) {
+            volume *= 2; // vessels early, so that others find them
+        }
+        key.push_back(volume * std::exp(random.between(-0.7, 0.7)));
+    }
+    std::vector<int> order(scene.bodies.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(), [&](int i, int j) {
+        return key[static_cast<std::size_t>(i)] > key[static_cast<std::size_t>(j)];
+    });
+    return order;
+}
+
+double highest(const Layout& layout)
+{
+    double top = 0;
+    for (const int body : layout.inside(outermost)) {
+        for (const Piece& piece : layout.visible(body)) {
+            top = std::max(top, piece.z + piece.half_height);
+        }
+    }
+    return top;
+}
+
+/// Lowest place without overlap among samples; false if none was met.
+bool lowest_place(Layout& layout, int body, const std::vector<Door>& open, const Weights& weights, Random& random,
+                  int samples, Place& found)
+{
+    double best = 1e300;
+    for (int k = 0; k < samples; ++k) {
+        const Door& door = open[random.below(open.size())];
+        Place place = sample_place(layout, body, door.cell, door.form, random);
+        if (layout.cost_at(body, place, weights, 1e-12) > 0) {
+            continue;
+        }
+        const Body& source = layout.scene().bodies[static_cast<std::size_t>(body)];
+        double score = place.z + vertical_reach(source, place.form).above;
+        if (place.cell != outermost) {
+            score = 0.01 * volume_ml(source.pieces.front().shape) / 1e6 - 1; // any vessel beats the bundle
+        }
+        if (score < best) {
+            best = score;
+            found = place;
+        }
+    }
+    return best < 1e300;
+}
+
+} // namespace
+
+void construct(Layout& layout, Random& random, double eagerness, int samples)
+{
+    const Weights weights(layout.size());
+    const std::vector<int> order = shuffled_by_volume(layout.scene(), random);
+    for (const int body : order) {
+        layout.hide(body);
+    }
+    Envelope envelope = layout.envelope();
+    envelope.height = 1e6;
+    layout.set_envelope(envelope);
+    for (const int body : order) {
+        std::vector<Door> open = doors(layout, body);
+        std::vector<Door> vessels;
+        for (const Door& door : open) {
+            if (door.cell != outermost) {
+                const auto& present = layout.inside(layout.place(door.cell).cell);
+                if (std::find(present.begin(), present.end(), door.cell) != present.end()) {
+                    vessels.push_back(door);
+                }
+            }
+        }
+        std::erase_if(open, [](const Door& door) { return door.cell != outermost; });
+        Place place;
+        bool placed = !vessels.empty() && (open.empty() || random.chance(eagerness)) &&
+                      lowest_place(layout, body, vessels, weights, random, samples, place);
+        placed = placed || (!open.empty() && lowest_place(layout, body, open, weights, random, samples, place));
+        if (!placed) { // on top of all, where there is always room
+            place = Place{};
+            place.form = open.empty() ? Form::standing : open.front().form;
+            place.z = highest(layout) + vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)],
+                                                       place.form).below;
+        }
+        layout.put(body, place);
+    }
+    envelope.height = highest(layout);
+    layout.set_envelope(envelope);
+}
+
+namespace {
+
+void add_outline(const Piece& p, std::vector<std::array<double, 3>>& circles)
+{
+    if (p.kind == PieceKind::disc) {
+        circles.push_back({p.x, p.y, p.radius});
+        return;
+    }
+    for (const double u : {-p.a, p.a}) {
+        for (const double v : {-p.b, p.b}) {
+            circles.push_back({p.x + u * p.c - v * p.s, p.y + u * p.s + v * p.c, 0});
+        }
+    }
+}
+
+} // namespace
+
+void tighten(Layout& layout)
+{
+    Envelope envelope = layout.envelope();
+    double low = 1e300, high = -1e300;
+    std::array<double, 2> least{1e300, 1e300}, most{-1e300, -1e300};
+    std::vector<std::array<double, 3>> circles;
+    for (const int body : layout.inside(outermost)) {
+        for (const Piece& p : layout.visible(body)) {
+            low = std::min(low, p.z - p.half_height);
+            high = std::max(high, p.z + p.half_height);
+            add_outline(p, circles);
+        }
+    }
+    for (const auto& [x, y, r] : circles) {
+        least = {std::min(least[0], x - r), std::min(least[1], y - r)};
+        most = {std::max(most[0], x + r), std::max(most[1], y + r)};
+    }
+    double cx = (least[0] + most[0]) / 2, cy = (least[1] + most[1]) / 2;
+    if (envelope.round) {
+        const auto circle = enclosing_circle(circles);
+        cx = circle[0], cy = circle[1];
+        envelope.radius = circle[2];
+    } else {
+        envelope.half_length = (most[0] - least[0]) / 2;
+        envelope.half_width = (most[1] - least[1]) / 2;
+    }
+    envelope.height = high - low;
+    layout.set_envelope(envelope);
+    const std::vector<int> direct = layout.inside(outermost);
+    for (const int body : direct) {
+        Place place = layout.place(body);
+        place.x -= cx;
+        place.y -= cy;
+        place.z -= low;
+        layout.put(body, place);
+    }
+}
+
+} // namespace tuckwright::packing

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// A first layout without overlap, built body by body.
+#pragma once
+#include "packing/layout.hpp"
+#include "packing/random.hpp"
+
+namespace tuckwright::packing {
+
+/// Puts the bodies in, larger ones first but for some shuffling, each into the lowest of many sampled places, in a
+/// vessel rather than beside it with the given eagerness (0..1). The envelope's width is kept and its height grows as
+/// needed. Requires: every body fits the envelope's width in some form that its doors allow.
+/// Ensures: no overlap; the envelope as high as the highest body.
+void construct(Layout& layout, Random& random, double eagerness, int samples);
+
+/// Fits the envelope round the layout as it lies, moving all bodies alike. Ensures: nothing stands out of the bundle,
+/// and it is no larger than before if nothing stood out.
+void tighten(Layout& layout);
+
+} // namespace tuckwright::packing

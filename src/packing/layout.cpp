@@ -1,0 +1,300 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "packing/layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "tuckwright/contract.hpp"
+
+namespace tuckwright::packing {
+
+namespace {
+
+/// mm of an item that must be below the rim of an open vessel for it to count as being in it.
+constexpr double least_depth = 0.5;
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+} // namespace
+
+Layout::Layout(const Scene& scene, const Envelope& envelope)
+    : scene_(&scene), envelope_(envelope), places_(scene.bodies.size()), children_(scene.bodies.size() + 1),
+      visible_(scene.bodies.size())
+{
+    for (int body = 0; body < static_cast<int>(size()); ++body) {
+        children_[0].push_back(body);
+        refresh(body);
+    }
+}
+
+Room Layout::room(int cell) const
+{
+    if (cell == outermost) {
+        return room_of(envelope_);
+    }
+    return room_of(*scene_->bodies[at(cell)].hollow, place(cell).form == Form::standing);
+}
+
+bool Layout::upright(int cell) const
+{
+    for (; cell != outermost; cell = place(cell).cell) {
+        if (place(cell).form != Form::standing) {
+            return false;
+        }
+    }
+    return true;
+}
+
+bool Layout::holds_upright(int body) const
+{
+    if (scene_->bodies[at(body)].upright) {
+        return true;
+    }
+    const auto& held = inside(body);
+    return std::any_of(held.begin(), held.end(), [&](int child) { return holds_upright(child); });
+}
+
+bool Layout::may_enter(int body, int cell, Form form) const
+{
+    if ((scene_->fits[at(body)][at(cell + 1)] & bit(form)) == 0) {
+        return false;
+    }
+    for (int outer = cell; outer != outermost; outer = place(outer).cell) {
+        if (outer == body) {
+            return false;
+        }
+    }
+    return !holds_upright(body) || (form == Form::standing && upright(cell));
+}
+
+void Layout::put(int body, const Place& where)
+{
+    auto& old_cell = children_[at(place(body).cell + 1)];
+    old_cell.erase(std::remove(old_cell.begin(), old_cell.end(), body), old_cell.end());
+    const int left = place(body).cell;
+    places_[at(body)] = where;
+    auto& new_cell = children_[at(where.cell + 1)];
+    new_cell.insert(std::upper_bound(new_cell.begin(), new_cell.end(), body), body);
+    if (left != outermost && left != where.cell) {
+        refresh(left);
+    }
+    refresh(body);
+}
+
+void Layout::hide(int body)
+{
+    auto& cell = children_[at(place(body).cell + 1)];
+    cell.erase(std::remove(cell.begin(), cell.end(), body), cell.end());
+    if (place(body).cell != outermost) {
+        refresh(place(body).cell);
+    }
+}
+
+void Layout::refresh(int body)
+{
+    for (; body != outermost; body = place(body).cell) {
+        visible_[at(body)].clear();
+        gather(body, place(body), visible_[at(body)]);
+        if (place(body).cell == outermost) {
+            return;
+        }
+    }
+}
+
+bool Layout::stands_out(const Piece& piece, int vessel) const
+{
+    const Hollow& hollow = *scene_->bodies[at(vessel)].hollow;
+    return (hollow.open_top && piece.z + piece.half_height > height_of(hollow.shape)) ||
+           (hollow.open_bottom && piece.z - piece.half_height < 0);
+}
+
+void Layout::to_outer(int vessel, const Place& at_place, Piece& piece) const
+{
+    const double x = piece.x, y = piece.y, c = piece.c, s = piece.s;
+    piece.x = at_place.x + at_place.c * x - at_place.s * y;
+    piece.y = at_place.y + at_place.s * x + at_place.c * y;
+    piece.z += at_place.z + scene_->bodies[at(vessel)].hollow->floor;
+    piece.c = at_place.c * c - at_place.s * s;
+    piece.s = at_place.s * c + at_place.c * s;
+}
+
+void Layout::gather(int body, const Place& where, std::vector<Piece>& out) const
+{
+    const Body& source = scene_->bodies[at(body)];
+    for (std::size_t k = 0; k < source.pieces.size(); ++k) {
+        out.push_back(piece_at(source, k, where, body));
+    }
+    if (!source.hollow || where.form != Form::standing) {
+        return;
+    }
+    for (const int child : inside(body)) {
+        for (Piece piece : visible(child)) {
+            if (stands_out(piece, body)) {
+                to_outer(body, where, piece);
+                out.push_back(piece);
+            }
+        }
+    }
+}
+
+std::vector<Piece> Layout::own_pieces(int body, const Place& where) const
+{
+    const Body& source = scene_->bodies[at(body)];
+    std::vector<Piece> pieces;
+    for (std::size_t k = 0; k < source.pieces.size(); ++k) {
+        pieces.push_back(piece_at(source, k, where, body));
+    }
+    return pieces;
+}
+
+bool Layout::outward(int cell, std::vector<Piece>& pieces) const
+{
+    if (place(cell).form != Form::standing) {
+        return false;
+    }
+    pieces.erase(std::remove_if(pieces.begin(), pieces.end(),
+                                [&](const Piece& piece) { return !stands_out(piece, cell); }),
+                 pieces.end());
+    for (Piece& piece : pieces) {
+        to_outer(cell, place(cell), piece);
+    }
+    return !pieces.empty();
+}
+
+namespace {
+
+/// A piece in an open cell must reach below the rim (and above the foot of a sleeve), else it is not in it.
+double shallow(const Piece& piece, const Room& room)
+{
+    double sum = 0;
+    const double least = std::min(least_depth, piece.half_height);
+    if (!room.ceiling) {
+        sum += std::max(0.0, piece.z - piece.half_height + least - room.height);
+    }
+    if (!room.floor) {
+        sum += std::max(0.0, least - piece.z - piece.half_height);
+    }
+    return sum;
+}
+
+} // namespace
+
+double Layout::closing_excess(int body, const Place& where) const
+{
+    const Body& source = scene_->bodies[at(body)];
+    if (!source.hollow || where.form == Form::standing) {
+        return 0;
+    }
+    double sum = 0; // a vessel that does not stand lets nothing stand out
+    for (const int child : inside(body)) {
+        for (const Piece& piece : visible(child)) {
+            sum += std::max(0.0, piece.z + piece.half_height - height_of(source.hollow->shape)) +
+                   std::max(0.0, piece.half_height - piece.z);
+        }
+    }
+    return sum;
+}
+
+double Layout::cost_at(int body, const Place& where, const Weights& weights, double enough) const
+{
+    thread_local std::vector<Piece> pieces;
+    pieces.clear();
+    *measured_ += 3; // what a call costs besides its pairs
+    gather(body, where, pieces);
+    double cost = closing_excess(body, where) * weights.wall(body);
+    int vessel = body;
+    for (int cell = where.cell;; cell = place(cell).cell) {
+        const Room walls = room(cell);
+        for (const Piece& piece : pieces) {
+            cost += excess(piece, walls) * weights.wall(piece.owner);
+        }
+        if (vessel == body) {
+            cost += shallow(pieces.front(), walls) * weights.wall(body);
+        }
+        for (const int other : inside(cell)) {
+            if (other == vessel) {
+                continue;
+            }
+            for (const Piece& theirs : visible(other)) {
+                for (const Piece& piece : pieces) {
+                    ++*measured_;
+                    const double depth = overlap(piece, theirs);
+                    if (depth > 0) {
+                        cost += depth * weights.of(piece.owner, theirs.owner);
+                    }
+                }
+            }
+            if (cost >= enough) {
+                return cost;
+            }
+        }
+        if (cell == outermost || !outward(cell, pieces)) {
+            return cost;
+        }
+        vessel = cell;
+    }
+}
+
+double Layout::overlap_of(int i, int j) const
+{
+    double sum = 0;
+    each_level(i, [&](int cell, int vessel, const std::vector<Piece>& mine) {
+        for (const int other : inside(cell)) {
+            if (other == vessel) {
+                continue;
+            }
+            for (const Piece& theirs : visible(other)) {
+                if (theirs.owner == j) {
+                    for (const Piece& piece : mine) {
+                        ++*measured_;
+                        sum += overlap(piece, theirs);
+                    }
+                }
+            }
+        }
+    });
+    return sum;
+}
+
+double Layout::excess_of(int body) const
+{
+    double sum = 0;
+    each_level(body, [&](int cell, int, const std::vector<Piece>& pieces) {
+        const Room walls = room(cell);
+        for (const Piece& piece : pieces) {
+            sum += excess(piece, walls);
+        }
+        if (cell == place(body).cell) {
+            sum += shallow(pieces.front(), walls);
+        }
+    });
+    return sum;
+}
+
+double Layout::total_overlap() const
+{
+    double sum = 0;
+    for (int i = 0; i < static_cast<int>(size()); ++i) {
+        sum += excess_of(i);
+    }
+    for (int i = 0; i < static_cast<int>(size()); ++i) {
+        each_level(i, [&](int cell, int vessel, const std::vector<Piece>& mine) {
+            for (const int other : inside(cell)) {
+                if (other == vessel) {
+                    continue;
+                }
+                for (const Piece& theirs : visible(other)) {
+                    if (theirs.owner > i) {
+                        for (const Piece& piece : mine) {
+                            ++*measured_;
+                            sum += overlap(piece, theirs);
+                        }
+                    }
+                }
+            }
+        });
+    }
+    return sum;
+}
+
+} // namespace tuckwright::packing

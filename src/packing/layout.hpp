@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// A layout: a place for every body of a scene, and what it costs in overlap. Bodies move with all that they hold,
+/// since places are told in the frame of the cell.
+#pragma once
+#include <cstdint>
+#include <memory>
+#include <vector>
+
+#include "packing/scene.hpp"
+
+namespace tuckwright::packing {
+
+/// Weights of guided local search: one for each pair of bodies, and one for each body against walls.
+class Weights {
+public:
+    explicit Weights(std::size_t bodies) : n_(bodies), pair_(bodies * bodies, 1.0) {}
+    double& of(int i, int j) { return pair_[static_cast<std::size_t>(i) * n_ + static_cast<std::size_t>(j)]; }
+    double of(int i, int j) const { return pair_[static_cast<std::size_t>(i) * n_ + static_cast<std::size_t>(j)]; }
+    double wall(int i) const { return of(i, i); }
+    std::size_t bodies() const { return n_; }
+
+private:
+    std::size_t n_;
+    std::vector<double> pair_;
+};
+
+class Layout {
+public:
+    Layout(const Scene& scene, const Envelope& envelope);
+
+    const Scene& scene() const { return *scene_; }
+    const Envelope& envelope() const { return envelope_; }
+    void set_envelope(const Envelope& envelope) { envelope_ = envelope; }
+
+    std::size_t size() const { return places_.size(); }
+    const Place& place(int body) const { return places_[static_cast<std::size_t>(body)]; }
+    /// Moves a body (with what it holds). Requires: may_enter().
+    void put(int body, const Place& place);
+    /// Takes a body out of all cells, so that others do not see it, or lets it back in at its place.
+    void hide(int body);
+
+    /// Bodies directly in a cell.
+    const std::vector<int>& inside(int cell) const { return children_[static_cast<std::size_t>(cell + 1)]; }
+    /// Whether the body may lie in the cell in that form: by the fit table, without closing a circle of containers,
+    /// upright ones in upright vessels only.
+    bool may_enter(int body, int cell, Form form) const;
+
+    /// Pieces of a body, and of what stands out of it, in the frame of its cell.
+    const std::vector<Piece>& visible(int body) const { return visible_[static_cast<std::size_t>(body)]; }
+    /// The room of a cell as its vessel stands now.
+    Room room(int cell) const;
+    /// Whether all vessels from this cell outward stand upright.
+    bool upright(int cell) const;
+
+    /// Weighted overlap and excess of the body, with what it holds, were it at that place; gives up above `enough`.
+    double cost_at(int body, const Place& place, const Weights& weights, double enough) const;
+    /// Unweighted overlap of two bodies, wherever they lie, counting only their own pieces.
+    double overlap_of(int i, int j) const;
+    double excess_of(int body) const;
+    /// Sum over all pairs and walls.
+    double total_overlap() const;
+
+    /// How many pairs of pieces have been measured so far, or work worth as much: the measure of effort. Copies of a
+    /// layout count on together, so that work on a copy which is thrown away counts too.
+    std::uint64_t measured() const { return *measured_; }
+    void count_work(std::uint64_t work) { *measured_ += work; }
+    /// Counts from nothing, apart from the layouts that this one was copied from. To be called where a thread takes over.
+    void count_anew() { measured_ = std::make_shared<std::uint64_t>(0); }
+
+    /// Calls visit(cell, vessel, the body's own pieces in that cell's frame) for the body's cell and for each cell
+    /// further out into which it stands out; `vessel` is the body of that cell which is, or holds, the body.
+    template <class Visit> void each_level(int body, Visit visit) const
+    {
+        std::vector<Piece> pieces = own_pieces(body, place(body));
+        int vessel = body;
+        for (int cell = place(body).cell;; cell = place(cell).cell) {
+            visit(cell, vessel, pieces);
+            if (cell == outermost || !outward(cell, pieces)) {
+                return;
+            }
+            vessel = cell;
+        }
+    }
+
+    std::vector<Piece> own_pieces(int body, const Place& place) const;
+
+private:
+    void refresh(int body);
+    void gather(int body, const Place& place, std::vector<Piece>& out) const;
+    /// Keeps the pieces that stand out of the cell and tells them in the frame of the vessel's own cell; false if none.
+    bool outward(int cell, std::vector<Piece>& pieces) const;
+    void to_outer(int vessel, const Place& vessel_place, Piece& piece) const;
+    bool stands_out(const Piece& piece, int vessel) const;
+    double closing_excess(int body, const Place& place) const;
+    bool holds_upright(int body) const;
+
+    const Scene* scene_;
+    Envelope envelope_;
+    std::vector<Place> places_;
+    std::vector<std::vector<int>> children_;     // by cell + 1
+    std::vector<std::vector<Piece>> visible_;
+    std::shared_ptr<std::uint64_t> measured_ = std::make_shared<std::uint64_t>(0);
+};
+
+} // namespace tuckwright::packing

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// A convex piece as it lies in the frame of a cell: a plan outline (disc or turned rectangle) and a height span. A
+/// lying cylinder is a rectangle in plan with a round cross-section. Overlap depths and contacts in closed form.
+#pragma once
+
+namespace tuckwright::packing {
+
+enum class PieceKind { disc, rectangle, lying };
+
+struct Piece {
+    PieceKind kind = PieceKind::disc;
+    int owner = 0;             ///< the body it belongs to
+    double x = 0, y = 0, z = 0;
+    double half_height = 0;    ///< along z
+    double radius = 0;         ///< of the disc, or of the lying cylinder
+    double a = 0, b = 0;       ///< half extents of the rectangle along its own direction and across it
+    double c = 1, s = 0;       ///< that direction
+    double reach = 0;          ///< radius of the circle round the plan outline
+};
+
+/// The room that pieces must stay in; its frame has the floor's centre as origin and z up to the opening.
+struct Room {
+    bool round = true;
+    double radius = 0;                   ///< round, side clearance already taken off
+    double half_length = 0, half_width = 0;
+    double height = 0;
+    bool floor = true, ceiling = true;   ///< whether the ends are closed
+};
+
+/// How far two pieces overlap, in mm: 0 when they are apart or touch. The depth is the least of those along z, the
+/// plan's directions and the round cross-sections, so that 0 always means apart; a lying cylinder's rim is taken as if
+/// its ends were as high as its middle, which only errs towards overlap.
+double overlap(const Piece& p, const Piece& q);
+
+/// How far a piece stands out of a room, summed over the walls, in mm.
+double excess(const Piece& p, const Room& room);
+
+/// The direction along which two pieces are farthest apart (or overlap least), from the first to the second.
+struct Contact {
+    double distance = 0;
+    double nx = 0, ny = 0, nz = 0;
+    bool curved = false; ///< a curved or turned surface takes part, so that exact touching can't be proved
+};
+Contact contact(const Piece& p, const Piece& q);
+
+/// Largest of n . x over the piece, for a unit normal.
+double piece_support(const Piece& p, double nx, double ny, double nz);
+
+} // namespace tuckwright::packing

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "packing/scene.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace tuckwright::packing {
+
+double volume(const Envelope& e)
+{
+    return e.round ? std::numbers::pi * e.radius * e.radius * e.height
+                   : 4 * e.half_length * e.half_width * e.height;
+}
+
+Room room_of(const Envelope& e)
+{
+    return {e.round, e.radius, e.half_length, e.half_width, e.height, true, true};
+}
+
+Room room_of(const Hollow& hollow, bool stands)
+{
+    Room room;
+    room.height = height_of(hollow.shape);
+    room.ceiling = !(hollow.open_top && stands);
+    room.floor = !(hollow.open_bottom && stands);
+    if (const auto* cylinder = std::get_if<Cylinder>(&hollow.shape)) {
+        room.radius = cylinder->diameter / 2;
+    } else {
+        const auto& box = std::get<Box>(hollow.shape);
+        room.round = false;
+        room.half_length = box.length / 2;
+        room.half_width = box.width / 2;
+    }
+    return room;
+}
+
+namespace {
+
+void shape_cylinder(Piece& piece, const Cylinder& c, Form form, double cosine, double sine)
+{
+    piece.radius = c.diameter / 2;
+    if (form == Form::standing) {
+        piece.kind = PieceKind::disc;
+        piece.half_height = c.height / 2;
+        piece.reach = piece.radius;
+        return;
+    }
+    piece.kind = PieceKind::lying;
+    piece.half_height = piece.radius;
+    piece.a = c.height / 2;
+    piece.b = piece.radius;
+    piece.c = form == Form::on_end ? cosine : sine;
+    piece.s = form == Form::on_end ? sine : -cosine;
+    piece.reach = std::sqrt(piece.a * piece.a + piece.b * piece.b);
+}
+
+void shape_box(Piece& piece, const Box& b, Form form, double cosine, double sine)
+{
+    piece.kind = PieceKind::rectangle;
+    const double length = b.length / 2, width = b.width / 2, height = b.height / 2;
+    piece.a = form == Form::on_end ? height : length;
+    piece.b = form == Form::on_side ? height : width;
+    piece.half_height = form == Form::standing ? height : form == Form::on_end ? length : width;
+    piece.c = cosine;
+    piece.s = sine;
+    piece.reach = std::sqrt(piece.a * piece.a + piece.b * piece.b);
+}
+
+} // namespace
+
+Piece piece_at(const Body& body, std::size_t index, const Place& place, int owner)
+{
+    const BodyPiece& source = body.pieces[index];
+    Piece piece;
+    piece.owner = owner;
+    piece.x = place.x;
+    piece.y = place.y;
+    piece.z = place.z;
+    if (place.form == Form::standing) {
+        piece.z += source.offset;
+    } else if (source.offset != 0) {
+        const bool end = place.form == Form::on_end;
+        piece.x += source.offset * (end ? place.c : place.s);
+        piece.y += source.offset * (end ? place.s : -place.c);
+    }
+    if (const auto* cylinder = std::get_if<Cylinder>(&source.shape)) {
+        shape_cylinder(piece, *cylinder, place.form, place.c, place.s);
+    } else {
+        shape_box(piece, std::get<Box>(source.shape), place.form, place.c, place.s);
+    }
+    return piece;
+}
+
+Reach vertical_reach(const Body& body, Form form)
+{
+    Reach reach{-1e300, -1e300};
+    for (std::size_t k = 0; k < body.pieces.size(); ++k) {
+        const Piece piece = piece_at(body, k, {outermost, form, 0, 0, 0, 1, 0}, 0);
+        reach.below = std::max(reach.below, piece.half_height - piece.z);
+        reach.above = std::max(reach.above, piece.half_height + piece.z);
+    }
+    return reach;
+}
+
+double plan_reach(const Body& body, Form form)
+{
+    double reach = 0;
+    for (std::size_t k = 0; k < body.pieces.size(); ++k) {
+        const Piece piece = piece_at(body, k, {outermost, form, 0, 0, 0, 1, 0}, 0);
+        reach = std::max(reach, std::sqrt(piece.x * piece.x + piece.y * piece.y) + piece.reach);
+    }
+    return reach;
+}
+
+} // namespace tuckwright::packing

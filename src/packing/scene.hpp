@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// What is to be packed: bodies made of coaxial cylinders and boxes, the cells inside some of them, and the outermost
+/// cell that encloses all. Nothing here knows of kits.
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "packing/piece.hpp"
+#include "tuckwright/shape.hpp"
+
+namespace tuckwright::packing {
+
+inline constexpr int outermost = -1; ///< the index of the cell that encloses everything
+
+/// How a body is turned before it is turned about its cell's axis.
+enum class Form {
+    standing,  ///< own z up
+    on_end,    ///< own z along the cell's x: a cylinder lies, a box stands on its end
+    on_side    ///< own z along the cell's -y: a box lies on its long side
+};
+
+/// A cylinder or box of a body, its centre `offset` mm above the body's centre on the body's own axis.
+struct BodyPiece {
+    Shape shape;
+    double offset = 0;
+};
+
+/// The hollow of a body, coaxial with it.
+struct Hollow {
+    Shape shape;             ///< inner dimensions, side clearance already taken off
+    double floor = 0;        ///< height of its floor above the body's centre (mostly negative)
+    bool open_top = true, open_bottom = false;
+    double clearance = 0;    ///< what was taken off at each side wall
+};
+
+struct Body {
+    std::vector<BodyPiece> pieces;
+    std::optional<Hollow> hollow;
+    std::vector<Form> forms;       ///< those in which it may be packed, without doubles
+    bool upright = false;          ///< its own z must be up in the world
+    bool plan_is_round = false;    ///< standing, a turn about its axis changes nothing
+    double volume = 0;             ///< mm^3 of its pieces
+};
+
+/// Which bodies may lie in which cell and form: `fits[body][cell + 1]` is a bit set of forms (bit of Form), cell + 1 = 0
+/// for the outermost cell.
+using FitTable = std::vector<std::vector<unsigned>>;
+
+struct Scene {
+    std::vector<Body> bodies;
+    FitTable fits;
+    double size = 1;               ///< mm, a typical dimension, for step lengths
+};
+
+inline unsigned bit(Form form) { return 1u << static_cast<unsigned>(form); }
+
+/// The outermost cell: a cylinder (radius, height) or a box (half length, half width, height).
+struct Envelope {
+    bool round = true;
+    double radius = 0, half_length = 0, half_width = 0, height = 0;
+};
+double volume(const Envelope& envelope);
+Room room_of(const Envelope& envelope);
+/// The room of a hollow; a vessel that does not stand is as good as closed at its ends.
+Room room_of(const Hollow& hollow, bool stands);
+
+/// Where a body lies: its cell, its form, the turn (c, s) about the cell's axis, and its centre in the cell's frame.
+struct Place {
+    int cell = outermost;
+    Form form = Form::standing;
+    double x = 0, y = 0, z = 0;
+    double c = 1, s = 0;
+};
+
+/// One piece of a body at a place, in the frame of the place's cell.
+Piece piece_at(const Body& body, std::size_t piece, const Place& place, int owner);
+
+/// Half the height of the whole body along the cell's z, and how far its lowest point lies below its centre.
+struct Reach {
+    double below = 0, above = 0;
+};
+Reach vertical_reach(const Body& body, Form form);
+
+/// Largest distance of the body's outline from its centre, in plan.
+double plan_reach(const Body& body, Form form);
+
+} // namespace tuckwright::packing

@@ -1,0 +1,419 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Outline. Every pair of bodies, and every body against the walls, has a weight. A pass visits the bodies that overlap
+// something, in random order. Each is offered its present place, places sampled over all cells that it may enter, and
+// places near its present one; the best few are improved by coordinate steps, and the body goes to the best of all.
+// After a pass the weights of what still overlaps are raised, most for the worst, and the others sink slowly back, so
+// that a standstill in one corner moves on. Guarantee: none but that the returned layout is the least overlapping met.
+// Source: guided local search, C. Voudouris and E. Tsang, European J. Operational Research 113 (1999); applied to
+// packing by overlap, O. Faroe, D. Pisinger and M. Zachariasen, INFORMS J. Computing 15 (2003), and J. Egeblad,
+// B. Nielsen and A. Odgaard, European J. Operational Research 183 (2007).
+#include "packing/separation.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace tuckwright::packing {
+
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+
+/// Free turning, quarter turns only, or none needed.
+enum class Turning { none, quarters, free };
+
+Turning turning(const Layout& layout, const Place& place, int body)
+{
+    const Body& source = layout.scene().bodies[static_cast<std::size_t>(body)];
+    if (place.form == Form::standing && source.plan_is_round) {
+        return Turning::none;
+    }
+    // A vessel that lies is kept square, so that its mouth and lid stay on the grid.
+    const bool vessel_lies = place.form != Form::standing && (source.hollow || source.pieces.size() > 1);
+    return vessel_lies || !layout.room(place.cell).round ? Turning::quarters : Turning::free;
+}
+
+void turn_quarter(Place& place, Random& random)
+{
+    static constexpr std::array<std::array<double, 2>, 4> quarters{{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}};
+    const auto& q = quarters[random.below(4)];
+    place.c = q[0];
+    place.s = q[1];
+}
+
+void turn_randomly(const Layout& layout, int body, Place& place, Random& random)
+{
+    place.c = 1;
+    place.s = 0;
+    const Turning how = turning(layout, place, body);
+    if (how == Turning::none) {
+        return;
+    }
+    if (how == Turning::quarters || random.chance(0.5)) {
+        turn_quarter(place, random);
+        return;
+    }
+    const auto direction = random.direction();
+    place.c = direction[0];
+    place.s = direction[1];
+}
+
+/// The heights on which something can stand: the floor, tops of what is there, and hanging under the ceiling.
+double sample_height(const Layout& layout, int body, const Place& place, const Room& room, Random& random)
+{
+    const Reach reach = vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)], place.form);
+    const auto& neighbours = layout.inside(place.cell);
+    const double draw = random.unit();
+    if (draw < 0.35 || (neighbours.size() < 2 && draw < 0.7)) {
+        return reach.below;
+    }
+    if (draw < 0.75 && !neighbours.empty()) {
+        const int other = neighbours[random.below(neighbours.size())];
+        if (other != body) {
+            const auto& pieces = layout.visible(other);
+            const Piece& piece = pieces[random.below(pieces.size())];
+            return random.chance(0.8) ? piece.z + piece.half_height + reach.below
+                                      : piece.z - piece.half_height - reach.above;
+        }
+    }
+    const double top = room.height - reach.above;
+    return draw > 0.93 ? top : random.between(reach.below, std::max(reach.below, top));
+}
+
+void sample_plan(const Layout& layout, int body, Place& place, const Room& room, Random& random)
+{
+    const Body& source = layout.scene().bodies[static_cast<std::size_t>(body)];
+    const double reach = plan_reach(source, place.form);
+    const auto& neighbours = layout.inside(place.cell);
+    if (!neighbours.empty() && random.chance(0.25)) {
+        const auto& pieces = layout.visible(neighbours[random.below(neighbours.size())]);
+        const Piece& piece = pieces[random.below(pieces.size())];
+        const auto direction = random.direction();
+        place.x = piece.x + (piece.reach + reach) * direction[0];
+        place.y = piece.y + (piece.reach + reach) * direction[1];
+        return;
+    }
+    if (room.round) {
+        const double least = place.form == Form::standing && source.plan_is_round ? reach : reach * 0.7;
+        const double radius = std::max(0.0, room.radius - least) * (random.chance(0.3) ? 1 : std::sqrt(random.unit()));
+        const auto direction = random.direction();
+        place.x = radius * direction[0];
+        place.y = radius * direction[1];
+        return;
+    }
+    double ex = 0, ey = 0;
+    for (const Piece& p : layout.own_pieces(body, {place.cell, place.form, 0, 0, 0, place.c, place.s})) {
+        const bool disc = p.kind == PieceKind::disc;
+        ex = std::max(ex, std::abs(p.x) + (disc ? p.radius : p.a * std::abs(p.c) + p.b * std::abs(p.s)));
+        ey = std::max(ey, std::abs(p.y) + (disc ? p.radius : p.a * std::abs(p.s) + p.b * std::abs(p.c)));
+    }
+    const auto along = [&](double room_half, double half) {
+        const double slack = std::max(0.0, room_half - half);
+        const double draw = random.unit();
+        return draw < 0.25 ? -slack : draw < 0.5 ? slack : random.between(-slack, slack);
+    };
+    place.x = along(room.half_length, ex);
+    place.y = along(room.half_width, ey);
+}
+
+} // namespace
+
+double negligible_overlap(const Scene& scene) { return 2e-3 * scene.size; }
+
+std::vector<Door> doors(const Layout& layout, int body)
+{
+    std::vector<Door> found;
+    for (int cell = outermost; cell < static_cast<int>(layout.size()); ++cell) {
+        for (const Form form : {Form::standing, Form::on_end, Form::on_side}) {
+            if (layout.may_enter(body, cell, form)) {
+                found.push_back({cell, form});
+            }
+        }
+    }
+    return found;
+}
+
+Place sample_place(const Layout& layout, int body, int cell, Form form, Random& random)
+{
+    Place place;
+    place.cell = cell;
+    place.form = form;
+    turn_randomly(layout, body, place, random);
+    const Room room = layout.room(cell);
+    sample_plan(layout, body, place, room, random);
+    place.z = sample_height(layout, body, place, room, random);
+    return place;
+}
+
+namespace {
+
+Place turned(const Place& place, double angle)
+{
+    Place other = place;
+    const double c = std::cos(angle), s = std::sin(angle);
+    other.c = place.c * c - place.s * s;
+    other.s = place.s * c + place.c * s;
+    const double length = std::sqrt(other.c * other.c + other.s * other.s);
+    other.c /= length;
+    other.s /= length;
+    return other;
+}
+
+/// Tries one step both ways; keeps the better. Returns whether the place improved.
+template <class Move>
+bool try_step(const Layout& layout, int body, Place& place, double& cost, const Weights& weights, Move move)
+{
+    for (const double sign : {1.0, -1.0}) {
+        const Place next = move(place, sign);
+        const double next_cost = layout.cost_at(body, next, weights, cost);
+        if (next_cost < cost) {
+            cost = next_cost;
+            place = next;
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace
+
+double descend(const Layout& layout, int body, Place& place, const Weights& weights, double step, double finest,
+               Random& random)
+{
+    double cost = layout.cost_at(body, place, weights, infinite);
+    const bool turns = turning(layout, place, body) == Turning::free;
+    const double size = layout.scene().size;
+    int quiet = 0;
+    while (cost > 0 && step > finest) {
+        const std::size_t axis = random.below(turns ? 5 : 4);
+        bool better = false;
+        if (axis == 3) { // a slanting step in plan gets along curved neighbours
+            const auto direction = random.direction();
+            const double dx = step * direction[0], dy = step * direction[1];
+            better = try_step(layout, body, place, cost, weights, [&](Place p, double sign) {
+                p.x += sign * dx;
+                p.y += sign * dy;
+                return p;
+            });
+        } else if (axis == 4) {
+            better = try_step(layout, body, place, cost, weights,
+                              [&](const Place& p, double sign) { return turned(p, sign * step / size); });
+        } else {
+            better = try_step(layout, body, place, cost, weights, [&](Place p, double sign) {
+                (axis == 0 ? p.x : axis == 1 ? p.y : p.z) += sign * step;
+                return p;
+            });
+        }
+        quiet = better ? 0 : quiet + 1;
+        if (better) {
+            step *= 1.1;
+        } else if (quiet >= 3) {
+            step *= 0.5;
+            quiet = 0;
+        }
+    }
+    return cost;
+}
+
+namespace {
+
+struct Candidate {
+    double cost = infinite;
+    Place place;
+};
+
+/// The best three places met, best first.
+class Shortlist {
+public:
+    void offer(double cost, const Place& place)
+    {
+        if (cost >= kept_.back().cost) {
+            return;
+        }
+        kept_.back() = {cost, place};
+        std::sort(kept_.begin(), kept_.end(), [](const auto& a, const auto& b) { return a.cost < b.cost; });
+    }
+    double enough() const { return kept_.back().cost; }
+    const std::array<Candidate, 3>& kept() const { return kept_; }
+
+private:
+    std::array<Candidate, 3> kept_;
+};
+
+void offer_nearby(const Layout& layout, int body, const Weights& weights, int count, Random& random, Shortlist& best)
+{
+    const Place here = layout.place(body);
+    for (int k = 0; k < count; ++k) {
+        Place place = here;
+        const double spread = layout.scene().size * (k % 2 == 0 ? 0.3 : 0.05);
+        place.x += random.between(-spread, spread);
+        place.y += random.between(-spread, spread);
+        if (random.chance(0.5)) {
+            place.z += random.between(-spread, spread);
+        }
+        if (turning(layout, place, body) == Turning::free && random.chance(0.5)) {
+            place = turned(place, random.between(-0.3, 0.3));
+        }
+        best.offer(layout.cost_at(body, place, weights, best.enough()), place);
+    }
+}
+
+void move_body(Layout& layout, int body, const Weights& weights, int samples, Random& random)
+{
+    const double present = layout.cost_at(body, layout.place(body), weights, infinite);
+    if (present <= 0) {
+        return;
+    }
+    Shortlist best;
+    const std::vector<Door> open = doors(layout, body);
+    for (int k = 0; k < samples && !open.empty(); ++k) {
+        const Door& door = open[random.below(open.size())];
+        const Place place = sample_place(layout, body, door.cell, door.form, random);
+        best.offer(layout.cost_at(body, place, weights, best.enough()), place);
+    }
+    offer_nearby(layout, body, weights, samples / 3, random, best);
+    Candidate winner{present, layout.place(body)};
+    const double size = layout.scene().size;
+    const auto polish = [&](Place place, double step, double finest) {
+        const double cost = descend(layout, body, place, weights, step, finest, random);
+        if (cost < winner.cost) {
+            winner = {cost, place};
+        }
+    };
+    polish(layout.place(body), 0.02 * size, 1e-3 * size);
+    for (const Candidate& candidate : best.kept()) {
+        if (winner.cost <= 0 || candidate.cost >= infinite) {
+            break;
+        }
+        polish(candidate.place, 0.1 * size, 3e-3 * size);
+    }
+    if (winner.cost > 0) {
+        polish(winner.place, 3e-3 * size, 1e-4 * size);
+    }
+    if (winner.cost < present) {
+        layout.put(body, winner.place);
+    }
+}
+
+/// Overlaps of all pairs and walls of a layout, as a matrix like the weights.
+struct Conflicts {
+    explicit Conflicts(const Layout& layout) : depth(layout.size()), of_body(layout.size(), 0.0)
+    {
+        const int n = static_cast<int>(layout.size());
+        for (int i = 0; i < n; ++i) {
+            for (int j = 0; j < n; ++j) {
+                depth.of(i, j) = 0;
+            }
+        }
+        for (int i = 0; i < n; ++i) {
+            depth.of(i, i) = layout.excess_of(i);
+            add(layout, i);
+        }
+        for (int i = 0; i < n; ++i) {
+            for (int j = 0; j < n; ++j) {
+                of_body[static_cast<std::size_t>(i)] += depth.of(i, j);
+            }
+        }
+        for (int i = 0; i < n; ++i) {
+            for (int j = i; j < n; ++j) {
+                total += depth.of(i, j);
+                worst = std::max(worst, depth.of(i, j));
+            }
+        }
+    }
+
+    void add(const Layout& layout, int i)
+    {
+        layout.each_level(i, [&](int cell, int vessel, const std::vector<Piece>& mine) {
+            for (const int other : layout.inside(cell)) {
+                if (other == vessel) {
+                    continue;
+                }
+                for (const Piece& theirs : layout.visible(other)) {
+                    for (const Piece& piece : mine) {
+                        if (theirs.owner > i) {
+                            const double d = overlap(piece, theirs);
+                            depth.of(i, theirs.owner) += d;
+                            depth.of(theirs.owner, i) += d;
+                        }
+                    }
+                }
+            }
+        });
+    }
+
+    Weights depth;
+    std::vector<double> of_body;
+    double total = 0, worst = 0;
+};
+
+/// Raises the weights of what overlaps, most for the worst; lets the others sink towards 1.
+void reweigh(Weights& weights, const Conflicts& conflicts)
+{
+    const int n = static_cast<int>(weights.bodies());
+    for (int i = 0; i < n; ++i) {
+        for (int j = i; j < n; ++j) {
+            const double depth = conflicts.depth.of(i, j);
+            double& weight = weights.of(i, j);
+            weight = depth > 0 ? weight * (1.2 + 0.8 * depth / conflicts.worst) : std::max(1.0, weight * 0.95);
+            weights.of(j, i) = weight;
+        }
+    }
+}
+
+void shuffle(std::vector<int>& order, Random& random)
+{
+    for (std::size_t k = order.size(); k > 1; --k) {
+        std::swap(order[k - 1], order[random.below(k)]);
+    }
+}
+
+} // namespace
+
+bool separate(Layout& layout, Random& random, const SeparationEffort& effort)
+{
+    const double none = negligible_overlap(layout.scene());
+    const int n = static_cast<int>(layout.size());
+    Layout best = layout;
+    double least = Conflicts(layout).total;
+    int left = effort.passes * 6; // a slow gain is not followed for ever
+    for (int strike = 0; strike < effort.strikes && least > none; ++strike) {
+        Weights weights(layout.size());
+        Conflicts conflicts(layout);
+        bool improved = false;
+        for (int quiet = 0; quiet < effort.passes && left > 0; ++quiet, --left) {
+            std::vector<int> order;
+            for (int i = 0; i < n; ++i) {
+                if (conflicts.of_body[static_cast<std::size_t>(i)] > 0) {
+                    order.push_back(i);
+                }
+            }
+            shuffle(order, random);
+            for (const int body : order) {
+                move_body(layout, body, weights, effort.samples, random);
+            }
+            conflicts = Conflicts(layout);
+            if (conflicts.total < least) {
+                if (conflicts.total < 0.98 * least) {
+                    quiet = -1;
+                    improved = true;
+                }
+                least = conflicts.total;
+                best = layout;
+            }
+            if (least <= none) {
+                layout = best;
+                return true;
+            }
+            reweigh(weights, conflicts);
+        }
+        if (improved && left > 0) {
+            strike = -1;
+        }
+        layout = best;
+    }
+    return least <= none;
+}
+
+} // namespace tuckwright::packing

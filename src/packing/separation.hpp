@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Guided local search that drives the overlap of a layout to nothing.
+#pragma once
+#include "packing/layout.hpp"
+#include "packing/random.hpp"
+
+namespace tuckwright::packing {
+
+/// How hard to try.
+struct SeparationEffort {
+    int passes = 12;      ///< passes without progress before a strike
+    int strikes = 2;      ///< strikes before giving up
+    int samples = 24;     ///< sampled places for each move
+};
+
+/// Overlap in mm that counts as none, for the scene: the polish removes it.
+double negligible_overlap(const Scene& scene);
+
+/// Moves bodies until the layout is free of overlap, within the effort. Ensures: true and a layout whose total overlap
+/// is negligible, or false and the layout with the least overlap met.
+bool separate(Layout& layout, Random& random, const SeparationEffort& effort);
+
+/// A random place in a cell, in a given form, likely to touch something. Requires: the fit table allows it.
+Place sample_place(const Layout& layout, int body, int cell, Form form, Random& random);
+
+/// Every (cell, form) that the body may enter now.
+struct Door {
+    int cell = outermost;
+    Form form = Form::standing;
+};
+std::vector<Door> doors(const Layout& layout, int body);
+
+/// Improves a place by steps along the axes and turns, shrinking from `step` to `finest` mm. Returns its cost.
+double descend(const Layout& layout, int body, Place& place, const Weights& weights, double step, double finest,
+               Random& random);
+
+} // namespace tuckwright::packing

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// What each item of a bundle rests on.
+#pragma once
+#include <vector>
+
+#include "tuckwright/bundle.hpp"
+
+namespace tuckwright {
+
+/// For each item that is not a shut lid, what keeps it from sinking by tolerance::rest_drop, with a point well inside
+/// both the lowered item and what it rests on. An item for which nothing was found has no entry.
+/// Requires: items and envelope in place. Complexity: quadratic in the items.
+std::vector<Rest> rests(const Bundle& bundle);
+
+} // namespace tuckwright

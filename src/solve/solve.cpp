@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The pipeline: bound, search, settle, put on the grid, order, certify, check. Only a bundle to which the exact check
+// has no objection leaves; a proposal that fails is tried again with wider gaps, then given up for the next best.
+#include "tuckwright/solve.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <fmt/format.h>
+#include <optional>
+#include <thread>
+
+#include "nesting/bundle_of_layout.hpp"
+#include "nesting/lower_bound.hpp"
+#include "nesting/search.hpp"
+#include "packing/construct.hpp"
+#include "solve/rests.hpp"
+#include "tuckwright/contract.hpp"
+#include "tuckwright/proof.hpp"
+#include "tuckwright/stacking.hpp"
+
+namespace tuckwright {
+
+const char* to_string(Effort effort)
+{
+    switch (effort) {
+    case Effort::quick: return "quick";
+    case Effort::normal: return "normal";
+    case Effort::thorough: return "thorough";
+    }
+    require(false, "an effort is one of the three");
+    return "";
+}
+
+namespace {
+
+nesting::SearchEffort counts(Effort effort)
+{
+    switch (effort) {
+    case Effort::quick: return {12, 4, 1, 400'000, 1'000'000};
+    case Effort::normal: return {32, 8, 3, 1'500'000, 6'000'000};
+    case Effort::thorough: return {64, 12, 10, 4'000'000, 30'000'000};
+    }
+    return {};
+}
+
+/// Gaps in mm for the first try and for each further one, if rounding to the grid should spoil a contact.
+struct Gaps {
+    double curved, flat;
+};
+constexpr Gaps tries[] = {{1.2e-3, 0}, {1.5e-3, 4e-6}, {2e-3, 2e-5}, {3e-3, 2e-4}};
+
+/// A bundle made from a proposal, proved; or nothing.
+std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps)
+{
+    packing::Layout layout = proposal.layout;
+    layout.count_anew();
+    packing::PolishOptions options;
+    options.limits = nesting::envelope_limits(kit);
+    options.curved_gap = gaps.curved;
+    options.flat_gap = gaps.flat;
+    options.iterations = 40;
+    if (!packing::compact(layout, options)) {
+        return std::nullopt;
+    }
+    nesting::round_turns(layout);
+    options.turning = false;
+    if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
+        return std::nullopt;
+    }
+    Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
+    bundle.status = Status::found;
+    StackingOrder order = stacking_order(bundle);
+    if (order.steps.empty()) {
+        return std::nullopt;
+    }
+    bundle.steps = std::move(order.steps);
+    bundle.certificate.rests = rests(bundle);
+    bundle.certificate.planes = pair_planes(bundle);
+    const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
+    bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
+    if (!check(bundle).empty()) {
+        return std::nullopt;
+    }
+    return bundle;
+}
+
+std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals)
+{
+    std::optional<Bundle> best;
+    for (const nesting::Proposal& proposal : proposals) {
+        // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
+        if (best && proposal.volume > volume_ml(best->envelope) * 1000 * 1.002) {
+            break;
+        }
+        for (const Gaps& gaps : tries) {
+            auto bundle = proved(kit, proposal, gaps);
+            if (bundle && (!best || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
+                best = std::move(bundle);
+            }
+            if (bundle) {
+                break;
+            }
+        }
+    }
+    return best;
+}
+
+nesting::SearchOptions search_options(const SolveOptions& options)
+{
+    const auto begin = std::chrono::steady_clock::now();
+    nesting::SearchOptions search;
+    search.effort = counts(options.effort);
+    search.seed = options.seed;
+    search.threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
+    search.progress = options.progress;
+    search.stop = [begin, seconds = options.seconds, flag = options.stop] {
+        return (flag != nullptr && flag->load()) ||
+               (seconds > 0 && std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() > seconds);
+    };
+    return search;
+}
+
+} // namespace
+
+Bundle solve(const Kit& kit, const SolveOptions& options)
+{
+    require(!kit.items.empty(), "a kit has at least one item");
+    Bundle bundle;
+    bundle.kit = kit.name;
+    bundle.clearance = kit.clearance;
+    bundle.rule = kit.bundle;
+    const double bound = nesting::lower_bound_ml(kit);
+    const auto signed_off = [&](Bundle&& done) {
+        done.seed = options.seed;
+        done.effort = to_string(options.effort);
+        done.lower_bound_ml = bound;
+        return std::move(done);
+    };
+    if (const auto proof = nesting::misfit_proof(kit)) {
+        bundle.status = Status::does_not_fit;
+        bundle.explanation = *proof;
+        return signed_off(std::move(bundle));
+    }
+    const nesting::SearchOptions search = search_options(options);
+    auto best = best_proved(kit, nesting::search(kit, search));
+    if (!best) {
+        bundle.status = Status::not_found;
+        bundle.explanation = "no bundle within the limits was found within this effort; that is no proof that none exists";
+        return signed_off(std::move(bundle));
+    }
+    const double volume = volume_ml(best->envelope);
+    require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
+    best->status = search.stop() ? Status::stopped : Status::found;
+    if (volume <= bound * (1 + 1e-9)) {
+        best->status = Status::proved_best;
+    }
+    best = signed_off(std::move(*best));
+    best->lower_bound_ml = std::min(bound, volume); // the same number, but for rounding in the last place
+    return *best;
+}
+
+} // namespace tuckwright
