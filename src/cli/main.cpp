@@ -69,7 +69,7 @@ int run(int argc, const char* const* argv)
                  "tuckwright");
     Given given;
     app.set_version_flag("--version", "tuckwright " TUCKWRIGHT_VERSION);
-    app.require_subcommand(1);
+    app.require_subcommand(0, 1); // that there is one is seen below: a misspelt one is then told by its name
     app.footer(examples);
     add_pack(app, given);
     add_verify(app, given);
@@ -77,6 +77,10 @@ int run(int argc, const char* const* argv)
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {
         return app.exit(error) == 0 ? done : wrong_input;
+    }
+    if (app.get_subcommands().empty()) {
+        std::fputs("tuckwright: give a command, pack or verify; --help shows examples\n", stderr);
+        return wrong_input;
     }
     return *given.pack_command ? pack(given.pack) : verify(given.bundle);
 }

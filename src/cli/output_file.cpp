@@ -26,8 +26,9 @@ Problem failed(const std::string& path, int error)
 fs::path target_of(const std::string& path)
 {
     std::error_code error;
-    auto target = fs::weakly_canonical(path, error);
-    return error ? fs::path(path) : target;
+    const auto whole = fs::absolute(path, error); // so that the folder has a name
+    auto target = fs::weakly_canonical(whole, error);
+    return error ? whole : target;
 }
 
 /// A new file beside the target, gone again unless it took the target's place.

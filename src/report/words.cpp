@@ -46,6 +46,14 @@ std::size_t characters(std::string_view text)
         std::count_if(text.begin(), text.end(), [](char c) { return !continues_character(c); }));
 }
 
+/// Whether a word is a unit that must not be parted from the number before it.
+bool belongs_to_number(const std::string& word, const std::string& before)
+{
+    const auto bare = word.substr(0, word.find_last_not_of(".,;:)") + 1);
+    const bool unit = bare == "mm" || bare == "l" || bare == "ml" || bare == "g" || bare == "kg" || bare == "%";
+    return unit && before.find_first_not_of("0123456789.") == std::string::npos;
+}
+
 /// Words, those too long for a line cut into pieces.
 std::vector<std::string> words_of(std::string_view text, std::size_t widest)
 {
@@ -53,7 +61,9 @@ std::vector<std::string> words_of(std::string_view text, std::size_t widest)
     std::string word;
     std::size_t width = 0;
     const auto end_word = [&] {
-        if (!word.empty()) {
+        if (!words.empty() && belongs_to_number(word, words.back())) {
+            words.back() += " " + word;
+        } else if (!word.empty()) {
             words.push_back(std::move(word));
         }
         word.clear();

@@ -214,6 +214,19 @@ TEST_CASE("items nested deep stay within the columns")
     CHECK(widest_line(text_report(handmade::bundle("Rings", Cylinder{200, 50}, items))) <= 100);
 }
 
+TEST_CASE("a number is not parted from its unit at the end of a line")
+{
+    for (std::size_t before = 80; before < 105; ++before) {
+        const auto text = report::wrapped("", std::string(before - 40, 'a') + " " + std::string(39, 'b') +
+                                                  " 1.42 l, 131 mm across, 18 % above");
+        INFO(text);
+        CHECK(holds(text, "1.42 l,"));
+        CHECK(holds(text, "131 mm"));
+        CHECK(holds(text, "18 %"));
+        CHECK(widest_line(text) <= 100);
+    }
+}
+
 TEST_CASE("names cannot steer the terminal")
 {
     auto bundle = handmade::cup_in_lidded_pot();

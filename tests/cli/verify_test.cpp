@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Saved bundles, sound and damaged. The sound one is written out here, so that no search is needed.
+#include <catch2/catch.hpp>
+
+#include <nlohmann/json.hpp>
+
+#include "cli/program.hpp"
+
+using namespace tuckwright::cli_test;
+using nlohmann::json;
+
+namespace
+{
+
+json block(int copy, double x)
+{
+    return {{"id", "biscuits"},
+            {"copy", copy},
+            {"name", "Biscuits"},
+            {"in", nullptr},
+            {"closes", nullptr},
+            {"form", "standing"},
+            {"upright", false},
+            {"weight_g", 25},
+            {"contents", ""},
+            {"contents_g", 0},
+            {"solids",
+             {{{"box", {{"length", 30}, {"width", 20}, {"height", 10}}},
+               {"center", {x, 10, 5}},
+               {"quaternion", {1, 0, 0, 0}},
+               {"rotation", {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}}}},
+            {"cavities", json::array()}};
+}
+
+json step(int copy)
+{
+    return {
+        {"item", "biscuits"}, {"copy", copy}, {"into", "bundle"}, {"direction", {0, 0, -1}}, {"text", "Put it in."}};
+}
+
+/// Two boxes side by side in a box.
+json sound()
+{
+    return {{"format", "tuckwright-bundle"},
+            {"version", 1},
+            {"kit", "Biscuits"},
+            {"seed", 1},
+            {"effort", "quick"},
+            {"status", "proved-best"},
+            {"explanation", ""},
+            {"clearance_mm", 0.5},
+            {"limits", {{"shape", "box"}, {"length_mm", 60}}},
+            {"bundle", {{"shape", "box"}, {"length_mm", 60}, {"width_mm", 20}, {"height_mm", 10}, {"volume_ml", 12}}},
+            {"lower_bound_ml", 12},
+            {"gap", 0},
+            {"weight_g", {{"total", 50}, {"empty", 50}, {"contents", 0}}},
+            {"items", {block(1, 15), block(2, 45)}},
+            {"steps", {step(1), step(2)}},
+            {"certificate",
+             {{"planes", json::array()},
+              {"rests",
+               {{{"item", 0}, {"on", nullptr}, {"point", {0, 0, 0}}},
+                {{"item", 1}, {"on", nullptr}, {"point", {0, 0, 0}}}}}}}};
+}
+
+Outcome verify(const std::string& text)
+{
+    const Folder folder;
+    write(folder / "bundle.json", text);
+    return program("verify " + quoted((folder / "bundle.json").string()));
+}
+
+} // namespace
+
+TEST_CASE("a sound bundle is verified from its file alone")
+{
+    const auto outcome = verify(sound().dump());
+    INFO(outcome.err);
+    CHECK(outcome.code == 0);
+    CHECK(outcome.out.find("verified: Biscuits: a box 60 mm long, 20 mm wide and 10 mm high, 12 ml, 2 items") == 0);
+    CHECK(outcome.err.empty());
+}
+
+TEST_CASE("a bundle that breaks a rule is refused, and the rule named")
+{
+    struct Case {
+        const char* at;
+        json value;
+        const char* said;
+    };
+    const std::vector<Case> cases = {
+        {"/items/1/solids/0/center/0", 44.999999, "refused (apart): "},
+        {"/items/1/solids/0/center/0", 45.000001, "refused (inside): "},
+        {"/items/1/solids/0/center/0", 44.9999999, "refused (number): "},
+        {"/items/1/solids/0/box/height", 10.000001, "refused (inside): "},
+        {"/limits/length_mm", 59, "refused (limit): "},
+        {"/steps/1/direction/2", 1, "refused (step): "},
+        {"/certificate/rests", json::array(), "refused (rest): "},
+    };
+    for (const auto& wrong : cases) {
+        json spoilt = sound();
+        spoilt[json::json_pointer(wrong.at)] = wrong.value;
+        const auto outcome = verify(spoilt.dump());
+        INFO(wrong.at << " = " << wrong.value << " said: " << outcome.err << outcome.out);
+        CHECK(outcome.code == 1);
+        CHECK(outcome.out.empty());
+        CHECK(holds(outcome.err, wrong.said));
+    }
+}
+
+TEST_CASE("a damaged file exits 2 and names the place")
+{
+    const std::string text = sound().dump(1);
+    CHECK(verify("").code == 2);
+    const auto cut = verify(text.substr(0, text.size() / 2));
+    CHECK(cut.code == 2);
+    CHECK(holds(cut.err, "not JSON"));
+    json spoilt = sound();
+    spoilt["items"][1]["solids"][0]["center"] = "there";
+    spoilt["steps"][0].erase("text");
+    const auto fields = verify(spoilt.dump());
+    CHECK(fields.code == 2);
+    CHECK(holds(fields.err, "items[1].solids[0].center: must be a list"));
+    CHECK(holds(fields.err, "steps[0].text: is missing"));
+    spoilt = sound();
+    spoilt["bundle"]["volume_ml"] = 11;
+    const auto figure = verify(spoilt.dump());
+    CHECK(figure.code == 2);
+    CHECK(holds(figure.err, "bundle.volume_ml: is 11, but 12 follows"));
+}
+
+TEST_CASE("a file that is not there, or a folder, exits 2")
+{
+    const Folder folder;
+    for (const auto& path : {folder / "none.json", folder.path()}) {
+        const auto outcome = program("verify " + quoted(path.string()));
+        CHECK(outcome.code == 2);
+        CHECK(holds(outcome.err, path.string() + ": "));
+    }
+}
