@@ -75,9 +75,14 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
         layout.hide(body);
     }
     Envelope envelope = layout.envelope();
-    envelope.height = 1e6;
-    layout.set_envelope(envelope);
     for (const int body : order) {
+        double tallest = 0;
+        for (const Form form : layout.scene().bodies[static_cast<std::size_t>(body)].forms) {
+            const Reach reach = vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)], form);
+            tallest = std::max(tallest, reach.below + reach.above);
+        }
+        envelope.height = highest(layout) + tallest; // room on top of all
+        layout.set_envelope(envelope);
         std::vector<Door> open = doors(layout, body);
         std::vector<Door> vessels;
         for (const Door& door : open) {

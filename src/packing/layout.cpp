@@ -10,9 +10,6 @@ namespace tuckwright::packing {
 
 namespace {
 
-/// mm of an item that must be below the rim of an open vessel for it to count as being in it.
-constexpr double least_depth = 0.5;
-
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 } // namespace
@@ -101,11 +98,11 @@ void Layout::refresh(int body)
     }
 }
 
-bool Layout::stands_out(const Piece& piece, int vessel) const
+bool Layout::stands_out(const Piece& piece, int vessel, double margin) const
 {
     const Hollow& hollow = *scene_->bodies[at(vessel)].hollow;
-    return (hollow.open_top && piece.z + piece.half_height > height_of(hollow.shape)) ||
-           (hollow.open_bottom && piece.z - piece.half_height < 0);
+    return (hollow.open_top && piece.z + piece.half_height + margin > height_of(hollow.shape)) ||
+           (hollow.open_bottom && piece.z - piece.half_height - margin < 0);
 }
 
 void Layout::to_outer(int vessel, const Place& at_place, Piece& piece) const
@@ -129,7 +126,7 @@ void Layout::gather(int body, const Place& where, std::vector<Piece>& out) const
     }
     for (const int child : inside(body)) {
         for (Piece piece : visible(child)) {
-            if (stands_out(piece, body)) {
+            if (stands_out(piece, body, 0)) {
                 to_outer(body, where, piece);
                 out.push_back(piece);
             }
@@ -147,37 +144,19 @@ std::vector<Piece> Layout::own_pieces(int body, const Place& where) const
     return pieces;
 }
 
-bool Layout::outward(int cell, std::vector<Piece>& pieces) const
+bool Layout::outward(int cell, std::vector<Piece>& pieces, double margin) const
 {
     if (place(cell).form != Form::standing) {
         return false;
     }
     pieces.erase(std::remove_if(pieces.begin(), pieces.end(),
-                                [&](const Piece& piece) { return !stands_out(piece, cell); }),
+                                [&](const Piece& piece) { return !stands_out(piece, cell, margin); }),
                  pieces.end());
     for (Piece& piece : pieces) {
         to_outer(cell, place(cell), piece);
     }
     return !pieces.empty();
 }
-
-namespace {
-
-/// A piece in an open cell must reach below the rim (and above the foot of a sleeve), else it is not in it.
-double shallow(const Piece& piece, const Room& room)
-{
-    double sum = 0;
-    const double least = std::min(least_depth, piece.half_height);
-    if (!room.ceiling) {
-        sum += std::max(0.0, piece.z - piece.half_height + least - room.height);
-    }
-    if (!room.floor) {
-        sum += std::max(0.0, least - piece.z - piece.half_height);
-    }
-    return sum;
-}
-
-} // namespace
 
 double Layout::closing_excess(int body, const Place& where) const
 {
@@ -228,7 +207,7 @@ double Layout::cost_at(int body, const Place& where, const Weights& weights, dou
                 return cost;
             }
         }
-        if (cell == outermost || !outward(cell, pieces)) {
+        if (cell == outermost || !outward(cell, pieces, 0)) {
             return cost;
         }
         vessel = cell;

@@ -69,13 +69,14 @@ public:
 
     /// Calls visit(cell, vessel, the body's own pieces in that cell's frame) for the body's cell and for each cell
     /// further out into which it stands out; `vessel` is the body of that cell which is, or holds, the body.
-    template <class Visit> void each_level(int body, Visit visit) const
+    /// What comes within `margin` mm of standing out counts as standing out.
+    template <class Visit> void each_level(int body, Visit visit, double margin = 0) const
     {
         std::vector<Piece> pieces = own_pieces(body, place(body));
         int vessel = body;
         for (int cell = place(body).cell;; cell = place(cell).cell) {
             visit(cell, vessel, pieces);
-            if (cell == outermost || !outward(cell, pieces)) {
+            if (cell == outermost || !outward(cell, pieces, margin)) {
                 return;
             }
             vessel = cell;
@@ -88,9 +89,9 @@ private:
     void refresh(int body);
     void gather(int body, const Place& place, std::vector<Piece>& out) const;
     /// Keeps the pieces that stand out of the cell and tells them in the frame of the vessel's own cell; false if none.
-    bool outward(int cell, std::vector<Piece>& pieces) const;
+    bool outward(int cell, std::vector<Piece>& pieces, double margin) const;
     void to_outer(int vessel, const Place& vessel_place, Piece& piece) const;
-    bool stands_out(const Piece& piece, int vessel) const;
+    bool stands_out(const Piece& piece, int vessel, double margin) const;
     double closing_excess(int body, const Place& place) const;
     bool holds_upright(int body) const;
 

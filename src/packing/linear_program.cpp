@@ -8,7 +8,7 @@ namespace tuckwright::packing {
 int LinearProgram::add_columns(int count, double low, double high)
 {
     const int first = static_cast<int>(columns_.size());
-    columns_.insert(columns_.end(), static_cast<std::size_t>(count), Column{low, high, 0});
+    columns_.insert(columns_.end(), static_cast<std::size_t>(count), Column{low / unit_, high / unit_, 0});
     row_.resize(columns_.size(), 0);
     return first;
 }
@@ -17,7 +17,7 @@ void LinearProgram::set_cost(int column, double cost) { columns_[static_cast<std
 
 void LinearProgram::fix(int column, double value)
 {
-    columns_[static_cast<std::size_t>(column)].low = columns_[static_cast<std::size_t>(column)].high = value;
+    columns_[static_cast<std::size_t>(column)].low = columns_[static_cast<std::size_t>(column)].high = value / unit_;
 }
 
 void LinearProgram::add(int column, double factor)
@@ -32,7 +32,7 @@ void LinearProgram::add(int column, double factor)
 
 void LinearProgram::at_least(double bound)
 {
-    bounds_.push_back(bound);
+    bounds_.push_back(bound / unit_);
     for (const int column : touched_) {
         double& factor = row_[static_cast<std::size_t>(column)];
         if (factor != 0) {

@@ -8,6 +8,9 @@ namespace tuckwright::packing {
 
 class LinearProgram {
 public:
+    /// Values are of the order of `unit`: the solver's tolerance is about 1e-7 of it. Requires: unit > 0.
+    explicit LinearProgram(double unit) : unit_(unit) {}
+
     /// Adds columns with the same bounds; returns the index of the first.
     int add_columns(int count, double low, double high);
     void set_cost(int column, double cost);
@@ -21,13 +24,14 @@ public:
     /// Minimises the cost. Returns whether an optimum was found.
     bool solve();
     /// The column's value in the optimum.
-    double value(int column) const { return values_[static_cast<std::size_t>(column)]; }
+    double value(int column) const { return values_[static_cast<std::size_t>(column)] * unit_; }
 
 private:
     struct Column {
         double low, high, cost;
     };
-    std::vector<Column> columns_;
+    double unit_;
+    std::vector<Column> columns_; // bounds in units
     std::vector<int> row_of_, column_of_;
     std::vector<double> factor_;
     std::vector<double> bounds_;

@@ -127,6 +127,19 @@ double excess(const Piece& p, const Room& room)
     return sum + std::max(0.0, std::sqrt(u * u + v * v) - room.radius);
 }
 
+double shallow(const Piece& piece, const Room& room)
+{
+    double sum = 0;
+    const double least = std::min(least_depth, piece.half_height);
+    if (!room.ceiling) {
+        sum += std::max(0.0, piece.z - piece.half_height + least - room.height);
+    }
+    if (!room.floor) {
+        sum += std::max(0.0, least - piece.z - piece.half_height);
+    }
+    return sum;
+}
+
 double piece_support(const Piece& p, double nx, double ny, double nz)
 {
     const double centre = p.x * nx + p.y * ny + p.z * nz;

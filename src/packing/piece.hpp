@@ -35,6 +35,12 @@ double overlap(const Piece& p, const Piece& q);
 /// How far a piece stands out of a room, summed over the walls, in mm.
 double excess(const Piece& p, const Room& room);
 
+/// mm of a piece that must be below the rim of an open room (and above the foot of a sleeve) for it to count as in it.
+inline constexpr double least_depth = 0.5;
+
+/// By how much a piece misses that depth, in mm.
+double shallow(const Piece& piece, const Room& room);
+
 /// The direction along which two pieces are farthest apart (or overlap least), from the first to the second.
 struct Contact {
     double distance = 0;

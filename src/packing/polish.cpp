@@ -8,6 +8,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 
 #include "packing/construct.hpp"
 #include "packing/linear_program.hpp"
@@ -30,8 +32,13 @@ struct Link {
 struct Seen {
     int vessel;
     Piece piece;
+    bool main; // the first piece of a body in its own cell: the one that must reach into it
     std::vector<Link> chain; // the owner first
 };
+
+/// Margin of each_level() that makes every piece seen from every cell further out: without turning, in the last
+/// polish, nothing may come to light only when something sinks.
+constexpr double everywhere = 1e9;
 
 struct CellView {
     int cell;
@@ -39,7 +46,7 @@ struct CellView {
     std::vector<Seen> seen;
 };
 
-std::vector<CellView> views(const Layout& layout)
+std::vector<CellView> views(const Layout& layout, double margin)
 {
     std::vector<CellView> cells(layout.size() + 1);
     for (int cell = outermost; cell < static_cast<int>(layout.size()); ++cell) {
@@ -59,18 +66,43 @@ std::vector<CellView> views(const Layout& layout)
                 chain.push_back({vessel, 1, 0});
             }
             for (const Piece& piece : pieces) {
-                cells[at(cell + 1)].seen.push_back({vessel, piece, chain});
+                const bool main = vessel == body && &piece == &pieces.front();
+                cells[at(cell + 1)].seen.push_back({vessel, piece, main, chain});
             }
-        });
+        }, margin);
     }
     return cells;
+}
+
+double gap_to_round_wall(const CellView& view, const Piece& piece, const PolishOptions& options)
+{
+    const bool fixed = view.cell != outermost && view.room.round;
+    return fixed ? std::clamp(view.room.radius - piece.reach, 0.0, options.round_wall_gap) : 0;
+}
+
+/// The room as the violation sees it: half the gap is given to the program's tolerance.
+Room kept(const CellView& view, const Piece& piece, const PolishOptions& options)
+{
+    Room room = view.room;
+    room.radius -= gap_to_round_wall(view, piece, options) / 2;
+    return room;
+}
+
+/// A body and all that it holds: so many sink when it sinks.
+int group_size(const Layout& layout, int body)
+{
+    int size = 1;
+    for (const int child : layout.inside(body)) {
+        size += group_size(layout, child);
+    }
+    return size;
 }
 
 /// The linear program around a layout.
 class Step {
 public:
     Step(const Layout& layout, const PolishOptions& options, double trust)
-        : layout_(layout), options_(options), trust_(trust)
+        : layout_(layout), options_(options), trust_(trust), program_(trust)
     {
         for (int body = 0; body < static_cast<int>(layout.size()); ++body) {
             first_.push_back(program_.add_columns(3, -trust, trust));
@@ -88,9 +120,9 @@ public:
             across_[1] = size(e.half_width, l.half_width);
         }
         height_ = size(e.height, l.height);
-        slack_ = program_.add_columns(1, 0, 1e6);
+        slack_ = program_.add_columns(1, 0, 1e6 * trust);
         program_.set_cost(slack_, 1e3);
-        for (const CellView& view : views(layout)) {
+        for (const CellView& view : views(layout, options.turning ? 2 * trust : everywhere)) {
             add_view(view);
         }
     }
@@ -120,9 +152,15 @@ public:
         }
         for (int body = 0; body < static_cast<int>(layout_.size()); ++body) {
             const Vec3 up = up_in_cell(layout_, layout_.place(body).cell);
-            program_.set_cost(first_[at(body)], up.x);
-            program_.set_cost(first_[at(body)] + 1, up.y);
-            program_.set_cost(first_[at(body)] + 2, up.z);
+            const double held = group_size(layout_, body);
+            int column = first_[at(body)];
+            for (const double part : {up.x, up.y, up.z}) { // straight down only: walls are no curves to that
+                program_.set_cost(column, held * part);
+                if (std::abs(part) < 1e-9) {
+                    program_.fix(column, 0);
+                }
+                ++column;
+            }
         }
     }
 
@@ -280,20 +318,19 @@ private:
         const Room& room = view.room;
         const bool outer = view.cell == outermost;
         const Piece& p = seen.piece;
-        const bool direct = seen.chain.size() == 1;
-        const double least = std::min(0.5, p.half_height);
+        const double least = std::min(least_depth, p.half_height);
         if (room.floor) {
             add_wall(seen, 0, 0, -1, 0, 0, p.z - p.half_height, -1);
-        } else if (direct) {
+        } else if (seen.main) {
             add_wall(seen, 0, 0, -1, 0, 0, p.z + p.half_height - least, -1);
         }
         if (room.ceiling) {
             add_wall(seen, 0, 0, 1, 0, 0, room.height - p.z - p.half_height, outer ? height_ : -1);
-        } else if (direct) {
+        } else if (seen.main) {
             add_wall(seen, 0, 0, 1, 0, 0, room.height - p.z + p.half_height - least, -1);
         }
         if (room.round) {
-            add_round_wall(seen, room, outer);
+            add_round_wall(seen, room, outer, gap_to_round_wall(view, p, options_));
         } else {
             for (const double sign : {1.0, -1.0}) {
                 add_flat_wall(seen, sign, 0, room.half_length, outer ? across_[0] : -1);
@@ -324,11 +361,10 @@ private:
         }
     }
 
-    void add_round_wall(const Seen& seen, const Room& room, bool outer)
+    void add_round_wall(const Seen& seen, const Room& room, bool outer, double keep)
     {
         const Piece& p = seen.piece;
         const int wall = outer ? across_[0] : -1;
-        const double keep = outer ? 0 : std::min(1e-5, std::max(0.0, room.radius - p.reach)); // the wall is exact, the cut is not
         if (p.kind == PieceKind::disc) {
             const double off = std::hypot(p.x, p.y);
             const double left = room.radius - keep - p.radius;
@@ -372,7 +408,7 @@ double heights(const Layout& layout)
     for (int body = 0; body < static_cast<int>(layout.size()); ++body) {
         const Place& p = layout.place(body);
         const Vec3 up = up_in_cell(layout, p.cell);
-        sum += up.x * p.x + up.y * p.y + up.z * p.z;
+        sum += group_size(layout, body) * (up.x * p.x + up.y * p.y + up.z * p.z);
     }
     return sum;
 }
@@ -383,14 +419,15 @@ struct Standing {
     double violation, value;
 };
 
-constexpr double small_violation = 1e-7;
+/// mm: small against the grid, so that rounding to it finds the meant numbers.
+constexpr double small_violation = 1e-10;
 
-/// Steps while the aim falls, weighing what is violated against it.
+/// Steps while the aim falls, weighing what is violated against it at a price for each `size` of it.
 template <class Aim, class Prepare>
-void follow(Standing& now, const PolishOptions& options, int iterations, double trust, bool wrap, Aim aim, Prepare prepare)
+void follow(Standing& now, const PolishOptions& options, int iterations, double trust, double price, bool wrap, Aim aim,
+            Prepare prepare)
 {
     const double size = now.layout.scene().size;
-    const double price = (options.turning ? 3 : 30) / size;
     for (int k = 0; k < iterations && trust > 1e-7 * size; ++k) {
         Step step(now.layout, options, trust);
         prepare(step);
@@ -403,7 +440,7 @@ void follow(Standing& now, const PolishOptions& options, int iterations, double 
         }
         next.violation = worst_violation(next.layout, options);
         next.value = aim(next.layout);
-        const double gain = now.value - next.value + price * (std::max(now.violation, small_violation) -
+        const double gain = now.value - next.value + price / size * (std::max(now.violation, small_violation) -
                                                               std::max(next.violation, small_violation));
         if (gain <= 1e-12) {
             trust *= 0.25;
@@ -417,18 +454,21 @@ void follow(Standing& now, const PolishOptions& options, int iterations, double 
     }
 }
 
-/// First with turning, then without, which makes every row exact and so removes what is violated.
+/// First with long steps, then without turning and no longer than what is violated asks for: curvature is next to
+/// nothing then, and every row as good as exact.
 template <class Aim, class Prepare>
 bool descend_by_programs(Layout& layout, const PolishOptions& options, double trust, bool wrap, Aim aim, Prepare prepare)
 {
     Standing now{layout, worst_violation(layout, options), aim(layout)};
-    follow(now, options, options.iterations, trust, wrap, aim, prepare);
-    if (options.turning && now.violation > small_violation) {
-        PolishOptions still = options;
-        still.turning = false;
-        follow(now, still, 5, std::max(4 * now.violation, 1e-3 * layout.scene().size), wrap, aim, prepare);
+    follow(now, options, options.iterations, trust, options.turning ? 3 : 30, wrap, aim, prepare);
+    PolishOptions still = options;
+    still.turning = false;
+    for (int k = 0; k < 8 && now.violation > small_violation; ++k) {
+        follow(now, still, 2, std::max(4 * now.violation, 1e-6 * layout.scene().size), 1e5, wrap, aim,
+               prepare);
     }
-    if (now.violation > 10 * small_violation) {
+    if (now.violation > 200 * small_violation) {
+        if(getenv("DBG2"))fprintf(stderr,"fail wrap %d viol0 %g -> %g value %g trust0 %g\n",wrap,worst_violation(layout,options),now.violation,now.value,trust);
         return false;
     }
     layout = now.layout;
@@ -456,10 +496,11 @@ Vec3 up_in_cell(const Layout& layout, int cell)
 double worst_violation(const Layout& layout, const PolishOptions& options)
 {
     double worst = 0;
-    for (const CellView& view : views(layout)) {
+    for (const CellView& view : views(layout, options.turning ? 0 : everywhere)) {
         for (std::size_t i = 0; i < view.seen.size(); ++i) {
             const Seen& p = view.seen[i];
-            worst = std::max(worst, excess(p.piece, view.room));
+            worst = std::max(worst, excess(p.piece, kept(view, p.piece, options)));
+            worst = std::max(worst, p.main ? shallow(p.piece, view.room) : 0);
             for (std::size_t j = i + 1; j < view.seen.size(); ++j) {
                 const Seen& q = view.seen[j];
                 if (p.vessel == q.vessel ||
@@ -495,8 +536,10 @@ bool compact(Layout& layout, const PolishOptions& options)
 
 bool settle(Layout& layout, const PolishOptions& options)
 {
+    PolishOptions still = options;
+    still.turning = false;
     return descend_by_programs(
-        layout, options, 0.3 * layout.scene().size, false,
+        layout, still, 0.3 * layout.scene().size, false,
         [](const Layout& l) { return heights(l) / l.scene().size; }, [](Step& step) { step.minimise_heights(); });
 }
 

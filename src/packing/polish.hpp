@@ -14,12 +14,13 @@ struct PolishOptions {
     EnvelopeLimits limits;
     double curved_gap = 1.2e-3;  ///< mm kept where curved or turned surfaces meet
     double flat_gap = 0;         ///< mm kept where flat faces along the axes meet
+    double round_wall_gap = 1e-5; ///< mm kept to the round walls of cavities, as far as there is play
     bool turning = true;         ///< whether bodies may turn about their cell's axis
     int iterations = 12;
 };
 
 /// Lets the envelope shrink to a local least volume while all contacts hold, starting from a layout with little or no
-/// overlap. Dimensions over their limit come first. Ensures: true and a layout whose overlaps and excesses are below 1e-6 mm and gaps kept; or false, and the
+/// overlap. Dimensions over their limit come first. Ensures: true and a layout whose overlaps and excesses are below 2e-8 mm and gaps kept; or false, and the
 /// layout as it was. Source: sequential linear programming with a trust region; contacts with fixed normals as linear
 /// rows after Z. Li and V. Milenkovic, European J. Operational Research 84 (1995).
 bool compact(Layout& layout, const PolishOptions& options);

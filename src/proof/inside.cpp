@@ -15,7 +15,7 @@ public:
     void run(std::size_t item)
     {
         const auto containers = containers_of(scene_.bundle(), item);
-        if (!containers.empty()) {
+        if (!containers.empty() && !scene_.bundle().items[item].closes) { // a shut lid counts as its vessel's
             entered(item, containers.front());
         }
         for (const auto& where : containers) {

@@ -120,13 +120,16 @@ bool leaves(const Hull& lowered, const Shape& room, const Pose& pose, Opening op
     return false;
 }
 
+/// Whether the drop would take a solid out of any of its containers: the direct one may be a sleeve without a floor.
 bool rests_on_container(const Bundle& bundle, const PlacedItem& item, const Hull& lowered)
 {
-    if (!item.in) {
-        return extent(lowered).low.z < -sure;
+    for (auto in = item.in; in; in = bundle.items[in->item].in) {
+        const PlacedCavity& cavity = bundle.items[in->item].cavities[in->cavity];
+        if (leaves(lowered, cavity.shape, cavity.pose, cavity.opens, bundle.clearance)) {
+            return true;
+        }
     }
-    const PlacedCavity& cavity = bundle.items[item.in->item].cavities[item.in->cavity];
-    return leaves(lowered, cavity.shape, cavity.pose, cavity.opens, bundle.clearance);
+    return extent(lowered).low.z < -sure;
 }
 
 std::optional<Rest> rest_of(const Bundle& bundle, std::size_t index)

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <fmt/format.h>
 #include <optional>
 #include <thread>
@@ -48,7 +50,10 @@ nesting::SearchEffort counts(Effort effort)
 struct Gaps {
     double curved, flat;
 };
-constexpr Gaps tries[] = {{1.2e-3, 0}, {1.5e-3, 4e-6}, {2e-3, 2e-5}, {3e-3, 2e-4}};
+constexpr Gaps tries[] = {{1.2e-3, 0}, {1.5e-3, 0}, {2e-3, 2e-6}, {3e-3, 2e-4}};
+
+/// mm by which rounding a turn may move a corner; the first compaction leaves so much more room.
+constexpr double for_turns = 1e-3;
 
 /// A bundle made from a proposal, proved; or nothing.
 std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps)
@@ -57,21 +62,25 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     layout.count_anew();
     packing::PolishOptions options;
     options.limits = nesting::envelope_limits(kit);
-    options.curved_gap = gaps.curved;
+    options.curved_gap = gaps.curved + for_turns;
+    options.round_wall_gap += for_turns;
     options.flat_gap = gaps.flat;
     options.iterations = 40;
     if (!packing::compact(layout, options)) {
-        return std::nullopt;
+        if(getenv("DBG"))fprintf(stderr,"compact1 failed viol %g\n",packing::worst_violation(layout,options));
+return std::nullopt;
     }
     nesting::round_turns(layout);
     options.turning = false;
-    if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
+    options.curved_gap -= for_turns;
+    options.round_wall_gap -= for_turns;
+    bool c2=packing::compact(layout, options); if (!c2 || !packing::settle(layout, options)) {if(getenv("DBG"))fprintf(stderr,"c2 %d ",c2);if(getenv("DBG"))fprintf(stderr,"compact2/settle failed viol %g\n",packing::worst_violation(layout,options));
         return std::nullopt;
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     bundle.status = Status::found;
     StackingOrder order = stacking_order(bundle);
-    if (order.steps.empty()) {
+    if (order.steps.empty()) {if(getenv("DBG"))fprintf(stderr,"no order, cycle %zu\n",order.cycle.size());
         return std::nullopt;
     }
     bundle.steps = std::move(order.steps);
@@ -79,6 +88,7 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     bundle.certificate.planes = pair_planes(bundle);
     const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
     bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
+    if (getenv("DBG")) { auto ob=check(bundle,3); if(!ob.empty()&&ob[0].what.find("floor")!=std::string::npos){for(auto&i:bundle.items){fprintf(stderr,"Z %s in %d z %.9f h %.9f",i.id.c_str(),i.in?int(i.in->item):-1,i.solids[0].pose.center.z,height_of(i.solids[0].shape)); if(!i.cavities.empty())fprintf(stderr," cav z %.9f h %.9f",i.cavities[0].pose.center.z,height_of(i.cavities[0].shape));fprintf(stderr," %s\n",i.form.c_str());} for(size_t b=0;b<layout.size();b++){auto&p=layout.place(int(b));fprintf(stderr,"L %zu cell %d z %.12f\n",b,p.cell,p.z);}} for (auto& o : ob) fprintf(stderr, "objection %s: %s\n", o.rule.c_str(), o.what.c_str()); }
     if (!check(bundle).empty()) {
         return std::nullopt;
     }
