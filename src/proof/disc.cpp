@@ -56,10 +56,23 @@ Farthest farthest(const SlantedDisc& disc)
     return {d, p * c - q * s, p * s + q * c};
 }
 
-/// Whether circle^2 - |center + radius (a u + b v)|^2 - multiplier (1 - a^2 - b^2) is nowhere negative. Then the disc
-/// keeps within the circle. As a form in (1, a, b) it has to have no negative principal minor.
-bool proves(const SlantedDisc& disc, const Rational& circle, const Rational& multiplier)
+/// An exact point of the unit circle next to the given one.
+Flat on_unit_circle(double a, double b)
 {
+    if (a < 0) {
+        const Flat opposite = on_unit_circle(-a, -b);
+        return {-opposite[0], -opposite[1]};
+    }
+    const Rational t(b / (1 + a)); // tangent of half the angle, within [-1, 1]
+    const Rational n = 1 + t * t;
+    return {(1 - t * t) / n, 2 * t / n};
+}
+
+} // namespace
+
+bool multiplier_proves(const SlantedDisc& disc, const Rational& circle, const Rational& multiplier)
+{
+    // The difference is a form in (1, a, b); it is nowhere negative if no principal minor is.
     const Rational r2 = disc.radius * disc.radius;
     const Rational m00 = circle * circle - dot(disc.center, disc.center) - multiplier;
     const Rational m01 = -disc.radius * dot(disc.center, disc.u), m02 = -disc.radius * dot(disc.center, disc.v);
@@ -75,20 +88,6 @@ bool proves(const SlantedDisc& disc, const Rational& circle, const Rational& mul
     return m00 * lower - m01 * (m01 * m22 - m12 * m02) + m02 * (m01 * m12 - m11 * m02) >= 0;
 }
 
-/// An exact point of the unit circle next to the given one.
-Flat on_unit_circle(double a, double b)
-{
-    if (a < 0) {
-        const Flat opposite = on_unit_circle(-a, -b);
-        return {-opposite[0], -opposite[1]};
-    }
-    const Rational t(b / (1 + a)); // tangent of half the angle, within [-1, 1]
-    const Rational n = 1 + t * t;
-    return {(1 - t * t) / n, 2 * t / n};
-}
-
-} // namespace
-
 Fit within_circle(const SlantedDisc& disc, const Rational& circle)
 {
     const Farthest far = farthest(disc);
@@ -100,8 +99,9 @@ Fit within_circle(const SlantedDisc& disc, const Rational& circle)
     fit.excess_nm = std::sqrt(approximate(square)) - approximate(circle);
     fit.outside = circle < 0 || square > circle * circle;
     const Rational least = disc.radius * disc.radius; // no smaller multiplier can do
-    fit.inside = circle >= 0 && !fit.outside &&
-                 (proves(disc, circle, least + Rational(far.multiplier)) || proves(disc, circle, least));
+    fit.inside =
+        circle >= 0 && !fit.outside &&
+        (multiplier_proves(disc, circle, least + Rational(far.multiplier)) || multiplier_proves(disc, circle, least));
     return fit;
 }
 

@@ -17,6 +17,11 @@ struct SlantedDisc {
     Rational radius, slope;
 };
 
+/// Whether circle^2 - |p|^2 >= multiplier (1 - a^2 - b^2) for all a and b, where p = center + radius (a u + b v): then
+/// the whole disc keeps within the circle. Nothing is known where it fails. Requires: circle and multiplier not
+/// negative.
+bool multiplier_proves(const SlantedDisc& disc, const Rational& circle, const Rational& multiplier);
+
 /// The disc against the circle of the given radius about the origin. Both answers are proved with rationals: inside by
 /// a multiplier found in floating point, outside by a point of the disc.
 Fit within_circle(const SlantedDisc& disc, const Rational& circle);

@@ -65,9 +65,24 @@ TEST_CASE("points are told exactly: outside, on the surface, within")
     CHECK(where_is(at(4.000001, 6, 3), box) == Where::outside);
     CHECK(where_is(at(3.999999, 6, 3), box) == Where::inner);
     CHECK(where_is(at(1, 2, 18), box) == Where::surface);
+    CHECK(where_is(at(-7, 8, 3), box) == Where::surface); // 10 mm along its own y
+    CHECK(where_is(at(-7, 8.000001, 3), box) == Where::outside);
+    CHECK(where_is(at(-7.000001, 8, 3), box) == Where::outside);
     CHECK(where_is(at(4, 6, 3), tin) == Where::surface);
     CHECK(where_is(at(4, 6, 18), tin) == Where::surface);
     CHECK(where_is(at(4, 6.000001, 3), tin) == Where::outside);
     CHECK(where_is(at(4, 6, 18.000001), tin) == Where::outside);
     CHECK(where_is(at(1, 2, 17.999999), tin) == Where::inner);
+}
+
+TEST_CASE("a reach that is no rational lies between its bounds, any other is exact")
+{
+    const Piece tin = piece_of(Cylinder{2e-6, 4e-6}, {}); // radius 1 nm, half height 2 nm
+    const Bounds aslant = reach(tin, {1, 1, 0});
+    CHECK((aslant.below < aslant.above && aslant.below * aslant.below < 2 && aslant.above * aslant.above > 2));
+    const Bounds level = reach(tin, {3, 4, 7});
+    CHECK((level.below == 19 && level.above == 19)); // 2 * 7 + sqrt(9 + 16)
+    const Piece box = piece_of(Box{2e-6, 4e-6, 6e-6}, {{9, 9, 9}, {2, 0, 0, 1}});
+    const Bounds turned = reach(box, {5, 0, 1});
+    CHECK((turned.below == 14 && turned.above == 14)); // 1 * 3 + 2 * 4 + 3 * 1, along axes of 3/5 and 4/5, length 5
 }

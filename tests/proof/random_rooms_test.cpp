@@ -5,6 +5,7 @@
 #include <random>
 
 #include "judge.hpp"
+#include "proof/disc.hpp"
 #include "proof/room.hpp"
 #include "tuckwright/units.hpp"
 
@@ -127,4 +128,60 @@ TEST_CASE("a clearance as wide as the room leaves nothing")
     CHECK(against_walls(dot_sized, room_of(tube, nanometres(4.9), true, true)).inside);
     CHECK(against_walls(dot_sized, room_of(tube, nanometres(5), true, true)).outside);
     CHECK(against_walls(dot_sized, room_of(tube, nanometres(7), true, true)).outside);
+}
+
+TEST_CASE("the clearance is taken from both pairs of a box's side walls, and from neither end")
+{
+    const auto fits = [](double x, double y, double z) {
+        const Room room = room_of(piece_of(Box{20, 30, 40}, {}), nanometres(0.5), false, false);
+        const Piece block = piece_of(Box{x, y, z}, {});
+        return against_walls(block, room).inside && against_bottom(block, room).inside &&
+               against_top(block, room).inside;
+    };
+    CHECK(fits(19, 29, 40));
+    CHECK_FALSE(fits(19.000001, 29, 40));
+    CHECK_FALSE(fits(19, 29.000001, 40));
+    CHECK_FALSE(fits(19, 29, 40.000001));
+}
+
+TEST_CASE("a wall between the bounds of an irrational reach is neither kept nor crossed for certain")
+{
+    const Piece tin = piece_of(Cylinder{10, 20}, {{0, 0, 0}, {5, 1, 2, 3}});
+    const Vector up{0, 0, 1};
+    const Bounds needed = reach(tin, up);
+    REQUIRE(needed.below < needed.above);
+    const auto top_at = [&](const Rational& half) {
+        const Rational wide = nanometres(100);
+        return against_top(tin,
+                           room_of(piece_from(false, {wide, wide, half}, {0, 0, 0}, axes_of({})), 0, false, false));
+    };
+    CHECK(top_at(needed.above).inside);
+    CHECK(!top_at(needed.above).outside);
+    const Fit unsure = top_at((needed.below + needed.above) / 2);
+    CHECK((!unsure.inside && !unsure.outside));
+    CHECK(top_at(needed.below * Rational(999999) / Rational(1000000)).outside);
+}
+
+TEST_CASE("no multiplier proves a disc within a circle that is too small, and the right one proves one wide enough")
+{
+    Engine engine(5772);
+    int proved = 0;
+    for (int trial = 0; trial < 400; ++trial) {
+        const auto axis = axes_of(some_turn(engine));
+        const Rational radius = nanometres(between(engine, 1, 50));
+        const SlantedDisc disc{{nanometres(between(engine, -30, 30)), nanometres(between(engine, -30, 30))},
+                               {axis[0][0], axis[0][1]},
+                               {axis[1][0], axis[1][1]},
+                               radius,
+                               axis[2][2]};
+        const double reached = within_circle(disc, 0).excess_nm; // how far it reaches from the middle
+        for (int k = 0; k <= 60; ++k) {
+            const Rational multiplier = radius * radius * Rational(1 + k * k * k / 20000.0);
+            CHECK_FALSE(multiplier_proves(disc, Rational(reached - 1e-3), multiplier));
+            proved += multiplier_proves(disc, Rational(reached * 1.02), multiplier) ? 1 : 0;
+        }
+        CHECK(within_circle(disc, Rational(reached + 1e-3)).inside);
+        CHECK(within_circle(disc, Rational(reached - 1e-3)).outside);
+    }
+    CHECK(proved > 200);
 }

@@ -63,6 +63,15 @@ TEST_CASE("a bundle may be put together in several orders")
                            {11, down}}) == "none");
 }
 
+TEST_CASE("a handle may stand above the rim beside the mouth")
+{
+    auto bundle = handmade::rod_out_of_cup();
+    bundle.items[0].solids.push_back(handmade::box(4, 20, 30, {-52, 0, 85}));
+    bundle.envelope = Cylinder{120, 162};
+    INFO(objections_of(bundle));
+    CHECK(first_rule(bundle) == "none");
+}
+
 TEST_CASE("sixty items are checked in a blink")
 {
     const auto bundle = handmade::many_pots(5);
