@@ -7,9 +7,8 @@
 #include "packing/polish.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
 
 #include "packing/construct.hpp"
 #include "packing/linear_program.hpp"
@@ -77,7 +76,18 @@ std::vector<CellView> views(const Layout& layout, double margin)
 double gap_to_round_wall(const CellView& view, const Piece& piece, const PolishOptions& options)
 {
     const bool fixed = view.cell != outermost && view.room.round;
-    return fixed ? std::clamp(view.room.radius - piece.reach, 0.0, options.round_wall_gap) : 0;
+    return fixed ? std::clamp(view.room.radius - piece.reach, 0.0, options.wall_gap) : 0;
+}
+
+/// The same for box cavities: a vessel that is turned has its walls off the grid.
+std::array<double, 2> gaps_to_flat_walls(const CellView& view, const Piece& piece, const PolishOptions& options)
+{
+    if (view.cell == outermost || view.room.round) {
+        return {0, 0};
+    }
+    const double x = view.room.half_length - (piece_support(piece, 1, 0, 0) - piece.x);
+    const double y = view.room.half_width - (piece_support(piece, 0, 1, 0) - piece.y);
+    return {std::clamp(x, 0.0, options.wall_gap), std::clamp(y, 0.0, options.wall_gap)};
 }
 
 /// The room as the violation sees it: half the gap is given to the program's tolerance.
@@ -85,6 +95,9 @@ Room kept(const CellView& view, const Piece& piece, const PolishOptions& options
 {
     Room room = view.room;
     room.radius -= gap_to_round_wall(view, piece, options) / 2;
+    const auto [gap_x, gap_y] = gaps_to_flat_walls(view, piece, options);
+    room.half_length -= gap_x / 2;
+    room.half_width -= gap_y / 2;
     return room;
 }
 
@@ -332,9 +345,10 @@ private:
         if (room.round) {
             add_round_wall(seen, room, outer, gap_to_round_wall(view, p, options_));
         } else {
+            const auto [gap_x, gap_y] = gaps_to_flat_walls(view, p, options_);
             for (const double sign : {1.0, -1.0}) {
-                add_flat_wall(seen, sign, 0, room.half_length, outer ? across_[0] : -1);
-                add_flat_wall(seen, 0, sign, room.half_width, outer ? across_[1] : -1);
+                add_flat_wall(seen, sign, 0, room.half_length - gap_x, outer ? across_[0] : -1);
+                add_flat_wall(seen, 0, sign, room.half_width - gap_y, outer ? across_[1] : -1);
             }
         }
     }
@@ -468,7 +482,6 @@ bool descend_by_programs(Layout& layout, const PolishOptions& options, double tr
                prepare);
     }
     if (now.violation > 200 * small_violation) {
-        if(getenv("DBG2"))fprintf(stderr,"fail wrap %d viol0 %g -> %g value %g trust0 %g\n",wrap,worst_violation(layout,options),now.violation,now.value,trust);
         return false;
     }
     layout = now.layout;
@@ -536,8 +549,10 @@ bool compact(Layout& layout, const PolishOptions& options)
 
 bool settle(Layout& layout, const PolishOptions& options)
 {
-    PolishOptions still = options;
+    PolishOptions still = options; // level gaps can't be mended by going down, so a hair less is asked of them
     still.turning = false;
+    still.wall_gap *= 0.5;
+    still.curved_gap *= 1 - 1e-3;
     return descend_by_programs(
         layout, still, 0.3 * layout.scene().size, false,
         [](const Layout& l) { return heights(l) / l.scene().size; }, [](Step& step) { step.minimise_heights(); });

@@ -63,7 +63,7 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     packing::PolishOptions options;
     options.limits = nesting::envelope_limits(kit);
     options.curved_gap = gaps.curved + for_turns;
-    options.round_wall_gap += for_turns;
+    options.wall_gap += for_turns;
     options.flat_gap = gaps.flat;
     options.iterations = 40;
     if (!packing::compact(layout, options)) {
@@ -73,7 +73,7 @@ return std::nullopt;
     nesting::round_turns(layout);
     options.turning = false;
     options.curved_gap -= for_turns;
-    options.round_wall_gap -= for_turns;
+    options.wall_gap -= for_turns;
     bool c2=packing::compact(layout, options); if (!c2 || !packing::settle(layout, options)) {if(getenv("DBG"))fprintf(stderr,"c2 %d ",c2);if(getenv("DBG"))fprintf(stderr,"compact2/settle failed viol %g\n",packing::worst_violation(layout,options));
         return std::nullopt;
     }
