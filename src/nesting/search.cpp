@@ -162,6 +162,26 @@ void widen(Envelope& envelope, const KitScene& kit)
     }
 }
 
+/// The height of some body in some form, no less than what the bodies need that can't nest: bundles are often just as
+/// high as one of their items, and no small step leads there from a higher one.
+double natural_height(const KitScene& kit, Random& random)
+{
+    double least = 0;
+    for (std::size_t body = 0; body < kit.scene.bodies.size(); ++body) {
+        const auto& fits = kit.scene.fits[body];
+        double lowest = 1e300;
+        for (const Form form : kit.scene.bodies[body].forms) {
+            const Reach reach = vertical_reach(kit.scene.bodies[body], form);
+            lowest = std::min(lowest, reach.below + reach.above);
+        }
+        const bool nests = std::any_of(fits.begin() + 1, fits.end(), [](unsigned forms) { return forms != 0; });
+        least = nests ? least : std::max(least, lowest);
+    }
+    const Body& body = kit.scene.bodies[random.below(kit.scene.bodies.size())];
+    const Reach reach = vertical_reach(body, body.forms[random.below(body.forms.size())]);
+    return std::max(least, reach.below + reach.above);
+}
+
 class Search {
 public:
     Search(const Kit& kit, const SearchOptions& options)
@@ -197,8 +217,8 @@ private:
 
     /// Builds a layout, in wider envelopes as long as it comes out higher than the limit and the width may grow:
     /// within its limits, or past them too if `wide`, to be squeezed afterwards.
-    Layout first_layout(const KitScene& scene, Envelope envelope, Random& random, double eagerness,
-                        bool wide) const
+    Layout first_layout(const KitScene& scene, Envelope envelope, Random& random, double eagerness, bool wide,
+                        double height_limit) const
     {
         const EnvelopeLimits widest = wide ? EnvelopeLimits{} : limits_;
         for (int trial = 0;; ++trial) {
@@ -210,7 +230,7 @@ private:
                                  std::min(envelope.half_width * 1.12, widest.half_width), envelope.height};
             const bool grown = wider.radius > envelope.radius || wider.half_length > envelope.half_length ||
                                wider.half_width > envelope.half_width;
-            if (layout.envelope().height <= limits_.height || !grown || trial == 40) {
+            if (layout.envelope().height <= height_limit || !grown || trial == 40) {
                 return layout;
             }
             envelope = wider;
@@ -227,15 +247,19 @@ private:
         const auto& scene = scenes_[std::min(other, scenes_.size() - 1)];
         Envelope envelope = first_envelope(*scene, kit_, spread(k), random);
         widen(envelope, *scene);
+        EnvelopeLimits aim = limits_;
+        if (k % 3 == 2) {
+            aim.height = std::min(aim.height, natural_height(*scene, random));
+        }
         std::optional<Layout> best;
         for (int trial = 0; trial < 3; ++trial) {
             Layout layout = first_layout(*scene, envelope, random, trial == 0 ? 1.0 : random.between(0.5, 1.0),
-                                         k % 2 == 1);
-            if (!best || burden(layout.envelope(), limits_) < burden(best->envelope(), limits_)) {
+                                         k % 2 == 1, aim.height);
+            if (!best || burden(layout.envelope(), aim) < burden(best->envelope(), aim)) {
                 best = layout;
             }
         }
-        const SqueezeOptions squeeze_options{limits_, options_.effort.start_work, options_.stop};
+        const SqueezeOptions squeeze_options{aim, options_.effort.start_work, options_.stop};
         if (!squeeze(*best, random, squeeze_options)) {
             return std::nullopt;
         }

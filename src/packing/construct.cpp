@@ -30,6 +30,32 @@ std::vector<int> shuffled_by_volume(const Scene& scene, Random& random)
     return order;
 }
 
+/// A form for each body, the same for bodies of the same shape: lots of equal things pack best when they lie alike.
+std::vector<Form> preferred_forms(const Scene& scene, Random& random)
+{
+    std::vector<Form> preferred;
+    for (std::size_t body = 0; body < scene.bodies.size(); ++body) {
+        const auto& forms = scene.bodies[body].forms;
+        Form form = forms[random.below(forms.size())];
+        for (std::size_t twin = 0; twin < body; ++twin) {
+            if (scene.bodies[twin].pieces.front().shape == scene.bodies[body].pieces.front().shape) {
+                form = preferred[twin];
+                break;
+            }
+        }
+        preferred.push_back(form);
+    }
+    return preferred;
+}
+
+/// Keeps the doors of one form, if there are any.
+void keep_form(std::vector<Door>& open, Form form)
+{
+    if (std::any_of(open.begin(), open.end(), [&](const Door& door) { return door.form == form; })) {
+        std::erase_if(open, [&](const Door& door) { return door.form != form; });
+    }
+}
+
 double highest(const Layout& layout)
 {
     double top = 0;
@@ -71,6 +97,8 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
 {
     const Weights weights(layout.size());
     const std::vector<int> order = shuffled_by_volume(layout.scene(), random);
+    const std::vector<Form> preferred = preferred_forms(layout.scene(), random);
+    const bool picky = random.chance(0.7);
     for (const int body : order) {
         layout.hide(body);
     }
@@ -94,6 +122,9 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
             }
         }
         std::erase_if(open, [](const Door& door) { return door.cell != outermost; });
+        if (picky) {
+            keep_form(open, preferred[static_cast<std::size_t>(body)]);
+        }
         Place place;
         bool placed = !vessels.empty() && (open.empty() || random.chance(eagerness)) &&
                       lowest_place(layout, body, vessels, weights, random, samples, place);

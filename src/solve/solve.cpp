@@ -6,8 +6,6 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
 #include <fmt/format.h>
 #include <optional>
 #include <thread>
@@ -39,9 +37,9 @@ namespace {
 nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {12, 4, 1, 400'000, 1'000'000};
-    case Effort::normal: return {32, 8, 3, 1'500'000, 6'000'000};
-    case Effort::thorough: return {64, 12, 10, 4'000'000, 30'000'000};
+    case Effort::quick: return {32, 6, 1, 300'000, 1'000'000};
+    case Effort::normal: return {128, 12, 3, 500'000, 3'000'000};
+    case Effort::thorough: return {512, 24, 10, 1'000'000, 8'000'000};
     }
     return {};
 }
@@ -67,20 +65,19 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     options.flat_gap = gaps.flat;
     options.iterations = 40;
     if (!packing::compact(layout, options)) {
-        if(getenv("DBG"))fprintf(stderr,"compact1 failed viol %g\n",packing::worst_violation(layout,options));
-return std::nullopt;
+        return std::nullopt;
     }
     nesting::round_turns(layout);
     options.turning = false;
     options.curved_gap -= for_turns;
     options.wall_gap -= for_turns;
-    bool c2=packing::compact(layout, options); if (!c2 || !packing::settle(layout, options)) {if(getenv("DBG"))fprintf(stderr,"c2 %d ",c2);if(getenv("DBG"))fprintf(stderr,"compact2/settle failed viol %g\n",packing::worst_violation(layout,options));
+    if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
         return std::nullopt;
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     bundle.status = Status::found;
     StackingOrder order = stacking_order(bundle);
-    if (order.steps.empty()) {if(getenv("DBG"))fprintf(stderr,"no order, cycle %zu\n",order.cycle.size());
+    if (order.steps.empty()) {
         return std::nullopt;
     }
     bundle.steps = std::move(order.steps);
@@ -88,7 +85,6 @@ return std::nullopt;
     bundle.certificate.planes = pair_planes(bundle);
     const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
     bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
-    if (getenv("DBG")) { auto ob=check(bundle,3); if(!ob.empty()&&ob[0].what.find("floor")!=std::string::npos){for(auto&i:bundle.items){fprintf(stderr,"Z %s in %d z %.9f h %.9f",i.id.c_str(),i.in?int(i.in->item):-1,i.solids[0].pose.center.z,height_of(i.solids[0].shape)); if(!i.cavities.empty())fprintf(stderr," cav z %.9f h %.9f",i.cavities[0].pose.center.z,height_of(i.cavities[0].shape));fprintf(stderr," %s\n",i.form.c_str());} for(size_t b=0;b<layout.size();b++){auto&p=layout.place(int(b));fprintf(stderr,"L %zu cell %d z %.12f\n",b,p.cell,p.z);}} for (auto& o : ob) fprintf(stderr, "objection %s: %s\n", o.rule.c_str(), o.what.c_str()); }
     if (!check(bundle).empty()) {
         return std::nullopt;
     }
