@@ -38,7 +38,7 @@ nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
     case Effort::quick: return {32, 6, 1, 300'000, 1'000'000};
-    case Effort::normal: return {128, 12, 3, 500'000, 3'000'000};
+    case Effort::normal: return {128, 12, 4, 500'000, 6'000'000};
     case Effort::thorough: return {512, 24, 10, 1'000'000, 8'000'000};
     }
     return {};
