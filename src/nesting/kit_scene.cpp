@@ -6,6 +6,7 @@
 
 #include "nesting/containment_graph.hpp"
 #include "tuckwright/contract.hpp"
+#include "tuckwright/units.hpp"
 
 namespace tuckwright::nesting {
 
@@ -114,6 +115,47 @@ std::optional<BodyPiece> lid_skirt(const Item& lid, const Item& vessel)
         return std::nullopt;
     }
     return BodyPiece{with_height(lid.outside, hangs), (height_of(vessel.outside) - hangs) / 2};
+}
+
+namespace {
+
+double even_up(double mm) { return 2 * snap_up(mm / 2); }
+double even_down(double mm) { return 2 * snap_down(mm / 2); }
+
+template <class Round> void round_sides(Shape& shape, Round round)
+{
+    if (auto* c = std::get_if<Cylinder>(&shape)) {
+        *c = {round(c->diameter), round(c->height)};
+    } else {
+        auto& b = std::get<Box>(shape);
+        b = {round(b.length), round(b.width), round(b.height)};
+    }
+}
+
+} // namespace
+
+Kit on_even_grid(Kit kit)
+{
+    kit.clearance = snap_up(kit.clearance);
+    for (Item& item : kit.items) {
+        round_sides(item.outside, even_up);
+        if (item.inside) {
+            Cavity& cavity = *item.inside;
+            const double outer = height_of(item.outside);
+            round_sides(cavity.shape, even_down);
+            if (cavity.opens == Opening::both) {
+                cavity.shape = with_height(cavity.shape, outer);
+            }
+            // The mouth of an open cavity stays in the top face; a closed one keeps its floor or sinks a nanometre.
+            const double top = outer - height_of(cavity.shape);
+            cavity.floor = cavity.opens == Opening::closed ? even_down(std::min(cavity.floor, top)) : top;
+        }
+        if (item.closes) {
+            item.closes->adds = even_up(item.closes->adds);
+            item.closes->intrudes = even_up(item.closes->intrudes);
+        }
+    }
+    return kit;
 }
 
 std::vector<Copy> lids(const Kit& kit)

@@ -27,6 +27,10 @@ struct KitScene {
     std::vector<Origin> origins;
 };
 
+/// The kit with dimensions of an even number of nanometres, outsides rounded up and cavities down, so that both the
+/// middle and the faces of everything lie on the grid.
+Kit on_even_grid(Kit kit);
+
 /// The copies of all lids of the kit, in the kit's order.
 std::vector<Copy> lids(const Kit& kit);
 

@@ -3,7 +3,7 @@
 // most with its whole volume, in the cavity of its direct container, and what lies directly in one cavity is apart. So
 // the union of all outsides is at least sum out(i) less the largest amount that can be sent from items into cavities,
 // each item sending at most out(i) and each cavity taking at most its volume less the clearance. An item sends only
-// into cavities in which it fits alone in plan. A lid counts with its plate alone: shut it takes at least that, and
+// into cavities that it could enter in some turn. A lid counts with its plate alone: shut it takes at least that, and
 // loose it takes more.
 #include "nesting/lower_bound.hpp"
 
@@ -15,7 +15,6 @@
 #include <fmt/format.h>
 #include <numbers>
 
-#include "nesting/containment_graph.hpp"
 #include "nesting/kit_scene.hpp"
 
 namespace tuckwright::nesting {
@@ -42,104 +41,6 @@ void add_pipe(FlowGraph& graph, std::size_t from, std::size_t to, double capacit
     boost::put(boost::edge_reverse, graph, there, back);
     boost::put(boost::edge_reverse, graph, back, there);
 }
-
-/// Most volume in mm^3 that the bodies can send into one another's cells.
-double most_nested(const KitScene& kit, const std::vector<double>& supply, const ContainmentGraph& containment)
-{
-    const std::size_t n = kit.scene.bodies.size();
-    FlowGraph graph(2 * n + 2);
-    const std::size_t source = 2 * n, sink = 2 * n + 1;
-    for (std::size_t k = 0; k < n; ++k) {
-        add_pipe(graph, source, k, supply[k]);
-        if (kit.scene.bodies[k].hollow) {
-            add_pipe(graph, n + k, sink, volume_ml(kit.scene.bodies[k].hollow->shape) * 1000);
-        }
-    }
-    const auto& fits = containment.graph();
-    for (auto [edge, end] = boost::edges(fits); edge != end; ++edge) {
-        const std::size_t cell = boost::target(*edge, fits);
-        if (cell != containment.bundle()) {
-            const std::size_t body = boost::source(*edge, fits);
-            add_pipe(graph, body, n + cell, supply[body]);
-        }
-    }
-    return static_cast<double>(boost::push_relabel_max_flow(graph, source, sink)) / units_per_mm3;
-}
-
-double volume_by_flow(const Kit& kit)
-{
-    const KitScene loose = kit_scene(kit, std::vector<bool>(lids(kit).size(), false));
-    std::vector<double> supply;
-    double total = 0;
-    for (const Origin& origin : loose.origins) {
-        const Item& item = kit.items[origin.self.item];
-        double volume = volume_ml(item.outside) * 1000;
-        if (item.closes) {
-            volume = volume_ml(lid_plate(item, kit.items[item.closes->item]).shape) * 1000;
-        }
-        supply.push_back(volume);
-        total += volume;
-    }
-    return total - most_nested(loose, supply, containment_graph(loose.scene, kit));
-}
-
-/// Least and other measures of an item in one form: radius of its plan outline, half extents, height.
-struct Measure {
-    double radius, half_x, half_y, height;
-};
-
-std::vector<Measure> measures(const Item& item)
-{
-    if (const auto* c = std::get_if<Cylinder>(&item.outside)) {
-        const double r = c->diameter / 2, h = c->height / 2;
-        std::vector<Measure> found{{r, r, r, c->height}};
-        if (!item.upright) {
-            found.push_back({std::hypot(r, h), h, r, c->diameter});
-        }
-        return found;
-    }
-    const auto& b = std::get<Box>(item.outside);
-    const double l = b.length / 2, w = b.width / 2, h = b.height / 2;
-    std::vector<Measure> found{{std::hypot(l, w), l, w, b.height}};
-    if (!item.upright) {
-        found.push_back({std::hypot(h, w), h, w, b.length});
-        found.push_back({std::hypot(l, h), l, h, b.width});
-    }
-    return found;
-}
-
-/// Volume of the smallest envelope of one item, and the least width and height over all items, in mm^3.
-double volume_by_items(const Kit& kit)
-{
-    const bool round = kit.bundle.shape == BundleShape::cylinder;
-    double alone = 0, least_area = 0, least_height = 0;
-    for (const Item& item : kit.items) {
-        if (item.closes) {
-            continue; // shut, it is not as high as loose
-        }
-        double volume = 1e300, area = 1e300, height = 1e300;
-        for (const Measure& m : measures(item)) {
-            const double plan = round ? std::numbers::pi * m.radius * m.radius : 4 * m.half_x * m.half_y;
-            volume = std::min(volume, plan * m.height);
-            area = std::min(area, plan);
-            height = std::min(height, m.height);
-        }
-        alone = std::max(alone, volume);
-        least_area = std::max(least_area, area);
-        least_height = std::max(least_height, height);
-    }
-    return std::max(alone, least_area * least_height);
-}
-
-} // namespace
-
-double lower_bound_ml(const Kit& kit)
-{
-    // A hair below, so that rounding in the sums never claims too much.
-    return std::max(volume_by_items(kit), volume_by_flow(kit) * (1 - 1e-9)) / 1000;
-}
-
-namespace {
 
 /// Dimensions of an item, largest first, and the diameter of the largest flat disc that it holds.
 struct Sizes {
@@ -210,7 +111,178 @@ std::optional<std::string> box_misfit(const Item& item, const BundleRule& rule)
     return std::nullopt;
 }
 
+std::optional<std::string> misfit(const Item& item, const BundleRule& rule)
+{
+    return rule.shape == BundleShape::cylinder ? round_misfit(item, rule) : box_misfit(item, rule);
+}
+
+/// Most volume in mm^3 that the bodies that are kept can send into one another's cells. `may[i][j]` tells whether body i
+/// could enter the cell of body j.
+double most_nested(const KitScene& kit, const std::vector<double>& supply, const std::vector<std::vector<bool>>& may,
+                   const std::vector<bool>& kept)
+{
+    const std::size_t n = kit.scene.bodies.size();
+    FlowGraph graph(2 * n + 2);
+    const std::size_t source = 2 * n, sink = 2 * n + 1;
+    for (std::size_t k = 0; k < n; ++k) {
+        if (!kept[k]) {
+            continue;
+        }
+        add_pipe(graph, source, k, supply[k]);
+        if (kit.scene.bodies[k].hollow) {
+            add_pipe(graph, n + k, sink, volume_ml(kit.scene.bodies[k].hollow->shape) * 1000);
+        }
+        for (std::size_t cell = 0; cell < n; ++cell) {
+            if (kept[cell] && may[k][cell]) {
+                add_pipe(graph, k, n + cell, supply[k]);
+            }
+        }
+    }
+    return static_cast<double>(boost::push_relabel_max_flow(graph, source, sink)) / units_per_mm3;
+}
+
+/// Whether a body could enter a hollow, however it is turned: by what it measures across, at the least and from corner
+/// to corner, never more than what is proved.
+bool may_enter(const Item& item, const Hollow& hollow)
+{
+    BundleRule room;
+    const bool closed = !hollow.open_top && !hollow.open_bottom;
+    if (const auto* c = std::get_if<Cylinder>(&hollow.shape)) {
+        room.diameter = c->diameter;
+    } else {
+        const auto& b = std::get<Box>(hollow.shape);
+        room.shape = BundleShape::box;
+        room.length = b.length;
+        room.width = b.width;
+    }
+    if (closed) {
+        room.height = height_of(hollow.shape);
+    }
+    return !misfit(item, room);
+}
+
+/// The bound by flow for the bodies that are kept: what is left out only makes a bundle smaller.
+class FlowBound {
+public:
+    explicit FlowBound(const Kit& kit) : scene_(kit_scene(kit, std::vector<bool>(lids(kit).size(), false)))
+    {
+        const std::size_t n = scene_.origins.size();
+        may_.assign(n, std::vector<bool>(n, false));
+        for (std::size_t k = 0; k < n; ++k) {
+            Item item = kit.items[scene_.origins[k].self.item];
+            if (item.closes) {
+                item.outside = lid_plate(item, kit.items[item.closes->item]).shape;
+            }
+            item.upright = false;
+            supply_.push_back(volume_ml(item.outside) * 1000);
+            for (std::size_t cell = 0; cell < n; ++cell) {
+                const auto& hollow = scene_.scene.bodies[cell].hollow;
+                may_[k][cell] = cell != k && hollow && may_enter(item, *hollow);
+            }
+            if (scene_.scene.bodies[k].hollow) {
+                vessels_.push_back(k);
+            }
+        }
+    }
+
+    /// The best over all choices of vessels left out, where they are few; else over leaving them out one by one. Only
+    /// vessels are worth leaving out: they may offer others a way into cavities that these could not enter.
+    double best() const
+    {
+        constexpr std::size_t few = 7;
+        std::vector<bool> kept(supply_.size(), true);
+        double best = of(kept);
+        if (vessels_.size() <= few) {
+            for (unsigned out = 1; out < 1u << vessels_.size(); ++out) {
+                for (std::size_t v = 0; v < vessels_.size(); ++v) {
+                    kept[vessels_[v]] = (out >> v & 1) == 0;
+                }
+                best = std::max(best, of(kept));
+            }
+            return best;
+        }
+        for (const std::size_t vessel : vessels_) {
+            kept[vessel] = false;
+            const double without = of(kept);
+            kept[vessel] = without <= best;
+            best = std::max(best, without);
+        }
+        return best;
+    }
+
+private:
+    double of(const std::vector<bool>& kept) const
+    {
+        double total = 0;
+        for (std::size_t k = 0; k < supply_.size(); ++k) {
+            total += kept[k] ? supply_[k] : 0;
+        }
+        return total - most_nested(scene_, supply_, may_, kept);
+    }
+
+    KitScene scene_;
+    std::vector<double> supply_;
+    std::vector<std::vector<bool>> may_;
+    std::vector<std::size_t> vessels_;
+};
+
+double volume_by_flow(const Kit& kit) { return FlowBound(kit).best(); }
+
+/// Least and other measures of an item in one form: radius of its plan outline, half extents, height.
+struct Measure {
+    double radius, half_x, half_y, height;
+};
+
+std::vector<Measure> measures(const Item& item)
+{
+    if (const auto* c = std::get_if<Cylinder>(&item.outside)) {
+        const double r = c->diameter / 2, h = c->height / 2;
+        std::vector<Measure> found{{r, r, r, c->height}};
+        if (!item.upright) {
+            found.push_back({std::hypot(r, h), h, r, c->diameter});
+        }
+        return found;
+    }
+    const auto& b = std::get<Box>(item.outside);
+    const double l = b.length / 2, w = b.width / 2, h = b.height / 2;
+    std::vector<Measure> found{{std::hypot(l, w), l, w, b.height}};
+    if (!item.upright) {
+        found.push_back({std::hypot(h, w), h, w, b.length});
+        found.push_back({std::hypot(l, h), l, h, b.width});
+    }
+    return found;
+}
+
+/// Volume of the smallest envelope of one item, and the least width and height over all items, in mm^3.
+double volume_by_items(const Kit& kit)
+{
+    const bool round = kit.bundle.shape == BundleShape::cylinder;
+    double alone = 0, least_area = 0, least_height = 0;
+    for (const Item& item : kit.items) {
+        if (item.closes) {
+            continue; // shut, it is not as high as loose
+        }
+        double volume = 1e300, area = 1e300, height = 1e300;
+        for (const Measure& m : measures(item)) {
+            const double plan = round ? std::numbers::pi * m.radius * m.radius : 4 * m.half_x * m.half_y;
+            volume = std::min(volume, plan * m.height);
+            area = std::min(area, plan);
+            height = std::min(height, m.height);
+        }
+        alone = std::max(alone, volume);
+        least_area = std::max(least_area, area);
+        least_height = std::max(least_height, height);
+    }
+    return std::max(alone, least_area * least_height);
+}
+
 } // namespace
+
+double lower_bound_ml(const Kit& kit)
+{
+    // A hair below, so that rounding in the sums never claims too much.
+    return std::max(volume_by_items(kit), volume_by_flow(kit) * (1 - 1e-9)) / 1000;
+}
 
 std::optional<std::string> misfit_proof(const Kit& kit)
 {
@@ -220,7 +292,7 @@ std::optional<std::string> misfit_proof(const Kit& kit)
         if (item.closes) {
             continue; // the plate of a shut lid may be thinner than the lid; its vessel speaks for its width
         }
-        if (const auto proof = round ? round_misfit(item, rule) : box_misfit(item, rule)) {
+        if (const auto proof = misfit(item, rule)) {
             return proof;
         }
     }

@@ -248,7 +248,7 @@ private:
         Envelope envelope = first_envelope(*scene, kit_, spread(k), random);
         widen(envelope, *scene);
         EnvelopeLimits aim = limits_;
-        if (k % 3 == 2) {
+        if (k % 5 == 2 || k % 5 == 4) {
             aim.height = std::min(aim.height, natural_height(*scene, random));
         }
         std::optional<Layout> best;

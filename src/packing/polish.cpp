@@ -551,8 +551,8 @@ bool settle(Layout& layout, const PolishOptions& options)
 {
     PolishOptions still = options; // level gaps can't be mended by going down, so a hair less is asked of them
     still.turning = false;
-    still.wall_gap *= 0.5;
-    still.curved_gap *= 1 - 1e-3;
+    still.wall_gap *= 0.95;
+    still.curved_gap *= 1 - 1e-5;
     return descend_by_programs(
         layout, still, 0.3 * layout.scene().size, false,
         [](const Layout& l) { return heights(l) / l.scene().size; }, [](Step& step) { step.minimise_heights(); });

@@ -44,14 +44,12 @@ nesting::SearchEffort counts(Effort effort)
     return {};
 }
 
-/// Gaps in mm for the first try and for each further one, if rounding to the grid should spoil a contact.
+/// Gaps in mm for the first try and for each further one, if rounding to the grid should spoil a contact. Rounding a
+/// turn may move a corner by `for_turns`: the first compaction leaves so much more room, where there is room.
 struct Gaps {
-    double curved, flat;
+    double curved, flat, for_turns;
 };
-constexpr Gaps tries[] = {{1.2e-3, 0}, {1.5e-3, 0}, {2e-3, 2e-6}, {3e-3, 2e-4}};
-
-/// mm by which rounding a turn may move a corner; the first compaction leaves so much more room.
-constexpr double for_turns = 1e-3;
+constexpr Gaps tries[] = {{1.2e-3, 0, 1e-3}, {1.2e-3, 0, 0}, {1.5e-3, 0, 1e-3}, {2e-3, 2e-6, 1e-3}, {3e-3, 2e-4, 1e-3}};
 
 /// A bundle made from a proposal, proved; or nothing.
 std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps)
@@ -60,8 +58,8 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     layout.count_anew();
     packing::PolishOptions options;
     options.limits = nesting::envelope_limits(kit);
-    options.curved_gap = gaps.curved + for_turns;
-    options.wall_gap += for_turns;
+    options.curved_gap = gaps.curved + gaps.for_turns;
+    options.wall_gap += gaps.for_turns;
     options.flat_gap = gaps.flat;
     options.iterations = 40;
     if (!packing::compact(layout, options)) {
@@ -69,8 +67,8 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     }
     nesting::round_turns(layout);
     options.turning = false;
-    options.curved_gap -= for_turns;
-    options.wall_gap -= for_turns;
+    options.curved_gap -= gaps.for_turns;
+    options.wall_gap -= gaps.for_turns;
     if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
         return std::nullopt;
     }
@@ -129,9 +127,10 @@ nesting::SearchOptions search_options(const SolveOptions& options)
 
 } // namespace
 
-Bundle solve(const Kit& kit, const SolveOptions& options)
+Bundle solve(const Kit& given, const SolveOptions& options)
 {
-    require(!kit.items.empty(), "a kit has at least one item");
+    require(!given.items.empty(), "a kit has at least one item");
+    const Kit kit = nesting::on_even_grid(given);
     Bundle bundle;
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
