@@ -477,7 +477,7 @@ bool descend_by_programs(Layout& layout, const PolishOptions& options, double tr
     follow(now, options, options.iterations, trust, options.turning ? 3 : 30, wrap, aim, prepare);
     PolishOptions still = options;
     still.turning = false;
-    for (int k = 0; k < 8 && now.violation > small_violation; ++k) {
+    for (int k = 0; k < 16 && now.violation > small_violation; ++k) {
         follow(now, still, 2, std::max(4 * now.violation, 1e-6 * layout.scene().size), 1e5, wrap, aim,
                prepare);
     }
@@ -542,9 +542,15 @@ double burden(const Envelope& e, const EnvelopeLimits& l)
 
 bool compact(Layout& layout, const PolishOptions& options)
 {
-    return descend_by_programs(
-        layout, options, 0.05 * layout.scene().size, true,
-        [&](const Layout& l) { return burden(l.envelope(), options.limits); }, [](Step& step) { step.minimise_volume(); });
+    const auto aim = [&](const Layout& l) { return burden(l.envelope(), options.limits); };
+    const auto prepare = [](Step& step) { step.minimise_volume(); };
+    const double trust = 0.05 * layout.scene().size;
+    if (descend_by_programs(layout, options, trust, true, aim, prepare)) {
+        return true;
+    }
+    PolishOptions still = options; // turning may have led it into a jam
+    still.turning = false;
+    return options.turning && descend_by_programs(layout, still, trust, true, aim, prepare);
 }
 
 bool settle(Layout& layout, const PolishOptions& options)

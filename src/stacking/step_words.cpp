@@ -40,7 +40,7 @@ std::string posture_words(const Surroundings& seen)
     switch (seen.posture) {
     case Posture::standing: return seen.flat ? "flat" : "standing";
     case Posture::upside_down: return "upside down";
-    case Posture::lying: return seen.flat ? "on its edge" : "lying on its side";
+    case Posture::lying: return seen.on_end ? "on its end" : seen.flat ? "on its edge" : "lying on its side";
     case Posture::leaning: return "leaning";
     }
     return "";

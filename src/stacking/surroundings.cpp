@@ -195,6 +195,22 @@ void look_at_neighbours(const Replay& before, std::size_t item, const Frame& fra
 
 } // namespace
 
+namespace {
+
+/// Whether a box that does not stand has its longest side upright.
+bool longest_side_up(const Solid& solid, Vec3 up)
+{
+    const auto* box = std::get_if<Box>(&solid.shape);
+    if (box == nullptr || box->height >= std::max(box->length, box->width)) {
+        return false;
+    }
+    const Matrix3 m = rotation_matrix(solid.pose.turn);
+    const std::size_t k = box->length >= box->width ? 0 : 1;
+    return std::abs(m[0][k] * up.x + m[1][k] * up.y + m[2][k] * up.z) > 0.9;
+}
+
+} // namespace
+
 Surroundings surroundings_of(const Replay& before, std::size_t item)
 {
     const Bundle& bundle = before.bundle();
@@ -204,6 +220,7 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
     Surroundings seen;
     seen.posture = posture_of(it, frame.up, before.lid(item).has_value());
     seen.flat = is_flat(it.solids.front().shape);
+    seen.on_end = seen.posture == Posture::lying && longest_side_up(it.solids.front(), frame.up);
     seen.on_floor = frame.floor && range_along(own, frame.up).low < *frame.floor + lowered;
     for (const std::size_t other : before.obstacles(item)) {
         if (!seen.on_floor && distance(own, bundle.items[other].solids, -lowered * frame.up) < carried) {

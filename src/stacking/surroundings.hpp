@@ -15,6 +15,7 @@ enum class Posture { standing, upside_down, lying, leaning };
 struct Surroundings {
     Posture posture = Posture::standing; ///< against the upright of the container
     bool flat = false;                   ///< much wider than high when it stands
+    bool on_end = false;                 ///< a box that lies with its longest side upright
     bool on_floor = false;               ///< of its cavity, or of the bundle
     std::vector<std::size_t> on;         ///< what has been placed and carries it, when the floor does not
     bool in_middle = false;              ///< of its cavity or of the bundle
