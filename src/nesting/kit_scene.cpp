@@ -125,7 +125,7 @@ double even_down(double mm) { return 2 * snap_down(mm / 2); }
 template <class Round> void round_sides(Shape& shape, Round round)
 {
     if (auto* c = std::get_if<Cylinder>(&shape)) {
-        *c = {round(c->diameter), round(c->height)};
+        c->height = round(c->height); // a diameter may be odd: its middle is where the search puts it
     } else {
         auto& b = std::get<Box>(shape);
         b = {round(b.length), round(b.width), round(b.height)};

@@ -27,8 +27,8 @@ struct KitScene {
     std::vector<Origin> origins;
 };
 
-/// The kit with dimensions of an even number of nanometres, outsides rounded up and cavities down, so that both the
-/// middle and the faces of everything lie on the grid.
+/// The kit with heights and box sides of an even number of nanometres, outsides rounded up and cavities down, so that
+/// both the middle and the flat faces of everything lie on the grid. Proofs about limits and bounds use the kit as given.
 Kit on_even_grid(Kit kit);
 
 /// The copies of all lids of the kit, in the kit's order.

@@ -135,14 +135,14 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
     bundle.rule = kit.bundle;
-    const double bound = nesting::lower_bound_ml(kit);
+    const double bound = nesting::lower_bound_ml(given);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;
         done.effort = to_string(options.effort);
         done.lower_bound_ml = bound;
         return std::move(done);
     };
-    if (const auto proof = nesting::misfit_proof(kit)) {
+    if (const auto proof = nesting::misfit_proof(given)) {
         bundle.status = Status::does_not_fit;
         bundle.explanation = *proof;
         return signed_off(std::move(bundle));
@@ -157,7 +157,8 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     const double volume = volume_ml(best->envelope);
     require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
     best->status = search.stop() ? Status::stopped : Status::found;
-    if (volume <= bound * (1 + 1e-9)) {
+    constexpr double grid_rounding = 1e-7; // sides are rounded to the grid, by two nanometres at most
+    if (volume <= bound * (1 + grid_rounding)) {
         best->status = Status::proved_best;
     }
     best = signed_off(std::move(*best));
