@@ -14,7 +14,7 @@ using tuckwright::test::count;
 
 namespace {
 
-constexpr double promised = 1e-6; // mm
+constexpr double promised = 2e-8; // mm
 
 Place standing(double x, double y, double z) { return {outermost, Form::standing, x, y, z, 1, 0}; }
 
