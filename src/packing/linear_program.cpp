@@ -5,6 +5,18 @@
 
 namespace tuckwright::packing {
 
+namespace {
+
+/// GLPK keeps an environment for each thread and frees none by itself.
+struct SolverEnvironment {
+    SolverEnvironment() { glp_init_env(); }
+    ~SolverEnvironment() { glp_free_env(); }
+    SolverEnvironment(const SolverEnvironment&) = delete;
+    SolverEnvironment& operator=(const SolverEnvironment&) = delete;
+};
+
+} // namespace
+
 int LinearProgram::add_columns(int count, double low, double high)
 {
     const int first = static_cast<int>(columns_.size());
@@ -47,6 +59,8 @@ void LinearProgram::at_least(double bound)
 
 bool LinearProgram::solve()
 {
+    thread_local const SolverEnvironment environment;
+    (void)environment; // made on a thread's first use, freed when the thread ends
     const std::unique_ptr<glp_prob, void (*)(glp_prob*)> problem(glp_create_prob(), glp_delete_prob);
     glp_add_cols(problem.get(), static_cast<int>(columns_.size()));
     for (std::size_t k = 0; k < columns_.size(); ++k) {
