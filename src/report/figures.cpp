@@ -17,6 +17,17 @@ Weights weights_of(const Bundle& bundle)
     return weights;
 }
 
+double outsides_ml(const Bundle& bundle)
+{
+    double sum = 0;
+    for (const auto& item : bundle.items) {
+        for (const auto& solid : item.solids) {
+            sum += volume_ml(solid.shape);
+        }
+    }
+    return sum;
+}
+
 std::optional<double> gap_of(const Bundle& bundle)
 {
     if (!has_bundle(bundle.status) || !(bundle.lower_bound_ml > 0)) {

@@ -14,6 +14,9 @@ struct Weights {
 };
 Weights weights_of(const Bundle& bundle);
 
+/// Millilitres of the outsides of all items added up: what they would take one by one.
+double outsides_ml(const Bundle& bundle);
+
 /// The gap, or nothing where there is no bundle or no positive bound.
 std::optional<double> gap_of(const Bundle& bundle);
 

@@ -66,6 +66,15 @@ std::string status_in_words(const Bundle& bundle)
     }
 }
 
+std::string volume_line(const Bundle& bundle)
+{
+    const double volume = volume_ml(bundle.envelope), outsides = report::outsides_ml(bundle);
+    return fmt::format("{}, {} of what the things take up one by one ({})",
+                       report::volume_in_words(volume, report::Rounding::up),
+                       report::share_in_words(volume / outsides),
+                       report::volume_in_words(outsides, report::Rounding::up));
+}
+
 std::string weight_line(const Bundle& bundle)
 {
     const auto weights = report::weights_of(bundle);
@@ -110,7 +119,7 @@ std::string packed_text(const Bundle& bundle)
 {
     std::string text =
         wrapped("", fmt::format("{}: packs into {}", bundle.kit, report::envelope_in_words(bundle.envelope))) + "\n";
-    text += wrapped("Volume: ", report::volume_in_words(volume_ml(bundle.envelope), report::Rounding::up));
+    text += wrapped("Volume: ", volume_line(bundle));
     text += wrapped("Weight: ", weight_line(bundle));
     text += wrapped("Status: ", status_in_words(bundle));
     if (!bundle.explanation.empty()) {

@@ -69,7 +69,7 @@ TEST_CASE("volume, weight and status are told in honest words")
     bundle.items[0].contents = "crumbs";
     bundle.items[0].contents_g = 12;
     auto text = text_report(bundle);
-    CHECK(holds(text, "Volume: 48 ml\n"));
+    CHECK(holds(text, "Volume: 48 ml, 100 % of what the things take up one by one (48 ml)\n"));
     CHECK(holds(text, "Weight: 412 g, of it 12 g contents\n"));
     CHECK(holds(text, "Status: Proved to fit; a smaller one may exist. No box of this kit can be smaller than 41 ml;"));
     CHECK(holds(text, "is 18 % above that."));
