@@ -243,18 +243,21 @@ private:
             return std::nullopt;
         }
         Random random(seed_of(0, k));
-        const std::size_t other = k % 4 == 3 ? 1 + (k / 4) % std::max<std::size_t>(1, scenes_.size() - 1) : 0;
-        const auto& scene = scenes_[std::min(other, scenes_.size() - 1)];
-        Envelope envelope = first_envelope(*scene, kit_, spread(k), random);
+        // Every scene has its own even spread of widths: half of the starts with all lids shut, the others in turns.
+        const std::size_t others = scenes_.size() - 1, half = k / 2;
+        const bool first = others == 0 || k % 2 == 0;
+        const auto& scene = scenes_[first ? 0 : 1 + half % others];
+        Envelope envelope = first_envelope(*scene, kit_, spread(others == 0 ? k : first ? half : half / others), random);
         widen(envelope, *scene);
+        const bool wide = random.chance(0.5);
         EnvelopeLimits aim = limits_;
-        if (k % 5 == 2 || k % 5 == 4) {
+        if (random.chance(0.4)) {
             aim.height = std::min(aim.height, natural_height(*scene, random));
         }
         std::optional<Layout> best;
         for (int trial = 0; trial < 3; ++trial) {
             Layout layout = first_layout(*scene, envelope, random, trial == 0 ? 1.0 : random.between(0.5, 1.0),
-                                         k % 2 == 1, aim.height);
+                                         wide, aim.height);
             if (!best || burden(layout.envelope(), aim) < burden(best->envelope(), aim)) {
                 best = layout;
             }
