@@ -3,8 +3,8 @@
 
 #include <cmath>
 #include <numbers>
-#include <numeric>
 
+#include "geometry/whole_numbers.hpp"
 #include "tuckwright/contract.hpp"
 
 namespace tuckwright {
@@ -12,8 +12,8 @@ namespace tuckwright {
 Matrix3 rotation_matrix(const Quaternion& q)
 {
     // Scaled first: the numbers may be as large as 2^62, whose squares overflow nothing but lose nothing either.
-    const auto w = static_cast<long double>(q.w), x = static_cast<long double>(q.x),
-               y = static_cast<long double>(q.y), z = static_cast<long double>(q.z);
+    const auto w = static_cast<long double>(q.w), x = static_cast<long double>(q.x), y = static_cast<long double>(q.y),
+               z = static_cast<long double>(q.z);
     const long double n = w * w + x * x + y * y + z * z;
     require(n > 0, "a rotation's quaternion is not all zero");
     const auto entry = [n](long double numerator) { return static_cast<double>(numerator / n); };
@@ -22,42 +22,17 @@ Matrix3 rotation_matrix(const Quaternion& q)
              {entry(2 * (x * z - w * y)), entry(2 * (y * z + w * x)), entry(w * w - x * x - y * y + z * z)}}};
 }
 
-namespace {
-
-__extension__ using Wide = __int128;
-
-Wide magnitude(Wide a) { return a < 0 ? -a : a; }
-
-Wide common_divisor(Wide a, Wide b)
-{
-    a = magnitude(a);
-    b = magnitude(b);
-    while (b != 0) {
-        const Wide rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
-} // namespace
-
 Quaternion compose(const Quaternion& a, const Quaternion& b)
 {
+    using whole::Wide;
     const Wide aw = a.w, ax = a.x, ay = a.y, az = a.z;
     const Wide w = aw * b.w - ax * b.x - ay * b.y - az * b.z;
     const Wide x = aw * b.x + ax * b.w + ay * b.z - az * b.y;
     const Wide y = aw * b.y - ax * b.z + ay * b.w + az * b.x;
     const Wide z = aw * b.z + ax * b.y - ay * b.x + az * b.w;
-    const Wide divisor = common_divisor(common_divisor(w, x), common_divisor(y, z));
-    require(divisor != 0, "a rotation's quaternion is not all zero");
-    const Wide limit = Wide{1} << 62;
-    const auto lowest = [&](Wide part) {
-        part /= divisor;
-        require(magnitude(part) < limit, "a composed quaternion stays below 2^62");
-        return static_cast<std::int64_t>(part);
-    };
-    return {lowest(w), lowest(x), lowest(y), lowest(z)};
+    const auto lowest = whole::in_lowest_terms<4>({w, x, y, z});
+    require(lowest.has_value(), "a composed quaternion stays below 2^62");
+    return {(*lowest)[0], (*lowest)[1], (*lowest)[2], (*lowest)[3]};
 }
 
 double volume_ml(const Shape& shape)

@@ -8,12 +8,6 @@
 
 namespace tuckwright::packing {
 
-namespace {
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-} // namespace
-
 Layout::Layout(const Scene& scene, const Envelope& envelope)
     : scene_(&scene), envelope_(envelope), places_(scene.bodies.size()), children_(scene.bodies.size() + 1),
       visible_(scene.bodies.size())

@@ -12,10 +12,10 @@ struct EnvelopeLimits {
 
 struct PolishOptions {
     EnvelopeLimits limits;
-    double curved_gap = 1.2e-3;  ///< mm kept where curved or turned surfaces meet
-    double flat_gap = 0;         ///< mm kept where flat faces along the axes meet
-    double wall_gap = 1e-5;      ///< mm kept to the side walls of cavities, as far as there is play
-    bool turning = true;         ///< whether bodies may turn about their cell's axis
+    double curved_gap = 1.2e-3; ///< mm kept where curved or turned surfaces meet
+    double flat_gap = 0;        ///< mm kept where flat faces along the axes meet
+    double wall_gap = 1e-5;     ///< mm kept to the side walls of cavities, as far as there is play
+    bool turning = true;        ///< whether bodies may turn about their cell's axis
     int iterations = 12;
 };
 

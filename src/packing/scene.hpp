@@ -2,6 +2,7 @@
 /// What is to be packed: bodies made of coaxial cylinders and boxes, the cells inside some of them, and the outermost
 /// cell that encloses all. Nothing here knows of kits.
 #pragma once
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -10,13 +11,16 @@
 
 namespace tuckwright::packing {
 
+/// A number that is not negative, as containers take it.
+inline std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
 inline constexpr int outermost = -1; ///< the index of the cell that encloses everything
 
 /// How a body is turned before it is turned about its cell's axis.
 enum class Form {
-    standing,  ///< own z up
-    on_end,    ///< own z along the cell's x: a cylinder lies, a box stands on its end
-    on_side    ///< own z along the cell's -y: a box lies on its long side
+    standing, ///< own z up
+    on_end,   ///< own z along the cell's x: a cylinder lies, a box stands on its end
+    on_side   ///< own z along the cell's -y: a box lies on its long side
 };
 
 /// A cylinder or box of a body, its centre `offset` mm above the body's centre on the body's own axis.
@@ -27,19 +31,19 @@ struct BodyPiece {
 
 /// The hollow of a body, coaxial with it.
 struct Hollow {
-    Shape shape;             ///< inner dimensions, side clearance already taken off
-    double floor = 0;        ///< height of its floor above the body's centre (mostly negative)
+    Shape shape;      ///< inner dimensions, side clearance already taken off
+    double floor = 0; ///< height of its floor above the body's centre (mostly negative)
     bool open_top = true, open_bottom = false;
-    double clearance = 0;    ///< what was taken off at each side wall
+    double clearance = 0; ///< what was taken off at each side wall
 };
 
 struct Body {
     std::vector<BodyPiece> pieces;
     std::optional<Hollow> hollow;
-    std::vector<Form> forms;       ///< those in which it may be packed, without doubles
-    bool upright = false;          ///< its own z must be up in the world
-    bool plan_is_round = false;    ///< standing, a turn about its axis changes nothing
-    double volume = 0;             ///< mm^3 of its pieces
+    std::vector<Form> forms;    ///< those in which it may be packed, without doubles
+    bool upright = false;       ///< its own z must be up in the world
+    bool plan_is_round = false; ///< standing, a turn about its axis changes nothing
+    double volume = 0;          ///< mm^3 of its pieces
 };
 
 /// Which bodies may lie in which cell and form: `fits[body][cell + 1]` is a bit set of forms (bit of Form), cell + 1 = 0
@@ -49,7 +53,7 @@ using FitTable = std::vector<std::vector<unsigned>>;
 struct Scene {
     std::vector<Body> bodies;
     FitTable fits;
-    double size = 1;               ///< mm, a typical dimension, for step lengths
+    double size = 1; ///< mm, a typical dimension, for step lengths
 };
 
 inline unsigned bit(Form form) { return 1u << static_cast<unsigned>(form); }

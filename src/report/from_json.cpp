@@ -11,14 +11,13 @@
 #include "report/printed_figures.hpp"
 #include "tuckwright/report.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 using report::Faults;
 using report::Node;
+using report::part_of_bundle;
 
 constexpr double largest_volume = 1e30; // ml
 
@@ -82,17 +81,8 @@ void read_limits(const Node& root, BundleRule& rule)
 
 void read_envelope(const Node& root, Bundle& bundle)
 {
-    const auto node = root.field("bundle");
+    const auto node = part_of_bundle(root, "bundle", bundle.status);
     if (!node) {
-        return;
-    }
-    if (!has_bundle(bundle.status)) {
-        if (!node->null()) {
-            node->fault("must be null where the status says that there is no bundle");
-        }
-        return;
-    }
-    if (!node->object()) {
         return;
     }
     if (read_shape_word(*node) == BundleShape::cylinder) {

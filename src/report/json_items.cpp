@@ -7,11 +7,9 @@
 #include <map>
 #include <utility>
 
-namespace tuckwright::report
-{
+namespace tuckwright::report {
 
-namespace
-{
+namespace {
 
 constexpr std::size_t most_items = 2000;
 constexpr std::size_t most_parts = 16; // solids or cavities of one item
@@ -213,6 +211,21 @@ void expect_nothing(const Node& root)
 }
 
 } // namespace
+
+std::optional<Node> part_of_bundle(const Node& root, const char* key, Status status)
+{
+    const auto node = root.field(key);
+    if (!node) {
+        return std::nullopt;
+    }
+    if (!has_bundle(status)) {
+        if (!node->null()) {
+            node->fault("must be null where the status says that there is no bundle");
+        }
+        return std::nullopt;
+    }
+    return node->object() ? node : std::nullopt;
+}
 
 void read_items(const Node& root, Bundle& bundle)
 {

@@ -7,13 +7,12 @@
 #include <limits>
 
 #include "report/figures.hpp"
+#include "report/json_items.hpp"
 #include "tuckwright/tolerance.hpp"
 
-namespace tuckwright::report
-{
+namespace tuckwright::report {
 
-namespace
-{
+namespace {
 
 constexpr double any = 1e300; // sizes were checked when the fields were read
 constexpr std::size_t any_number = std::numeric_limits<std::size_t>::max();
@@ -42,17 +41,7 @@ void check_gap(const Node& root, const Bundle& bundle)
 
 void check_weights(const Node& root, const Bundle& bundle)
 {
-    const auto node = root.field("weight_g");
-    if (!node) {
-        return;
-    }
-    if (!has_bundle(bundle.status)) {
-        if (!node->null()) {
-            node->fault("must be null where the status says that there is no bundle");
-        }
-        return;
-    }
-    if (node->object()) {
+    if (const auto node = part_of_bundle(root, "weight_g", bundle.status)) {
         const auto weights = weights_of(bundle);
         check_figure(*node, "total", weights.total, std::abs(weights.total));
         check_figure(*node, "empty", weights.empty, std::abs(weights.empty));

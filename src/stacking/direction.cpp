@@ -4,45 +4,16 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/whole_numbers.hpp"
 #include "tuckwright/contract.hpp"
 
-namespace tuckwright::stacking
-{
+namespace tuckwright::stacking {
 
-namespace
-{
+namespace {
 
-__extension__ using Wide = __int128;
-
-Wide magnitude(Wide a) { return a < 0 ? -a : a; }
-
-Wide common_divisor(Wide a, Wide b)
-{
-    a = magnitude(a);
-    b = magnitude(b);
-    while (b != 0) {
-        const Wide rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
-/// Requires: not all zero. Nothing when a number stays at 2^62 or above.
-std::optional<Direction> in_lowest_terms(const std::array<Wide, 3>& numbers)
-{
-    const Wide divisor = common_divisor(common_divisor(numbers[0], numbers[1]), numbers[2]);
-    require(divisor != 0, "a direction is not all zero");
-    Direction lowest{};
-    for (std::size_t k = 0; k < 3; ++k) {
-        const Wide part = numbers[k] / divisor;
-        if (magnitude(part) >= Wide{1} << 62) {
-            return std::nullopt;
-        }
-        lowest[k] = static_cast<std::int64_t>(part);
-    }
-    return lowest;
-}
+using whole::in_lowest_terms;
+using whole::magnitude;
+using whole::Wide;
 
 constexpr double ways_out = 4; ///< how many times the bundle's size an item is drawn
 
@@ -84,9 +55,8 @@ void add_ways_round(std::vector<Direction>& ways, const PlacedItem& item)
 
 std::optional<Direction> exact_axis(const Quaternion& turn, std::size_t axis)
 {
-    const Wide limit = Wide{1} << 62;
     for (const Wide part : {Wide{turn.w}, Wide{turn.x}, Wide{turn.y}, Wide{turn.z}}) {
-        if (magnitude(part) >= limit) {
+        if (magnitude(part) >= whole::limit) {
             return std::nullopt;
         }
     }

@@ -6,8 +6,7 @@
 
 using namespace tuckwright;
 
-namespace
-{
+namespace {
 
 Kit read(const std::string& text)
 {
@@ -38,6 +37,14 @@ Cavity cavity(const std::string& entries)
     const Item read_item = item(entries);
     REQUIRE(read_item.inside);
     return *read_item.inside;
+}
+
+template <class Plain> void check_cavity(const std::string& entries, const Plain& shape, Opening opens, double floor)
+{
+    const Cavity inside = cavity(entries);
+    CHECK(same(inside.shape, shape));
+    CHECK(inside.opens == opens);
+    CHECK(inside.floor == floor);
 }
 
 } // namespace
@@ -166,30 +173,23 @@ TEST_CASE("wall and base give the inside")
 {
     SECTION("open at the top, which is the default")
     {
-        const Cavity inside = cavity("cylinder: {diameter: 100, height: 80}, inside: {wall: 1.5, base: 2}");
-        CHECK(same(inside.shape, Cylinder{97, 78}));
-        CHECK(inside.opens == Opening::top);
-        CHECK(inside.floor == 2);
+        check_cavity("cylinder: {diameter: 100, height: 80}, inside: {wall: 1.5, base: 2}", Cylinder{97, 78},
+                     Opening::top, 2);
     }
     SECTION("a box")
     {
-        const Cavity inside =
-            cavity("box: {length: 100, width: 60, height: 40}, inside: {wall: 1, base: 2, opens: top}");
-        CHECK(same(inside.shape, Box{98, 58, 38}));
+        check_cavity("box: {length: 100, width: 60, height: 40}, inside: {wall: 1, base: 2, opens: top}",
+                     Box{98, 58, 38}, Opening::top, 2);
     }
     SECTION("with a lid of its own, as thick as the base")
     {
-        const Cavity inside = cavity("cylinder: {diameter: 60, height: 40}, inside: {wall: 1, base: 2, lid: own}");
-        CHECK(same(inside.shape, Cylinder{58, 36}));
-        CHECK(inside.opens == Opening::closed);
-        CHECK(inside.floor == 2);
+        check_cavity("cylinder: {diameter: 60, height: 40}, inside: {wall: 1, base: 2, lid: own}", Cylinder{58, 36},
+                     Opening::closed, 2);
     }
     SECTION("a sleeve has no base")
     {
-        const Cavity inside = cavity("cylinder: {diameter: 60, height: 40}, inside: {wall: 1, opens: both}");
-        CHECK(same(inside.shape, Cylinder{58, 40}));
-        CHECK(inside.opens == Opening::both);
-        CHECK(inside.floor == 0);
+        check_cavity("cylinder: {diameter: 60, height: 40}, inside: {wall: 1, opens: both}", Cylinder{58, 40},
+                     Opening::both, 0);
     }
     SECTION("exactly, not from what is rounded already")
     {
@@ -219,11 +219,9 @@ TEST_CASE("inner dimensions place the cavity")
     }
     SECTION("what its own lid shuts lies in the middle, and on the grid")
     {
-        const Cavity inside = cavity("box: {length: 60, width: 40, height: 20.000001}, "
-                                     "inside: {box: {length: 58, width: 38, height: 18}, lid: own, opens: top}");
-        CHECK(inside.opens == Opening::closed);
-        CHECK(inside.floor == 1);
-        CHECK(same(inside.shape, Box{58, 38, 18}));
+        check_cavity("box: {length: 60, width: 40, height: 20.000001}, "
+                     "inside: {box: {length: 58, width: 38, height: 18}, lid: own, opens: top}",
+                     Box{58, 38, 18}, Opening::closed, 1);
     }
     SECTION("a box in a cylinder, a cylinder in a box")
     {

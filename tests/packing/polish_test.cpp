@@ -18,19 +18,6 @@ constexpr double promised = 2e-8; // mm
 
 Place standing(double x, double y, double z) { return {outermost, Form::standing, x, y, z, 1, 0}; }
 
-Scene mixed()
-{
-    Scene scene = scene_of({cup(80, 60), cup(60, 50), body(Cylinder{10, 100}, {Form::standing, Form::on_end}),
-                            body(Box{60, 40, 20}, {Form::standing, Form::on_end, Form::on_side}),
-                            body(Box{50, 30, 10}, {Form::standing, Form::on_end, Form::on_side}),
-                            body(Cylinder{30, 30}, {Form::standing, Form::on_end})});
-    for (std::size_t k = 1; k < scene.bodies.size(); ++k) {
-        let_in(scene, k, 0);
-    }
-    let_in(scene, 5, 1);
-    return scene;
-}
-
 /// Sum of the heights of the bodies' centres in a scene in which all lie directly in the bundle.
 double heights(const Layout& layout)
 {

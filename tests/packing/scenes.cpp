@@ -21,4 +21,17 @@ Scene scene_of(const std::vector<Body>& bodies)
     return scene;
 }
 
+Scene mixed()
+{
+    Scene scene = scene_of({cup(80, 60), cup(60, 50), body(Cylinder{10, 100}, {Form::standing, Form::on_end}),
+                            body(Box{60, 40, 20}, {Form::standing, Form::on_end, Form::on_side}),
+                            body(Box{50, 30, 10}, {Form::standing, Form::on_end, Form::on_side}),
+                            body(Cylinder{30, 30}, {Form::standing, Form::on_end})});
+    for (std::size_t k = 1; k < scene.bodies.size(); ++k) {
+        let_in(scene, k, 0);
+    }
+    let_in(scene, 5, 1);
+    return scene;
+}
+
 } // namespace tuckwright::packing

@@ -36,6 +36,9 @@ inline void let_in(Scene& scene, std::size_t body, std::size_t vessel)
     scene.fits[body][vessel + 1] = scene.fits[body][0];
 }
 
+/// Two cups, rods and blocks: all may lie in the larger cup, the short rod in the smaller one too.
+Scene mixed();
+
 inline Envelope round_envelope(double radius, double height) { return {true, radius, 0, 0, height}; }
 inline Envelope box_envelope(double length, double width, double height)
 {
@@ -46,7 +49,8 @@ inline bool same(const Layout& a, const Layout& b)
 {
     for (int k = 0; k < static_cast<int>(a.size()); ++k) {
         const Place &p = a.place(k), &q = b.place(k);
-        if (p.cell != q.cell || p.form != q.form || p.x != q.x || p.y != q.y || p.z != q.z || p.c != q.c || p.s != q.s) {
+        if (p.cell != q.cell || p.form != q.form || p.x != q.x || p.y != q.y || p.z != q.z || p.c != q.c ||
+            p.s != q.s) {
             return false;
         }
     }

@@ -15,19 +15,6 @@ namespace {
 
 Scene tins(std::size_t number) { return scene_of(std::vector<Body>(number, body(Cylinder{40, 30}))); }
 
-Scene mixed()
-{
-    Scene scene = scene_of({cup(80, 60), cup(60, 50), body(Cylinder{10, 100}, {Form::standing, Form::on_end}),
-                            body(Box{60, 40, 20}, {Form::standing, Form::on_end, Form::on_side}),
-                            body(Box{50, 30, 10}, {Form::standing, Form::on_end, Form::on_side}),
-                            body(Cylinder{30, 30}, {Form::standing, Form::on_end})});
-    for (std::size_t k = 1; k < scene.bodies.size(); ++k) {
-        let_in(scene, k, 0);
-    }
-    let_in(scene, 5, 1);
-    return scene;
-}
-
 void scatter(Layout& layout, Random& random)
 {
     for (int k = 0; k < static_cast<int>(layout.size()); ++k) {
@@ -42,7 +29,8 @@ bool lawful(const Layout& layout)
 {
     for (int k = 0; k < static_cast<int>(layout.size()); ++k) {
         const Place& p = layout.place(k);
-        if ((layout.scene().fits[static_cast<std::size_t>(k)][static_cast<std::size_t>(p.cell + 1)] & bit(p.form)) == 0 ||
+        if ((layout.scene().fits[static_cast<std::size_t>(k)][static_cast<std::size_t>(p.cell + 1)] & bit(p.form)) ==
+                0 ||
             std::abs(p.c * p.c + p.s * p.s - 1) > 1e-9) {
             return false;
         }

@@ -14,8 +14,6 @@ using namespace tuckwright;
 
 namespace {
 
-using Engine = std::mt19937;
-
 constexpr judge::Real margin = 0.02L; // mm
 
 std::size_t below(Engine& engine, std::size_t count)

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <vector>
 
 #include "tuckwright/tolerance.hpp"
 
@@ -16,104 +17,44 @@ namespace {
 
 constexpr Real pi = std::numbers::pi_v<Real>;
 
-Real dot(const Point& a, const Point& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
-Point minus(const Point& a, const Point& b) { return {a[0] - b[0], a[1] - b[1], a[2] - b[2]}; }
-
-} // namespace
-
-Point Body::local(const Point& world) const
-{
-    const Point from = minus(world, center);
-    return {dot(from, axis[0]), dot(from, axis[1]), dot(from, axis[2])};
-}
-
-Point Body::world(const Point& local) const
-{
-    Point result = center;
-    for (std::size_t k = 0; k < 3; ++k) {
-        for (std::size_t j = 0; j < 3; ++j) {
-            result[j] += local[k] * axis[k][j];
-        }
-    }
-    return result;
-}
-
-Real Body::depth(const Point& world) const
-{
-    const Point p = local(world);
-    const Real up = half[2] - std::abs(p[2]);
-    return round ? std::min(up, half[0] - std::hypot(p[0], p[1]))
-                 : std::min({up, half[0] - std::abs(p[0]), half[1] - std::abs(p[1])});
-}
-
-std::vector<Point> Body::points(int fine) const
+/// Points all over the body; `fine` levels along each edge, radius and height. Corners and rims are among them.
+std::vector<Point> points_of(const Body& body, int fine)
 {
     std::vector<Point> result;
     const auto level = [&](int i) { return 2 * static_cast<Real>(i) / fine - 1; };
     for (int k = 0; k <= fine; ++k) {
-        const Real z = half[2] * level(k);
-        if (!round) {
+        const Real z = body.half[2] * level(k);
+        if (!body.round) {
             for (int i = 0; i <= fine; ++i) {
                 for (int j = 0; j <= fine; ++j) {
-                    result.push_back(world({half[0] * level(i), half[1] * level(j), z}));
+                    result.push_back(body.world({body.half[0] * level(i), body.half[1] * level(j), z}));
                 }
             }
             continue;
         }
-        result.push_back(world({0, 0, z}));
+        result.push_back(body.world({0, 0, z}));
         for (int ring = 1; ring <= fine / 2; ++ring) {
-            const Real r = half[0] * 2 * ring / (fine / 2 * 2);
+            const Real r = body.half[0] * 2 * ring / (fine / 2 * 2);
             for (int turn = 0; turn < 4 * fine; ++turn) {
                 const Real angle = 2 * pi * turn / (4 * fine);
-                result.push_back(world({r * std::cos(angle), r * std::sin(angle), z}));
+                result.push_back(body.world({r * std::cos(angle), r * std::sin(angle), z}));
             }
         }
     }
     return result;
 }
 
-Body body_of(const Shape& shape, const Pose& pose)
-{
-    Body body;
-    body.round = std::holds_alternative<Cylinder>(shape);
-    if (const auto* c = std::get_if<Cylinder>(&shape)) {
-        body.half = {c->diameter / 2, c->diameter / 2, c->height / 2};
-    } else {
-        const auto& b = std::get<Box>(shape);
-        body.half = {b.length / 2, b.width / 2, b.height / 2};
-    }
-    body.center = {pose.center.x, pose.center.y, pose.center.z};
-    // Each axis turned by q e q*, written out as v + 2 w (u x v) + 2 u x (u x v) for the unit quaternion.
-    const Real w = static_cast<Real>(pose.turn.w);
-    const Point u{static_cast<Real>(pose.turn.x), static_cast<Real>(pose.turn.y), static_cast<Real>(pose.turn.z)};
-    const Real n = w * w + dot(u, u);
-    const auto cross = [](const Point& a, const Point& b) {
-        return Point{a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
-    };
-    for (std::size_t k = 0; k < 3; ++k) {
-        Point v{0, 0, 0};
-        v[k] = 1;
-        const Point once = cross(u, v), twice = cross(u, once);
-        for (std::size_t j = 0; j < 3; ++j) {
-            body.axis[k][j] = v[j] + 2 * (w * once[j] + twice[j]) / n;
-        }
-    }
-    return body;
-}
+} // namespace
 
 Real common_depth(const Body& a, const Body& b, int fine)
 {
     Real deepest = -std::numeric_limits<Real>::infinity();
-    const auto radius = [](const Body& body) {
-        return body.round ? std::hypot(body.half[0], body.half[2])
-                          : std::hypot(body.half[0], body.half[1], body.half[2]);
-    };
     const Point between = minus(a.center, b.center);
-    if (std::sqrt(dot(between, between)) > radius(a) + radius(b)) {
+    if (std::sqrt(dot(between, between)) > a.radius() + b.radius()) {
         return deepest;
     }
     const auto look = [&](const Body& from, const Body& other) {
-        for (const auto& point : from.points(fine)) {
+        for (const auto& point : points_of(from, fine)) {
             // A little towards the body's own middle, so that points of its surface become inner ones.
             for (const Real shrink : {Real{1}, Real{0.98L}}) {
                 Point p{};

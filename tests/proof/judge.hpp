@@ -2,32 +2,15 @@
 /// A judge of bundles that shares nothing with the check: points by the hundred, in long double. It only says that
 /// something is wrong where it is wrong by a margin.
 #pragma once
-#include <array>
 #include <optional>
 #include <string>
-#include <vector>
 
+#include "support/sampled_body.hpp"
 #include "tuckwright/bundle.hpp"
 
 namespace judge {
 
-using Real = long double;
-using Point = std::array<Real, 3>;
-
-/// A solid with its matrix; own coordinates of a point and back.
-struct Body {
-    bool round = false;
-    Point half{}, center{};
-    std::array<Point, 3> axis{};
-
-    Point local(const Point& world) const;
-    Point world(const Point& local) const;
-    /// How deep a point lies within (negative: outside, by at most that much).
-    Real depth(const Point& world) const;
-    /// Points all over the body; `fine` levels along each edge, radius and height. Corners and rims are among them.
-    std::vector<Point> points(int fine) const;
-};
-Body body_of(const tuckwright::Shape& shape, const tuckwright::Pose& pose);
+using namespace tuckwright::sampled;
 
 /// The largest depth that a sampled point has in both bodies at once.
 Real common_depth(const Body& a, const Body& b, int fine);

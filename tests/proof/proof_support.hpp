@@ -2,10 +2,20 @@
 /// What the tests of the proof share.
 #pragma once
 #include <algorithm>
+#include <random>
 #include <string>
 #include <vector>
 
 #include "tuckwright/proof.hpp"
+#include "tuckwright/units.hpp"
+
+using Engine = std::mt19937;
+
+/// A random length on the grid.
+inline double between(Engine& engine, double low, double high)
+{
+    return tuckwright::snap(std::uniform_real_distribution<>(low, high)(engine));
+}
 
 /// The objections as lines, for a failing test to show.
 inline std::string objections_of(const tuckwright::Bundle& bundle)

@@ -3,7 +3,6 @@
 /// plane keeps apart is called so.
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <random>
 
 #include "judge.hpp"
 #include "proof_support.hpp"
@@ -12,13 +11,6 @@
 using namespace tuckwright;
 
 namespace {
-
-using Engine = std::mt19937;
-
-double between(Engine& engine, double low, double high)
-{
-    return snap(std::uniform_real_distribution<>(low, high)(engine));
-}
 
 Quaternion some_turn(Engine& engine)
 {

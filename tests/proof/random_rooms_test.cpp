@@ -2,24 +2,17 @@
 /// Random solids in rooms that they only just fit, or only just not: the exact answer on both sides.
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <random>
 
 #include "judge.hpp"
 #include "proof/disc.hpp"
 #include "proof/room.hpp"
+#include "proof_support.hpp"
 #include "tuckwright/units.hpp"
 
 using namespace tuckwright;
 using namespace tuckwright::proof;
 
 namespace {
-
-using Engine = std::mt19937;
-
-double between(Engine& engine, double low, double high)
-{
-    return snap(std::uniform_real_distribution<>(low, high)(engine));
-}
 
 Quaternion some_turn(Engine& engine)
 {

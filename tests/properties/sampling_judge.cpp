@@ -15,31 +15,6 @@ namespace {
 constexpr Real two_pi = 2 * std::numbers::pi_v<Real>;
 constexpr Real nowhere = -std::numeric_limits<Real>::infinity();
 
-Real dot(const Point& a, const Point& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
-
-Point local(const Body& body, const Point& p)
-{
-    const Point from{p[0] - body.center[0], p[1] - body.center[1], p[2] - body.center[2]};
-    return {dot(from, body.axis[0]), dot(from, body.axis[1]), dot(from, body.axis[2])};
-}
-
-Point world(const Body& body, Real u, Real v, Real w)
-{
-    Point p = body.center;
-    for (std::size_t k = 0; k < 3; ++k) {
-        p[k] += u * body.axis[0][k] + v * body.axis[1][k] + w * body.axis[2][k];
-    }
-    return p;
-}
-
-Real depth(const Body& body, const Point& p)
-{
-    const Point q = local(body, p);
-    const Real up = body.half[2] - std::abs(q[2]);
-    return body.round ? std::min(up, body.half[0] - std::hypot(q[0], q[1]))
-                      : std::min({up, body.half[0] - std::abs(q[0]), body.half[1] - std::abs(q[1])});
-}
-
 /// Calls visit(point) all over the body, a little within its surface; more points near the surface than in the middle.
 template <class Visit> void each_inner_point(const Body& body, Visit visit)
 {
@@ -48,7 +23,7 @@ template <class Visit> void each_inner_point(const Body& body, Visit visit)
         if (!body.round) {
             for (const Real u : levels) {
                 for (const Real v : levels) {
-                    visit(world(body, u * body.half[0], v * body.half[1], w * body.half[2]));
+                    visit(body.world({u * body.half[0], v * body.half[1], w * body.half[2]}));
                 }
             }
             continue;
@@ -56,7 +31,7 @@ template <class Visit> void each_inner_point(const Body& body, Visit visit)
         for (const Real ring : {0.0L, 0.5L, 0.9L, 0.995L}) {
             for (int turn = 0; turn < (ring == 0 ? 1 : 24); ++turn) {
                 const Real r = ring * body.half[0], angle = two_pi * turn / 24;
-                visit(world(body, r * std::cos(angle), r * std::sin(angle), w * body.half[2]));
+                visit(body.world({r * std::cos(angle), r * std::sin(angle), w * body.half[2]}));
             }
         }
     }
@@ -70,14 +45,9 @@ template <class Visit> void each_rim_point(const Body& body, Visit visit)
             const Real angle = two_pi * turn / 180;
             const Real u = body.round ? std::cos(angle) : turn % 2 == 0 ? 1 : -1;
             const Real v = body.round ? std::sin(angle) : turn < 2 ? 1 : -1;
-            visit(world(body, u * body.half[0], v * body.half[1], side * body.half[2]));
+            visit(body.world({u * body.half[0], v * body.half[1], side * body.half[2]}));
         }
     }
-}
-
-Real radius(const Body& body)
-{
-    return body.round ? std::hypot(body.half[0], body.half[2]) : std::hypot(body.half[0], body.half[1], body.half[2]);
 }
 
 Real support(const Body& body, const Point& n)
@@ -88,25 +58,6 @@ Real support(const Body& body, const Point& n)
 }
 
 } // namespace
-
-Body body_of(const Shape& shape, const Pose& pose)
-{
-    Body body;
-    body.round = std::holds_alternative<Cylinder>(shape);
-    if (const auto* c = std::get_if<Cylinder>(&shape)) {
-        body.half = {c->diameter / 2.0L, c->diameter / 2.0L, c->height / 2.0L};
-    } else {
-        const auto& b = std::get<Box>(shape);
-        body.half = {b.length / 2.0L, b.width / 2.0L, b.height / 2.0L};
-    }
-    body.center = {pose.center.x, pose.center.y, pose.center.z};
-    const Real w = static_cast<Real>(pose.turn.w), x = static_cast<Real>(pose.turn.x);
-    const Real y = static_cast<Real>(pose.turn.y), z = static_cast<Real>(pose.turn.z), n = w * w + x * x + y * y + z * z;
-    body.axis[0] = {(w * w + x * x - y * y - z * z) / n, 2 * (x * y + w * z) / n, 2 * (x * z - w * y) / n};
-    body.axis[1] = {2 * (x * y - w * z) / n, (w * w - x * x + y * y - z * z) / n, 2 * (y * z + w * x) / n};
-    body.axis[2] = {2 * (x * z + w * y) / n, 2 * (y * z - w * x) / n, (w * w - x * x - y * y + z * z) / n};
-    return body;
-}
 
 std::vector<Body> bodies_of(const PlacedItem& item)
 {
@@ -119,13 +70,12 @@ std::vector<Body> bodies_of(const PlacedItem& item)
 
 Real common_depth(const Body& a, const Body& b)
 {
-    const Real away =
-        std::hypot(a.center[0] - b.center[0], a.center[1] - b.center[1], a.center[2] - b.center[2]);
-    if (away > radius(a) + radius(b)) {
+    const Real away = std::hypot(a.center[0] - b.center[0], a.center[1] - b.center[1], a.center[2] - b.center[2]);
+    if (away > a.radius() + b.radius()) {
         return nowhere;
     }
     Real deepest = nowhere;
-    const auto look = [&](const Point& p) { deepest = std::max(deepest, std::min(depth(a, p), depth(b, p))); };
+    const auto look = [&](const Point& p) { deepest = std::max(deepest, std::min(a.depth(p), b.depth(p))); };
     each_inner_point(a, look);
     each_inner_point(b, look);
     return deepest;
@@ -135,7 +85,7 @@ Beyond beyond(const Body& body, const Body& room)
 {
     Beyond most{nowhere, nowhere, nowhere};
     each_rim_point(body, [&](const Point& p) {
-        const Point q = local(room, p);
+        const Point q = room.local(p);
         const Real side = room.round ? std::hypot(q[0], q[1]) - room.half[0]
                                      : std::max(std::abs(q[0]) - room.half[0], std::abs(q[1]) - room.half[1]);
         most.walls = std::max(most.walls, side);
@@ -147,7 +97,7 @@ Beyond beyond(const Body& body, const Body& room)
 
 Real depth_on_the_way(const Body& mover, const Point& direction, const Body& obstacle)
 {
-    const Real length = std::sqrt(dot(direction, direction)), far = 2 * (radius(mover) + radius(obstacle));
+    const Real length = std::sqrt(dot(direction, direction)), far = 2 * (mover.radius() + obstacle.radius());
     Real deepest = nowhere;
     for (int step = 1; step <= 40; ++step) {
         Body there = mover;

@@ -2,23 +2,14 @@
 /// A judge by dense sampling in long double that shares nothing with the exact check. It only ever errs towards "fine":
 /// each of its figures is a true lower bound of how wrong something is.
 #pragma once
-#include <array>
 #include <vector>
 
+#include "support/sampled_body.hpp"
 #include "tuckwright/bundle.hpp"
 
 namespace sampling {
 
-using Real = long double;
-using Point = std::array<Real, 3>;
-
-/// A convex solid with its own frame.
-struct Body {
-    bool round = false;
-    Point half{}, center{};
-    std::array<Point, 3> axis{}; ///< images of the own axes
-};
-Body body_of(const tuckwright::Shape& shape, const tuckwright::Pose& pose);
+using namespace tuckwright::sampled;
 
 /// The depth of a point that lies in both bodies, as deep as sampling finds one; negative where it finds none.
 Real common_depth(const Body& a, const Body& b);

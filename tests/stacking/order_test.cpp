@@ -10,17 +10,9 @@ using namespace tuckwright;
 using Items = std::vector<std::size_t>;
 using Direction = std::array<std::int64_t, 3>;
 
-namespace
-{
+namespace {
 
-Items order_of(const Bundle& bundle)
-{
-    Items items;
-    for (const Step& step : stacking_order(bundle).steps) {
-        items.push_back(step.item);
-    }
-    return items;
-}
+Items order_of(const Bundle& bundle) { return stacking_samples::of_steps(bundle, &Step::item); }
 
 } // namespace
 

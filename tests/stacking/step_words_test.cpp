@@ -11,17 +11,9 @@ using namespace tuckwright;
 using namespace handmade;
 using Texts = std::vector<std::string>;
 
-namespace
-{
+namespace {
 
-Texts texts(const Bundle& bundle)
-{
-    Texts all;
-    for (const Step& step : stacking_order(bundle).steps) {
-        all.push_back(step.text);
-    }
-    return all;
-}
+Texts texts(const Bundle& bundle) { return stacking_samples::of_steps(bundle, &Step::text); }
 
 } // namespace
 

@@ -45,12 +45,7 @@ inline Bundle sleeve_round_cup_in_pot()
         in(hollow(item("windscreen", cylinder(100, 70, {10, 0, 38})), cylinder(98, 70, {10, 0, 38}), Opening::both), 0);
     auto cup = in(item("cup", cylinder(97, 90, {10, 0, 48})), 1);
     auto result = bundle("Tea on the quay", Cylinder{128, 96}, {pot, sleeve, cup});
-    step(result, 2);
-    step(result, 1);
-    step(result, 0);
-    for (std::size_t i = 0; i < 3; ++i) {
-        stands(result, i);
-    }
+    step_and_stand(result, {2, 1, 0});
     return result;
 }
 
@@ -61,12 +56,7 @@ inline Bundle rod_out_of_cup()
     auto rod = in(item("rod", cylinder(8, 160, {24.5, 0, 82})), 0);
     auto tin = item("tin", box(10, 30, 40, {35, 0, 20}));
     auto result = bundle("Sketching by the river", Cylinder{100, 162}, {cup, rod, tin});
-    step(result, 2);
-    step(result, 1);
-    step(result, 0);
-    for (std::size_t i = 0; i < 3; ++i) {
-        stands(result, i);
-    }
+    step_and_stand(result, {2, 1, 0});
     return result;
 }
 
@@ -132,10 +122,7 @@ inline Bundle tangent_cylinders()
     auto result = bundle("Three tins", Box{140, 160, 60}, {first, second, third});
     result.certificate.planes.push_back({0, 0, 1, 0, {1, 2, 0}});
     result.certificate.planes.push_back({2, 0, 0, 0, {3, 4, 0}});
-    for (std::size_t i = 0; i < 3; ++i) {
-        step(result, i);
-        stands(result, i);
-    }
+    step_and_stand(result, {0, 1, 2});
     return result;
 }
 

@@ -73,6 +73,17 @@ inline void step(Bundle& bundle, std::size_t item, std::array<std::int64_t, 3> d
 /// Rests on the floor or a wall.
 inline void stands(Bundle& bundle, std::size_t item) { bundle.certificate.rests.push_back({item, std::nullopt, {}}); }
 
+/// Each of these items has its step, in this order, and all items stand.
+inline void step_and_stand(Bundle& bundle, const std::vector<std::size_t>& order)
+{
+    for (const std::size_t item : order) {
+        step(bundle, item);
+    }
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        stands(bundle, item);
+    }
+}
+
 inline void lies_on(Bundle& bundle, std::size_t item, std::size_t on, Vec3 point)
 {
     bundle.certificate.rests.push_back({item, on, point});

@@ -8,9 +8,9 @@
 
 #include "support/handmade_bundles_parts.hpp"
 #include "support/random_solids.hpp"
+#include "tuckwright/stacking.hpp"
 
-namespace tuckwright::stacking_samples
-{
+namespace tuckwright::stacking_samples {
 
 using handmade::box;
 using handmade::bundle;
@@ -18,6 +18,16 @@ using handmade::cylinder;
 using handmade::hollow;
 using handmade::in;
 using handmade::item;
+
+/// One field of all steps that take the bundle in, such as &Step::item.
+template <class Field> std::vector<Field> of_steps(const Bundle& bundle, Field Step::*field)
+{
+    std::vector<Field> all;
+    for (const Step& step : stacking_order(bundle).steps) {
+        all.push_back(step.*field);
+    }
+    return all;
+}
 
 /// A mug in a ring in a pot with a lid; the items come in an order in which they cannot go in.
 inline Bundle mug_in_ring_in_lidded_pot()
