@@ -67,28 +67,46 @@ double highest(const Layout& layout)
     return top;
 }
 
-/// Lowest place without overlap among samples; false if none was met.
-bool lowest_place(Layout& layout, int body, const std::vector<Door>& open, const Weights& weights, Random& random,
-                  int samples, Place& found)
+/// Height of a body's top in the bundle, were it at that place; nothing where a vessel that does not stand holds it in.
+double top_in_bundle(const Layout& layout, int body, const Place& place)
 {
-    double best = 1e300;
-    for (int k = 0; k < samples; ++k) {
+    const auto& bodies = layout.scene().bodies;
+    double top = place.z + vertical_reach(bodies[at(body)], place.form).above;
+    for (int cell = place.cell; cell != outermost; cell = layout.place(cell).cell) {
+        if (layout.place(cell).form != Form::standing) {
+            return 0;
+        }
+        top += bodies[at(cell)].hollow->floor + layout.place(cell).z;
+    }
+    return top;
+}
+
+/// The best place without overlap among samples: what raises the bundle least; then the smallest vessel; then the
+/// lowest. Starts from the best met so far, and returns the best then; 1e300 if none was met.
+double best_place(Layout& layout, int body, const std::vector<Door>& open, const Weights& weights, Random& random,
+                  int samples, Place& found, double best)
+{
+    const double high = highest(layout);
+    for (int k = 0; k < samples && !open.empty(); ++k) {
         const Door& door = open[random.below(open.size())];
         Place place = sample_place(layout, body, door.cell, door.form, random);
         if (layout.cost_at(body, place, weights, 1e-12) > 0) {
             continue;
         }
-        const Body& source = layout.scene().bodies[static_cast<std::size_t>(body)];
-        double score = place.z + vertical_reach(source, place.form).above;
-        if (place.cell != outermost) {
-            score = 0.01 * volume_ml(source.pieces.front().shape) / 1e6 - 1; // any vessel beats the bundle
+        const double top = top_in_bundle(layout, body, place);
+        constexpr double rising = 1e3, beside = 1e3; // mm; far more than any vessel or height
+        double score = rising * std::max(0.0, top - high);
+        if (place.cell == outermost) {
+            score += beside + top;
+        } else {
+            score += std::cbrt(volume_ml(layout.scene().bodies[at(place.cell)].hollow->shape) * 1000);
         }
         if (score < best) {
             best = score;
             found = place;
         }
     }
-    return best < 1e300;
+    return best;
 }
 
 } // namespace
@@ -126,10 +144,12 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
             keep_form(open, preferred[static_cast<std::size_t>(body)]);
         }
         Place place;
-        bool placed = !vessels.empty() && (open.empty() || random.chance(eagerness)) &&
-                      lowest_place(layout, body, vessels, weights, random, samples, place);
-        placed = placed || (!open.empty() && lowest_place(layout, body, open, weights, random, samples, place));
-        if (!placed) { // on top of all, where there is always room
+        double best = 1e300;
+        if (open.empty() || random.chance(eagerness)) {
+            best = best_place(layout, body, vessels, weights, random, samples, place, best);
+        }
+        best = best_place(layout, body, open, weights, random, samples, place, best);
+        if (best >= 1e300) { // on top of all, where there is always room
             place = Place{};
             place.form = open.empty() ? Form::standing : open.front().form;
             place.z = highest(layout) + vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)],
