@@ -53,6 +53,10 @@ Separation separation(const Hull& first, const Hull& second);
 /// enclosing sphere of spheres.
 std::array<double, 3> enclosing_circle(const std::vector<std::array<double, 3>>& circles);
 
+/// How far a point of the plane lies outside the convex hull of others, in mm: 0 within or on it, infinite where there
+/// are none. Source: CGAL's planar convex hull.
+double distance_outside(const std::vector<std::array<double, 2>>& points, std::array<double, 2> point);
+
 /// Extent of a hull along the three world axes: low and high corner.
 struct Extent {
     Vec3 low, high;

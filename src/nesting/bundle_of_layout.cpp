@@ -254,6 +254,19 @@ private:
 
 } // namespace
 
+std::vector<std::size_t> items_of_bodies(const Kit& kit, const KitScene& scene)
+{
+    std::vector<std::size_t> found;
+    for (const Origin& origin : scene.origins) {
+        std::size_t index = static_cast<std::size_t>(origin.self.copy - 1);
+        for (std::size_t item = 0; item < origin.self.item; ++item) {
+            index += static_cast<std::size_t>(kit.items[item].count);
+        }
+        found.push_back(index);
+    }
+    return found;
+}
+
 void round_turns(Layout& layout)
 {
     for (int body = 0; body < static_cast<int>(layout.size()); ++body) {

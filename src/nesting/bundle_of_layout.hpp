@@ -13,4 +13,7 @@ void round_turns(packing::Layout& layout);
 /// Requires: turns rounded by round_turns().
 Bundle bundle_of_layout(const Kit& kit, const KitScene& scene, const packing::Layout& layout);
 
+/// For every body of the scene, the index of its item in the bundle.
+std::vector<std::size_t> items_of_bodies(const Kit& kit, const KitScene& scene);
+
 } // namespace tuckwright::nesting

@@ -14,6 +14,7 @@ namespace tuckwright::nesting {
 struct Copy {
     std::size_t item = 0;
     int copy = 1;
+    friend bool operator==(const Copy&, const Copy&) = default;
 };
 
 /// What a body of the scene stands for.

@@ -13,10 +13,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <mutex>
 #include <optional>
-#include <thread>
 
+#include "nesting/run_tasks.hpp"
 #include "nesting/squeeze.hpp"
 #include "packing/construct.hpp"
 
@@ -25,35 +24,6 @@ namespace tuckwright::nesting {
 using namespace packing;
 
 namespace {
-
-/// Runs task(0) .. task(count - 1) on the given number of threads.
-template <class Task> void run_tasks(std::size_t count, unsigned threads, Task task)
-{
-    std::atomic<std::size_t> next{0};
-    std::exception_ptr failure;
-    std::mutex guard;
-    const auto work = [&] {
-        try {
-            for (std::size_t k = next++; k < count; k = next++) {
-                task(k);
-            }
-        } catch (...) {
-            const std::lock_guard lock(guard);
-            failure = std::current_exception();
-        }
-    };
-    std::vector<std::thread> helpers;
-    for (unsigned k = 1; k < threads; ++k) {
-        helpers.emplace_back(work);
-    }
-    work();
-    for (auto& helper : helpers) {
-        helper.join();
-    }
-    if (failure) {
-        std::rethrow_exception(failure);
-    }
-}
 
 /// All lids shut, all loose, and mixtures: the scenes that the starts take turns in.
 std::vector<std::shared_ptr<const KitScene>> scenes(const Kit& kit)

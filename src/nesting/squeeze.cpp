@@ -4,13 +4,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "nesting/moves.hpp"
 #include "packing/separation.hpp"
 
 namespace tuckwright::nesting {
 
 using namespace packing;
-
-namespace {
 
 bool within(const Envelope& e, const EnvelopeLimits& l)
 {
@@ -19,6 +18,8 @@ bool within(const Envelope& e, const EnvelopeLimits& l)
            (e.round ? e.radius <= l.radius + hair
                     : e.half_length <= l.half_length + hair && e.half_width <= l.half_width + hair);
 }
+
+namespace {
 
 void clamp_to(Envelope& e, const EnvelopeLimits& l)
 {
@@ -146,57 +147,6 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
     return compact(layout, polish_options(limits, 8)) && within(layout.envelope(), limits);
 }
 
-namespace {
-
-/// A body goes to a random other place, with what it holds; it may well overlap there.
-void evict(Layout& layout, Random& random)
-{
-    const int body = static_cast<int>(random.below(layout.size()));
-    const std::vector<Door> open = doors(layout, body);
-    if (!open.empty()) {
-        const Door& door = open[random.below(open.size())];
-        layout.put(body, sample_place(layout, body, door.cell, door.form, random));
-    }
-}
-
-/// Two bodies change places, where both may.
-void swap(Layout& layout, Random& random)
-{
-    for (int trial = 0; trial < 20; ++trial) {
-        const int i = static_cast<int>(random.below(layout.size())), j = static_cast<int>(random.below(layout.size()));
-        const Place a = layout.place(i), b = layout.place(j);
-        if (i == j || !layout.may_enter(i, b.cell, a.form) || !layout.may_enter(j, a.cell, b.form)) {
-            continue;
-        }
-        Place to_b = a, to_a = b;
-        to_b.cell = b.cell, to_b.x = b.x, to_b.y = b.y, to_b.z = b.z;
-        to_a.cell = a.cell, to_a.x = a.x, to_a.y = a.y, to_a.z = a.z;
-        layout.put(i, to_b);
-        if (layout.may_enter(j, a.cell, b.form)) {
-            layout.put(j, to_a);
-        }
-        return;
-    }
-}
-
-/// All bodies of a thick slice of the bundle are thrown about.
-void stir(Layout& layout, Random& random)
-{
-    const double share = random.between(0.2, 0.5);
-    const int n = static_cast<int>(layout.size());
-    for (int body = 0; body < n; ++body) {
-        if (random.chance(share)) {
-            const std::vector<Door> open = doors(layout, body);
-            if (!open.empty()) {
-                const Door& door = open[random.below(open.size())];
-                layout.put(body, sample_place(layout, body, door.cell, door.form, random));
-            }
-        }
-    }
-}
-
-} // namespace
-
 void refine(Layout& layout, Random& random, const SqueezeOptions& options)
 {
     Layout best = layout;
@@ -208,7 +158,7 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
         clamp_to(next, options.limits);
         resize(trial, next);
         if (draw > 0.45 && draw < 0.7) {
-            evict(trial, random);
+            evict(trial, static_cast<int>(random.below(trial.size())), random);
         } else if (draw >= 0.7 && draw < 0.9) {
             swap(trial, random);
         } else if (draw >= 0.9) {

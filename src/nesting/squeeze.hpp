@@ -15,6 +15,9 @@ struct SqueezeOptions {
     std::function<bool()> stop;
 };
 
+/// Whether an envelope is within limits, but for rounding.
+bool within(const packing::Envelope& envelope, const packing::EnvelopeLimits& limits);
+
 /// Shrinks the envelope step by step as long as short separations succeed, then compacts. Requires: no overlap.
 /// Returns whether the layout lies within the limits; then it is free of overlap.
 bool squeeze(packing::Layout& layout, packing::Random& random, const SqueezeOptions& options);

@@ -5,6 +5,7 @@
 #include "report/figures.hpp"
 #include "report/nesting_tree.hpp"
 #include "report/words.hpp"
+#include "tuckwright/footing.hpp"
 #include "tuckwright/report.hpp"
 
 namespace tuckwright
@@ -102,6 +103,17 @@ std::string steps_text(const Bundle& bundle)
     return text;
 }
 
+std::string toppling_text(const Bundle& bundle)
+{
+    std::string names;
+    for (const std::size_t item : toppling(bundle)) {
+        names += (names.empty() ? "" : ", ") + label(bundle, item);
+    }
+    return names.empty() ? names
+                         : wrapped("", "By themselves these would topple: " + names +
+                                           ". Hold them until the next thing is in, or build the bundle in its bag.");
+}
+
 std::string cautions_text(const Bundle& bundle)
 {
     const auto sentences = report::cautions(bundle);
@@ -126,7 +138,7 @@ std::string packed_text(const Bundle& bundle)
         text += wrapped("", sentence(bundle.explanation));
     }
     text += "\nWhat lies in what:\n" + report::nesting_tree(bundle);
-    return text + steps_text(bundle) + cautions_text(bundle);
+    return text + steps_text(bundle) + toppling_text(bundle) + cautions_text(bundle);
 }
 
 std::string misfit_text(const Bundle& bundle)

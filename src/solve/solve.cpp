@@ -14,6 +14,7 @@
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
+#include "solve/comfort.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/proof.hpp"
@@ -89,22 +90,39 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     return bundle;
 }
 
-std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals)
+/// The first of the tries that can be proved.
+std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal)
 {
+    for (const Gaps& gaps : tries) {
+        if (auto bundle = proved(kit, proposal, gaps)) {
+            return bundle;
+        }
+    }
+    return std::nullopt;
+}
+
+/// The smallest bundle that can be proved, rearranged within its size to what people would rather build.
+std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals,
+                                  const ComfortOptions& comfort)
+{
+    // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
+    constexpr double worth_a_look = 1.002, as_small = 1 + 1e-4;
     std::optional<Bundle> best;
     for (const nesting::Proposal& proposal : proposals) {
-        // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
-        if (best && proposal.volume > volume_ml(best->envelope) * 1000 * 1.002) {
+        if (best && proposal.volume > volume_ml(best->envelope) * 1000 * worth_a_look) {
             break;
         }
-        for (const Gaps& gaps : tries) {
-            auto bundle = proved(kit, proposal, gaps);
-            if (bundle && (!best || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
-                best = std::move(bundle);
+        auto bundle = proved(kit, proposal);
+        const bool improvable = !bundle || !at_ease(discomfort(kit, *bundle));
+        if (improvable && (!best || !bundle || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
+            auto nicer = proved(kit, comfortable(kit, proposal, comfort));
+            if (nicer && (!bundle || (volume_ml(nicer->envelope) <= as_small * volume_ml(bundle->envelope) &&
+                                      discomfort(kit, *nicer) < discomfort(kit, *bundle)))) {
+                bundle = std::move(nicer);
             }
-            if (bundle) {
-                break;
-            }
+        }
+        if (bundle && (!best || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
+            best = std::move(bundle);
         }
     }
     return best;
@@ -123,6 +141,17 @@ nesting::SearchOptions search_options(const SolveOptions& options)
                (seconds > 0 && std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() > seconds);
     };
     return search;
+}
+
+ComfortOptions comfort_options(const SolveOptions& options, const nesting::SearchOptions& search)
+{
+    ComfortOptions comfort;
+    comfort.lanes = options.effort == Effort::thorough ? 16 : 8;
+    comfort.work = search.effort.deepen_work / 4;
+    comfort.seed = options.seed;
+    comfort.threads = search.threads;
+    comfort.stop = search.stop;
+    return comfort;
 }
 
 } // namespace
@@ -148,7 +177,7 @@ Bundle solve(const Kit& given, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const nesting::SearchOptions search = search_options(options);
-    auto best = best_proved(kit, nesting::search(kit, search));
+    auto best = best_proved(kit, nesting::search(kit, search), comfort_options(options, search));
     if (!best) {
         bundle.status = Status::not_found;
         bundle.explanation = "no bundle within the limits was found within this effort; that is no proof that none exists";

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Outline. The smallest bundle mostly has room to spare inside, so the same envelope often takes a better arrangement.
+// Each lane walks at random: the pile turned over, what topples put elsewhere, two things swapped, a loose lid shut, many
+// things thrown about; overlap is driven out within the fixed envelope, things settle, and the new arrangement is kept
+// if people would mind it no more than the last. Guarantee: never worse than the start.
+// Source: own; a plain random walk that accepts equals.
+#include "solve/comfort.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "nesting/bundle_of_layout.hpp"
+#include "nesting/moves.hpp"
+#include "nesting/run_tasks.hpp"
+#include "nesting/squeeze.hpp"
+#include "packing/polish.hpp"
+#include "packing/separation.hpp"
+#include "tuckwright/footing.hpp"
+
+namespace tuckwright {
+
+using namespace packing;
+
+bool at_ease(const Discomfort& discomfort)
+{
+    return discomfort.dropping == 0 && discomfort.toppling == 0 && discomfort.loose_lids == 0;
+}
+
+Discomfort discomfort(const Kit& kit, const Bundle& bundle)
+{
+    Discomfort sum;
+    double weight = 0, moment = 0;
+    for (const Footing& footing : footings(bundle)) {
+        sum.dropping += footing.carried ? 0 : 1;
+        sum.toppling += footing.carried && footing.overhang > steady_overhang ? 1 : 0;
+    }
+    sum.loose_lids = static_cast<int>(nesting::lids(kit).size());
+    for (const PlacedItem& item : bundle.items) {
+        sum.loose_lids -= item.closes ? 1 : 0;
+        const double grams = item.weight_g + item.contents_g;
+        weight += grams;
+        moment += grams * item.solids.front().pose.center.z;
+    }
+    sum.center_height = weight > 0 ? std::lround(moment / weight) : 0;
+    return sum;
+}
+
+namespace {
+
+struct Arrangement {
+    nesting::Proposal proposal;
+    Discomfort discomfort;
+    std::vector<int> unsteady; ///< bodies that topple or have nothing under them
+};
+
+Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
+{
+    const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, proposal.layout);
+    Arrangement made{std::move(proposal), discomfort(kit, bundle), {}};
+    const std::vector<std::size_t> items = nesting::items_of_bodies(kit, *made.proposal.scene);
+    const std::vector<Footing> all = footings(bundle);
+    for (std::size_t body = 0; body < items.size(); ++body) {
+        if (all[items[body]].overhang > steady_overhang) {
+            made.unsteady.push_back(static_cast<int>(body));
+        }
+    }
+    return made;
+}
+
+class Walk {
+public:
+    Walk(const Kit& kit, const EnvelopeLimits& limits, Arrangement start, const ComfortOptions& options,
+         std::uint64_t seed)
+        : kit_(kit), options_(options), random_(seed), now_(std::move(start))
+    {
+        polish_.limits = limits;
+        polish_.iterations = 8;
+        now_.proposal.layout.count_anew();
+    }
+
+    Arrangement run()
+    {
+        std::uint64_t spent = 0;
+        for (bool first = true; spent < options_.work && !at_ease(now_.discomfort) && !(options_.stop && options_.stop());
+             first = false) {
+            nesting::Proposal trial = now_.proposal;
+            trial.layout.count_anew();
+            change(trial, first);
+            const std::uint64_t before = trial.layout.measured();
+            if (tidied(trial.layout)) {
+                trial.volume = volume(trial.layout.envelope());
+                Arrangement next = judged(kit_, nesting::Proposal(trial));
+                if (next.discomfort <= now_.discomfort) {
+                    now_ = std::move(next);
+                }
+            }
+            spent += trial.layout.measured() - before + fixed_cost;
+        }
+        return std::move(now_);
+    }
+
+private:
+    static constexpr std::uint64_t fixed_cost = 5'000; ///< of judging, so that a walk of quick failures ends too
+
+    void change(nesting::Proposal& trial, bool first)
+    {
+        const double draw = random_.unit();
+        if (draw < 0.25) {
+            if (auto shut = nesting::with_a_lid_shut(kit_, trial, random_)) {
+                trial = std::move(*shut);
+                return;
+            }
+        }
+        Layout& layout = trial.layout;
+        if (first || draw < 0.35) {
+            nesting::turn_over(layout);
+        } else if (draw < 0.65 && !now_.unsteady.empty()) {
+            nesting::evict(layout, now_.unsteady[random_.below(now_.unsteady.size())], random_);
+        } else if (draw < 0.9) {
+            nesting::swap(layout, random_);
+        } else {
+            nesting::stir(layout, random_);
+        }
+    }
+
+    bool tidied(Layout& layout)
+    {
+        SeparationEffort effort;
+        effort.passes = 12;
+        return separate(layout, random_, effort) && compact(layout, polish_) &&
+               nesting::within(layout.envelope(), polish_.limits) && settle(layout, polish_);
+    }
+
+    const Kit& kit_;
+    const ComfortOptions& options_;
+    Random random_;
+    PolishOptions polish_;
+    Arrangement now_;
+};
+
+} // namespace
+
+nesting::Proposal comfortable(const Kit& kit, const nesting::Proposal& from, const ComfortOptions& options)
+{
+    nesting::Proposal settled = from;
+    const Envelope& envelope = from.layout.envelope();
+    EnvelopeLimits limits;
+    limits.height = envelope.height;
+    (envelope.round ? limits.radius : limits.half_length) = envelope.round ? envelope.radius : envelope.half_length;
+    limits.half_width = envelope.round ? limits.half_width : envelope.half_width;
+    PolishOptions polish;
+    polish.limits = limits;
+    settled.layout.count_anew();
+    if (!settle(settled.layout, polish)) {
+        return from;
+    }
+    const Arrangement start = judged(kit, std::move(settled));
+    std::vector<std::optional<Arrangement>> found(static_cast<std::size_t>(options.lanes));
+    nesting::run_tasks(found.size(), options.threads, [&](std::size_t lane) {
+        found[lane] = Walk(kit, limits, start, options, options.seed * 0x9e3779b97f4a7c15ULL + lane).run();
+    });
+    const auto best = std::min_element(found.begin(), found.end(), [](const auto& a, const auto& b) {
+        return a->discomfort < b->discomfort;
+    });
+    return std::move((*best)->proposal);
+}
+
+} // namespace tuckwright
