@@ -36,13 +36,6 @@ SearchOptions short_search(unsigned threads = 1)
     return options;
 }
 
-bool within(const Envelope& e, const EnvelopeLimits& limits)
-{
-    return e.height <= limits.height + 1e-6 && (e.round ? e.radius <= limits.radius + 1e-6
-                                                        : e.half_length <= limits.half_length + 1e-6 &&
-                                                              e.half_width <= limits.half_width + 1e-6);
-}
-
 } // namespace
 
 TEST_CASE("proposals come in rising volume, free of overlap, alike for any number of threads")

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// What stands and what topples, by hand.
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "support/handmade_bundles.hpp"
+#include "tuckwright/footing.hpp"
+
+using namespace tuckwright;
+using namespace tuckwright::handmade;
+
+namespace {
+
+Bundle pile(std::vector<PlacedItem> items) { return bundle("A pile", Cylinder{400, 400}, std::move(items)); }
+
+PlacedItem open_pot() { return hollow(item("pot", cylinder(110, 90, {0, 0, 45})), cylinder(108, 89, {0, 0, 45.5}), Opening::top); }
+
+} // namespace
+
+TEST_CASE("a thing stands while its centre is over what carries it")
+{
+    const auto overhang = [](double shift) {
+        return footings(pile({item("below", box(40, 40, 10, {0, 0, 5})), item("above", box(40, 40, 10, {shift, 0, 15}))}))[1];
+    };
+    CHECK(overhang(0).carried);
+    CHECK(overhang(0).overhang == 0);
+    CHECK(overhang(19).overhang == 0);
+    CHECK(overhang(25).overhang == Approx(5)); // carried from x = 5 to 20
+    CHECK(overhang(25).carried);
+    CHECK_FALSE(overhang(41).carried); // beside it, in the air
+    CHECK(footings(pile({item("one", box(40, 40, 10, {0, 0, 5}))}))[0].overhang == 0);
+    CHECK_FALSE(footings(pile({item("one", box(40, 40, 10, {0, 0, 7}))}))[0].carried);
+}
+
+TEST_CASE("nothing stands on an open mouth, and a wide plate stands on its rim")
+{
+    CHECK_FALSE(footings(pile({open_pot(), item("plate", cylinder(104, 12, {0, 0, 96}))}))[1].carried);
+    CHECK_FALSE(footings(pile({open_pot(), item("peg", cylinder(8, 40, {10, 5, 110}))}))[1].carried);
+    const Footing plate = footings(pile({open_pot(), item("plate", cylinder(112, 12, {0, 0, 96}))}))[1];
+    CHECK(plate.carried);
+    CHECK(plate.overhang == 0);
+    const Footing board = footings(pile({open_pot(), item("board", box(160, 20, 4, {0, 0, 92}))}))[1];
+    CHECK(board.carried);
+    CHECK(board.overhang == 0);
+    // A peg half on the rim, half over the mouth, falls in: its middle is 4 mm from where the rim carries it.
+    const Footing peg = footings(pile({open_pot(), item("peg", cylinder(10, 30, {50, 0, 105}))}))[1];
+    CHECK(peg.carried);
+    CHECK(peg.overhang > 3);
+}
+
+TEST_CASE("a sleeve's bore carries nothing")
+{
+    const auto sleeve = hollow(item("sleeve", cylinder(152, 85, {0, 0, 42.5})), cylinder(151, 85, {0, 0, 42.5}), Opening::both);
+    CHECK_FALSE(footings(pile({sleeve, item("tub", cylinder(62, 51, {42.6, 0, 110.5}))}))[1].carried);
+    CHECK(footings(pile({sleeve, item("tub", cylinder(62, 51, {75.5, 0, 110.5}))}))[1].carried);
+    auto inside = in(item("cup", cylinder(80, 90, {0, 0, 45})), 0); // on the bundle's floor, through the sleeve
+    CHECK(footings(pile({sleeve, inside}))[1].overhang == 0);
+}
+
+TEST_CASE("a thing stands on two others, and on a lying rod only along its line")
+{
+    const auto left = item("left", box(10, 40, 20, {-40, 0, 10})), right = item("right", box(10, 40, 20, {40, 0, 10}));
+    CHECK(footings(pile({left, right, item("board", box(100, 30, 5, {0, 0, 22.5}))}))[2].overhang == 0);
+    const auto rod = item("rod", cylinder(10, 100, {0, 0, 5}, up_to_x), "lying");
+    CHECK(footings(pile({rod}))[0].overhang == Approx(0).margin(1e-9));
+    CHECK(footings(pile({rod, item("tin", box(30, 30, 20, {0, 0, 20}))}))[1].overhang == Approx(0).margin(1e-9));
+    CHECK(footings(pile({rod, item("tin", box(30, 30, 20, {0, 6, 20}))}))[1].overhang == Approx(6));
+    // In the valley between two rods.
+    const auto other = item("other", cylinder(10, 100, {0, 14, 5}, up_to_x), "lying");
+    const double rise = std::sqrt(100 - 49);
+    const Footing third = footings(pile({rod, other, item("third", cylinder(10, 100, {0, 7, 5 + rise}, up_to_x))}))[2];
+    CHECK(third.carried);
+    CHECK(third.overhang < steady_overhang);
+}
+
+TEST_CASE("what a vessel holds counts for its balance")
+{
+    auto block = item("block", box(40, 40, 10, {0, 0, 5}));
+    auto tray = hollow(item("tray", box(100, 40, 20, {15, 0, 20})), box(98, 38, 19, {15, 0, 20.5}), Opening::top);
+    CHECK(footings(pile({block, tray}))[1].overhang == 0); // its middle is at 15, carried to 20
+    auto stone = in(item("stone", box(10, 10, 10, {55, 0, 16})), 1);
+    stone.weight_g = 450;
+    CHECK(footings(pile({block, tray, stone}))[1].overhang == Approx(31)); // (50 * 15 + 450 * 55) / 500 = 51
+    CHECK(footings(pile({block, tray, stone}))[2].overhang == 0);
+}
+
+TEST_CASE("shut lids and what lies in a lying vessel need no footing")
+{
+    for (const Footing& footing : footings(cup_in_lidded_pot())) {
+        CHECK(footing.carried);
+        CHECK(footing.overhang == 0);
+    }
+    CHECK(toppling(cup_in_lidded_pot()).empty());
+    for (const Footing& footing : footings(rod_out_of_two_lying_levels())) {
+        CHECK(footing.carried);
+    }
+    CHECK(toppling(pile({item("below", box(40, 40, 10, {0, 0, 5})), item("above", box(40, 40, 10, {25, 0, 15}))})) ==
+          std::vector<std::size_t>{1});
+}
