@@ -36,6 +36,7 @@ struct PlacedItem {
     double weight_g = 0;                 ///< own weight
     std::string contents;                ///< what it holds loose; empty for nothing
     double contents_g = 0;
+    bool full = false;                   ///< its contents fill its cavities: no item lies in them
     bool upright = false;                ///< must stand the right way up
     std::optional<Lodging> in;           ///< nothing: directly in the bundle
     std::optional<std::size_t> closes;   ///< shut as a lid on this item; then `in` is that item's own

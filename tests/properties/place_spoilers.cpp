@@ -262,6 +262,16 @@ Spoiled hover_over_a_mouth(Bundle bundle, Dice& dice)
     return to_json(bundle);
 }
 
+Spoiled fill_a_vessel(Bundle bundle, Dice& dice)
+{
+    const auto& in = bundle.items[any(dice, bundle.items.size())].in;
+    if (!in) {
+        return std::nullopt;
+    }
+    bundle.items[in->item].full = true;
+    return to_json(bundle);
+}
+
 } // namespace
 
 std::vector<Spoiler> place_spoilers()
@@ -275,7 +285,8 @@ std::vector<Spoiler> place_spoilers()
             {"the envelope shrunk", shrink_envelope},
             {"limits lowered", lower_limits},
             {"a lying item that should stand", demand_upright},
-            {"an item that hovers over a mouth", hover_over_a_mouth}};
+            {"an item that hovers over a mouth", hover_over_a_mouth},
+            {"a full vessel with things in it", fill_a_vessel}};
 }
 
 } // namespace properties
