@@ -36,6 +36,7 @@ struct PlacedItem {
     double weight_g = 0;                 ///< own weight
     std::string contents;                ///< what it holds loose; empty for nothing
     double contents_g = 0;
+    bool full = false;                   ///< its contents fill its cavities: no item lies in them
     bool upright = false;                ///< must stand the right way up
     std::optional<Lodging> in;           ///< nothing: directly in the bundle
     std::optional<std::size_t> closes;   ///< shut as a lid on this item; then `in` is that item's own
@@ -59,8 +60,9 @@ struct SeparatingPlane {
     std::array<std::int64_t, 3> normal{0, 0, 1};
 };
 
-/// What an item rests on: lowered by tolerance::rest_drop it would hold `point` in common with a solid of that item,
-/// or, with no item named, it would leave its container (the floor of the bundle, the wall of its cavity).
+/// What an item rests on: lowered by tolerance::rest_drop it would hold `point` in common with that item, on what both
+/// are made of (never in a cavity or its mouth); or, with no item named, it would leave its container (the floor of the
+/// bundle, the wall of its cavity).
 struct Rest {
     std::size_t item = 0;
     std::optional<std::size_t> on;

@@ -30,6 +30,7 @@ struct Closure {
 struct Contents {
     std::string what;
     double weight_g = 0;
+    bool fills = true;        ///< nothing else goes into the item's cavity
 };
 
 struct Item {
@@ -42,6 +43,9 @@ struct Item {
     std::optional<Closure> closes;
     std::optional<Contents> contents;
     bool upright = false;     ///< must stand the right way up
+
+    /// Whether it has a cavity that its contents fill.
+    bool is_full() const { return inside && contents && contents->fills; }
 };
 
 enum class BundleShape { cylinder, box };

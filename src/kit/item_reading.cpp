@@ -16,7 +16,7 @@ namespace
 constexpr std::array<std::string_view, 10> item_keys{"id",  "name",   "count",  "weight",   "cylinder",
                                                      "box", "inside", "closes", "contents", "upright"};
 constexpr std::array<std::string_view, 3> closes_keys{"item", "adds", "intrudes"};
-constexpr std::array<std::string_view, 2> contents_keys{"what", "amount"};
+constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
 constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
 
 constexpr std::size_t longest_id = 64;
@@ -92,6 +92,24 @@ void read_closes(Reading& reading, Fields& item, ItemDraft& draft)
     draft.closes = closes;
 }
 
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
+{
+    const auto word = read_word(reading, node, subject, yes_and_no);
+    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
+}
+
+/// Whether contents fill the inside: they do unless the file says otherwise.
+bool read_fills(Reading& reading, Fields& contents, bool has_inside)
+{
+    const Node* node = contents.find("fills");
+    const auto fills = node != nullptr ? read_yes_or_no(reading, *node, "fills") : std::nullopt;
+    if (contents.given("fills") && !has_inside) {
+        contents.refuse("fills", "fills is about an inside, but the item has none",
+                        "delete it, or give the item an 'inside'");
+    }
+    return fills.value_or(true);
+}
+
 void read_contents(Reading& reading, Fields& item, ItemDraft& draft)
 {
     const Node* node = item.find("contents");
@@ -103,8 +121,9 @@ void read_contents(Reading& reading, Fields& item, ItemDraft& draft)
     const auto name = what != nullptr ? read_text(reading, *what, "what") : std::nullopt;
     const Node* amount = fields.need("amount", "give the weight of what is in it, such as 'amount: 150 g'");
     const auto grams = amount != nullptr ? read_weight(reading, *amount, "amount") : std::nullopt;
+    const bool fills = read_fills(reading, fields, item.given("inside"));
     if (name && grams) {
-        draft.item.contents = Contents{*name, *grams};
+        draft.item.contents = Contents{*name, *grams, fills};
     }
 }
 
@@ -112,8 +131,8 @@ void read_contents(Reading& reading, Fields& item, ItemDraft& draft)
 bool read_upright(Reading& reading, Fields& fields)
 {
     const Node* node = fields.find("upright");
-    const auto word = node != nullptr ? read_word(reading, *node, "upright", yes_and_no) : std::nullopt;
-    return word ? yes_and_no[*word] == "yes" || yes_and_no[*word] == "true" : fields.given("contents");
+    const auto upright = node != nullptr ? read_yes_or_no(reading, *node, "upright") : std::nullopt;
+    return upright.value_or(fields.given("contents"));
 }
 
 void read_count(Reading& reading, Fields& fields, ItemDraft& draft)

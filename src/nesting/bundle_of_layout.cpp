@@ -145,6 +145,7 @@ private:
         placed.weight_g = item.weight_g;
         placed.contents = item.contents ? item.contents->what : "";
         placed.contents_g = item.contents ? item.contents->weight_g : 0;
+        placed.full = item.is_full();
         placed.upright = item.upright;
         return placed;
     }

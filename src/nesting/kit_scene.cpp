@@ -34,10 +34,10 @@ bool wider(const Shape& lid, const Shape& vessel)
     return v == nullptr || l.length > v->length || l.width > v->width;
 }
 
-/// The cavity less the clearance at its side walls; nothing where no room is left.
+/// The cavity less the clearance at its side walls; nothing where no room is left, be it that contents fill it.
 std::optional<Hollow> hollow_of(const Item& item, double clearance)
 {
-    if (!item.inside) {
+    if (!item.inside || item.is_full()) {
         return std::nullopt;
     }
     const Cavity& cavity = *item.inside;
@@ -167,6 +167,30 @@ std::vector<Copy> lids(const Kit& kit)
         }
     }
     return found;
+}
+
+std::vector<std::vector<bool>> lid_choices(const Kit& kit)
+{
+    const std::vector<Copy> all = lids(kit);
+    std::vector<std::vector<bool>> choices{std::vector<bool>(all.size(), true)};
+    std::vector<std::size_t> may_be_loose;
+    for (std::size_t k = 0; k < all.size(); ++k) {
+        if (!kit.items[kit.items[all[k].item].closes->item].is_full()) {
+            may_be_loose.push_back(k);
+        }
+    }
+    constexpr std::size_t most_singles = 6;
+    for (std::size_t k = 0; k < may_be_loose.size() && may_be_loose.size() > 1 && k < most_singles; ++k) {
+        choices.push_back(choices.front());
+        choices.back()[may_be_loose[k]] = false;
+    }
+    if (!may_be_loose.empty()) {
+        choices.push_back(choices.front());
+        for (const std::size_t k : may_be_loose) {
+            choices.back()[k] = false;
+        }
+    }
+    return choices;
 }
 
 EnvelopeLimits envelope_limits(const Kit& kit)

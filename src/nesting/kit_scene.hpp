@@ -35,8 +35,13 @@ Kit on_even_grid(Kit kit);
 /// The copies of all lids of the kit, in the kit's order.
 std::vector<Copy> lids(const Kit& kit);
 
+/// Which of the lids are shut, in all the ways that are worth a search: all of them, all but one (for the first few),
+/// and none. The lid of a full vessel is always shut.
+std::vector<std::vector<bool>> lid_choices(const Kit& kit);
+
 /// Builds the scene. `shut[k]` tells whether the k-th lid of lids() is shut. Requires: one entry for each lid.
-/// Ensures: the fit table says for each body, cell and form whether the body fits there alone, and within the limits.
+/// Ensures: the fit table says for each body, cell and form whether the body fits there alone, and within the limits;
+/// nothing fits a vessel that is full.
 KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut);
 
 /// The kit's limits in the measures of an envelope.

@@ -3,8 +3,8 @@
 // most with its whole volume, in the cavity of its direct container, and what lies directly in one cavity is apart. So
 // the union of all outsides is at least sum out(i) less the largest amount that can be sent from items into cavities,
 // each item sending at most out(i) and each cavity taking at most its volume less the clearance. An item sends only
-// into cavities that it could enter in some turn. A lid counts with its plate alone: shut it takes at least that, and
-// loose it takes more.
+// into cavities that it could enter in some turn, and nothing into one that contents fill. A lid counts with its plate
+// alone: shut it takes at least that, and loose it takes more.
 #include "nesting/lower_bound.hpp"
 
 #include <algorithm>

@@ -28,16 +28,9 @@ namespace {
 /// All lids shut, all loose, and mixtures: the scenes that the starts take turns in.
 std::vector<std::shared_ptr<const KitScene>> scenes(const Kit& kit)
 {
-    const std::size_t count = lids(kit).size();
     std::vector<std::shared_ptr<const KitScene>> made;
-    made.push_back(std::make_shared<const KitScene>(kit_scene(kit, std::vector<bool>(count, true))));
-    for (std::size_t k = 0; k < count && count > 1 && k < 6; ++k) {
-        std::vector<bool> shut(count, true);
-        shut[k] = false;
+    for (const std::vector<bool>& shut : lid_choices(kit)) {
         made.push_back(std::make_shared<const KitScene>(kit_scene(kit, shut)));
-    }
-    if (count > 0) {
-        made.push_back(std::make_shared<const KitScene>(kit_scene(kit, std::vector<bool>(count, false))));
     }
     return made;
 }

@@ -51,6 +51,9 @@ void check_indices(const Bundle& bundle, Findings& findings)
         } else if (item.in && item.in->cavity >= bundle.items[item.in->item].cavities.size()) {
             findings.add("forest", named(bundle, i) + " is in cavity " + std::to_string(item.in->cavity) + " of " +
                                        named(bundle, item.in->item) + ", which is not there");
+        } else if (item.in && bundle.items[item.in->item].full) {
+            findings.add("forest",
+                         named(bundle, i) + " is in " + named(bundle, item.in->item) + ", whose contents fill it");
         }
         if (item.closes && *item.closes >= count) {
             findings.add("forest", named(bundle, i) + " is shut on an item that is not there");

@@ -8,7 +8,8 @@
 
 namespace tuckwright::proof {
 
-/// Objects to containers and vessels that are not there, to rings of containers or lids, and to items named twice.
+/// Objects to containers and vessels that are not there, to full containers, to rings of containers or lids, and to
+/// items named twice.
 void check_forest(const Bundle& bundle, Findings& findings);
 
 /// The containers of an item from the direct one outward. Requires: a sound forest.

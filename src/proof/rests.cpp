@@ -9,6 +9,39 @@ namespace tuckwright::proof {
 
 namespace {
 
+/// What an item is made of: its solids less the inner of its cavities.
+struct Material {
+    std::vector<Piece> solids;
+    std::vector<Piece> cavities; ///< with mouths that are no surface to rest on
+};
+
+/// The cavity drawn out past its open ends, where nothing of its item is.
+Piece with_mouths(const Piece& cavity, Opening opens)
+{
+    if (opens == Opening::closed) {
+        return cavity;
+    }
+    const Rational& by = cavity.half[2];
+    const Vector half{cavity.half[0], cavity.half[1], opens == Opening::both ? 2 * by : by + by / 2};
+    const Vector middle = opens == Opening::both ? cavity.center : plus(cavity.center, times(by / 2, cavity.axis[2]));
+    return piece_from(cavity.round, half, middle, cavity.axis);
+}
+
+Where where_is_any(const Vector& point, const std::vector<Piece>& pieces)
+{
+    Where where = Where::outside;
+    for (const auto& piece : pieces) {
+        where = std::max(where, where_is(point, piece));
+    }
+    return where;
+}
+
+Where where_in(const Vector& point, const Material& material)
+{
+    const Where solid = where_is_any(point, material.solids), air = where_is_any(point, material.cavities);
+    return air == Where::inner ? Where::outside : air == Where::surface ? std::min(solid, Where::surface) : solid;
+}
+
 class RestCheck {
 public:
     RestCheck(const Scene& scene, Findings& findings)
@@ -50,16 +83,35 @@ private:
         }
     }
 
-    /// The item's own solids and those of the lid shut on it, which is fastened to it, and of that lid's own.
+    /// The item, and the lid shut on it, which is fastened to it, and that lid's own.
+    std::vector<std::size_t> lowered_items(std::size_t item) const
+    {
+        std::vector<std::size_t> parts;
+        for (std::optional<std::size_t> part = item; part; part = scene_.lid(*part)) {
+            parts.push_back(*part);
+        }
+        return parts;
+    }
+
     std::vector<Piece> lowered(std::size_t item) const
     {
         std::vector<Piece> pieces;
-        for (std::optional<std::size_t> part = item; part; part = scene_.lid(*part)) {
-            for (const auto& solid : scene_.solids(*part)) {
+        for (const std::size_t part : lowered_items(item)) {
+            for (const auto& solid : scene_.solids(part)) {
                 pieces.push_back(moved(solid, {0, 0, -drop_}));
             }
         }
         return pieces;
+    }
+
+    Material material(std::size_t item) const
+    {
+        Material made{scene_.solids(item), {}};
+        const auto& cavities = scene_.cavities(item);
+        for (std::size_t k = 0; k < cavities.size(); ++k) {
+            made.cavities.push_back(with_mouths(cavities[k], scene_.bundle().items[item].cavities[k].opens));
+        }
+        return made;
     }
 
     bool hangs_together(std::size_t item, std::size_t on) const
@@ -72,15 +124,6 @@ private:
         return false;
     }
 
-    static Where where_is_any(const Vector& point, const std::vector<Piece>& pieces)
-    {
-        Where where = Where::outside;
-        for (const auto& piece : pieces) {
-            where = std::max(where, where_is(point, piece));
-        }
-        return where;
-    }
-
     void on_item(std::size_t item, std::size_t on, const Vector& point)
     {
         const std::string name = named(scene_.bundle(), on);
@@ -91,14 +134,32 @@ private:
         } else if (holds(scene_.bundle(), on, item)) {
             object(item, "it is in " + name + "; a rest on a container names no item");
         } else {
-            const Where below = where_is_any(point, scene_.solids(on)), above = where_is_any(point, lowered(item));
-            if (below == Where::outside) {
-                object(item, "the point where it rests on " + name + " is not in " + name);
-            } else if (above == Where::outside) {
-                object(item, "lowered by " + in_mm(approximate(drop_)) + ", it does not reach the point in " + name);
-            } else if (below == Where::surface && above == Where::surface) {
-                object(item, "lowered by " + in_mm(approximate(drop_)) + ", it would only slide along " + name);
-            }
+            at_point(item, on, point);
+        }
+    }
+
+    /// Lowered, the item's material must meet that of what it rests on: air rests on nothing, and nothing on air.
+    void at_point(std::size_t item, std::size_t on, const Vector& point)
+    {
+        const std::string name = named(scene_.bundle(), on);
+        const std::string lowered_by = "lowered by " + in_mm(approximate(drop_)) + ", it ";
+        const Vector raised = plus(point, {0, 0, drop_}); // as the point lies to the item that is lowered
+        Where above_solids = Where::outside, above = Where::outside;
+        for (const std::size_t part : lowered_items(item)) {
+            above_solids = std::max(above_solids, where_is_any(raised, scene_.solids(part)));
+            above = std::max(above, where_in(raised, material(part)));
+        }
+        const Where below = where_in(point, material(on));
+        if (where_is_any(point, scene_.solids(on)) == Where::outside) {
+            object(item, "the point where it rests on " + name + " is not in " + name);
+        } else if (below == Where::outside) {
+            object(item, "the point where it rests on " + name + " is in the empty cavity of " + name);
+        } else if (above_solids == Where::outside) {
+            object(item, lowered_by + "does not reach the point in " + name);
+        } else if (above == Where::outside) {
+            object(item, lowered_by + "has only its own empty cavity at the point in " + name);
+        } else if (below == Where::surface && above == Where::surface) {
+            object(item, lowered_by + "would only slide along " + name);
         }
     }
 

@@ -22,8 +22,9 @@ void check_lids(const Scene& scene, Findings& findings);
 /// Rule 6.
 void check_upright(const Scene& scene, Findings& findings);
 
-/// Rule 7. Every item but a shut lid has one rest: lowered, it and its shut lid would meet an inner point of what it
-/// rests on, or would leave one of the containers it is in (within a sleeve, things stand on what is below the sleeve).
+/// Rule 7. Every item but a shut lid has one rest: lowered, its material or its shut lid's would meet the material of
+/// what it rests on (solids less cavities and mouths), or would leave one of the containers it is in (within a sleeve,
+/// things stand on what is below the sleeve).
 void check_rests(const Scene& scene, Findings& findings);
 
 /// Rule 8. The steps are carried out one after the other.

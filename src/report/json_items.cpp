@@ -118,6 +118,7 @@ PlacedItem read_item(const Node& node)
     item.weight_g = node.number("weight_g", largest_weight);
     item.contents = node.text("contents");
     item.contents_g = node.number("contents_g", largest_weight);
+    item.full = node.flag("contents_fill");
     for (const auto& part : node.list("solids", 1, most_parts)) {
         item.solids.push_back(read_solid(part));
     }

@@ -116,6 +116,7 @@ ordered_json item_part(const Bundle& bundle, const PlacedItem& item)
     part["weight_g"] = item.weight_g;
     part["contents"] = item.contents;
     part["contents_g"] = item.contents_g;
+    part["contents_fill"] = item.full;
     part["solids"] = ordered_json::array();
     for (const auto& solid : item.solids) {
         part["solids"].push_back(shape_and_place(solid.shape, solid.pose));

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "solve/plan.hpp"
 #include "tuckwright/geometry.hpp"
 #include "tuckwright/tolerance.hpp"
 #include "tuckwright/units.hpp"
@@ -13,7 +14,8 @@ namespace tuckwright {
 
 namespace {
 
-constexpr double sure = 2e-5; // mm: how far inside both solids the shared point must lie to survive rounding
+/// mm: how far inside both solids, and out of every cavity, the shared point must lie to survive rounding.
+constexpr double sure = 2e-5;
 
 Vec3 into_own_frame(const Hull& hull, Vec3 p)
 {
@@ -34,10 +36,82 @@ double inner_depth(const Hull& hull, Vec3 p)
     return std::min({b.length / 2 - std::abs(q.x), b.width / 2 - std::abs(q.y), b.height / 2 - std::abs(q.z)});
 }
 
-/// A point as deep as can be found in both hulls, climbing from where they are nearest; nothing if none is surely inside.
-std::optional<Vec3> shared_point(const Hull& a, const Hull& b)
+/// What an item is made of, as far as things rest on it: solids less the cavities, which reach out of their mouths.
+struct Material {
+    std::vector<Hull> solids, air;
+};
+
+Material material_of(const PlacedItem& item, double lowered)
 {
-    const auto depth = [&](Vec3 p) { return std::min(inner_depth(a, p), inner_depth(b, p)); };
+    Material made;
+    for (const Solid& solid : item.solids) {
+        made.solids.push_back(hull_of(solid));
+        made.solids.back().center.z -= lowered;
+    }
+    for (const PlacedCavity& cavity : item.cavities) {
+        Hull air = hull_of({cavity.shape, cavity.pose});
+        air.center.z -= lowered;
+        const Vec3 up{air.rotation[0][2], air.rotation[1][2], air.rotation[2][2]};
+        constexpr double past = 1; // mm past each mouth, where nothing of the item is
+        const double more = cavity.opens == Opening::closed ? 0 : cavity.opens == Opening::top ? past : 2 * past;
+        air.center = air.center + (cavity.opens == Opening::top ? past / 2 : 0) * up;
+        std::visit([&](auto& shape) { shape.height += more; }, air.shape);
+        made.air.push_back(air);
+    }
+    return made;
+}
+
+/// One solid of an item that is lowered, and one of an item that it may rest on.
+struct Contact {
+    const Hull& lowered;
+    const Hull& below;
+    std::vector<Hull> air; ///< of both items
+};
+
+/// A point that both have in common at a height, well inside their outlines and well outside of the cavities.
+std::optional<Vec3> point_at(const Contact& contact, double z)
+{
+    const auto upper = level_cut(contact.lowered, z, true), lower = level_cut(contact.below, z, true);
+    if (!upper || !lower) {
+        return std::nullopt;
+    }
+    std::vector<Outline> without;
+    for (const Hull& air : contact.air) {
+        if (const auto cut = level_cut(air, z, false)) {
+            without.push_back(*cut);
+        }
+    }
+    const auto p = point_between({*upper, *lower}, without, 2 * sure);
+    return p ? std::optional(Vec3{snap((*p)[0]), snap((*p)[1]), z}) : std::nullopt;
+}
+
+/// The same for two level solids, at the top of the one below, at the bottom of the lowered one, and half-way.
+std::optional<Vec3> level_point(const Contact& contact)
+{
+    const Extent upper = extent(contact.lowered), lower = extent(contact.below);
+    const double low = std::max(upper.low.z, lower.low.z), high = std::min(upper.high.z, lower.high.z);
+    if (high - low < sure || !std::all_of(contact.air.begin(), contact.air.end(), is_level)) {
+        return std::nullopt;
+    }
+    for (const double z : {snap_down(high), snap_up(low), snap((low + high) / 2)}) {
+        if (const auto point = point_at(contact, z)) {
+            return point;
+        }
+    }
+    return std::nullopt;
+}
+
+/// A point as deep as can be found in both, climbing from where they are nearest; nothing if none is surely inside.
+std::optional<Vec3> deep_point(const Contact& contact)
+{
+    const Hull &a = contact.lowered, &b = contact.below;
+    const auto depth = [&](Vec3 p) {
+        double least = std::min(inner_depth(a, p), inner_depth(b, p));
+        for (const Hull& air : contact.air) {
+            least = std::min(least, -inner_depth(air, p));
+        }
+        return least;
+    };
     Vec3 best = separation(a, b).point;
     double deepest = depth(best);
     const Vec3 middle = 0.5 * (a.center + b.center);
@@ -63,6 +137,21 @@ std::optional<Vec3> shared_point(const Hull& a, const Hull& b)
     }
     best = {snap(best.x), snap(best.y), snap(best.z)};
     return depth(best) > sure ? std::optional(best) : std::nullopt;
+}
+
+/// A point that both have in common, on the material of both.
+std::optional<Vec3> shared_point(const Contact& contact)
+{
+    if (separation(contact.lowered, contact.below).distance > -sure) {
+        return std::nullopt;
+    }
+    if (is_level(contact.lowered) && is_level(contact.below)) {
+        if (const auto point = level_point(contact)) {
+            return point;
+        }
+    }
+    const bool flat = has_level_faces(contact.lowered) && has_level_faces(contact.below);
+    return flat ? std::nullopt : deep_point(contact); // level faces meet in level cuts alone
 }
 
 bool holds(const Bundle& bundle, std::size_t vessel, std::size_t item)
@@ -132,32 +221,23 @@ bool rests_on_container(const Bundle& bundle, const PlacedItem& item, const Hull
     return extent(lowered).low.z < -sure;
 }
 
-std::optional<Rest> rest_of(const Bundle& bundle, std::size_t index)
+/// Whether boxes round the two have something in common: all others need no closer look.
+bool near(const Hull& a, const Hull& b)
 {
-    const PlacedItem& item = bundle.items[index];
-    std::vector<Hull> lowered;
-    for (const Solid& part : item.solids) {
-        lowered.push_back(hull_of(part));
-        lowered.back().center.z -= tolerance::rest_drop;
-    }
-    for (const Hull& part : lowered) {
-        if (rests_on_container(bundle, item, part)) {
-            return Rest{index, std::nullopt, {}};
-        }
-    }
-    for (std::size_t other = 0; other < bundle.items.size(); ++other) {
-        const bool own_lid = bundle.items[other].closes == index;
-        if (other == index || own_lid || holds(bundle, index, other) || holds(bundle, other, index)) {
-            continue;
-        }
-        for (const Solid& under : bundle.items[other].solids) {
-            const Hull below = hull_of(under);
-            for (const Hull& part : lowered) {
-                if (separation(part, below).distance > -sure) {
-                    continue;
-                }
-                if (const auto point = shared_point(part, below)) {
-                    return Rest{index, other, *point};
+    const Extent p = extent(a), q = extent(b);
+    return p.low.x < q.high.x && q.low.x < p.high.x && p.low.y < q.high.y && q.low.y < p.high.y && p.low.z < q.high.z &&
+           q.low.z < p.high.z;
+}
+
+std::optional<Vec3> shared_point(const Material& lowered, const Material& below)
+{
+    std::vector<Hull> air = lowered.air;
+    air.insert(air.end(), below.air.begin(), below.air.end());
+    for (const Hull& under : below.solids) {
+        for (const Hull& part : lowered.solids) {
+            if (near(part, under)) {
+                if (const auto point = shared_point(Contact{part, under, air})) {
+                    return point;
                 }
             }
         }
@@ -165,14 +245,77 @@ std::optional<Rest> rest_of(const Bundle& bundle, std::size_t index)
     return std::nullopt;
 }
 
+/// Looks for what an item rests on, itself or with the lid that is shut on it.
+class RestSearch {
+public:
+    explicit RestSearch(const Bundle& bundle) : bundle_(bundle)
+    {
+        for (const PlacedItem& item : bundle.items) {
+            placed_.push_back(material_of(item, 0));
+        }
+    }
+
+    std::optional<Rest> rest_of(std::size_t index) const
+    {
+        std::vector<Material> lowered;
+        for (std::optional<std::size_t> part = index; part; part = lid_of(*part)) {
+            lowered.push_back(material_of(bundle_.items[*part], tolerance::rest_drop));
+            for (const Hull& solid : lowered.back().solids) {
+                if (rests_on_container(bundle_, bundle_.items[index], solid)) {
+                    return Rest{index, std::nullopt, {}};
+                }
+            }
+        }
+        for (std::size_t other = 0; other < bundle_.items.size(); ++other) {
+            if (hangs_on(other, index) || holds(bundle_, other, index)) {
+                continue;
+            }
+            for (const Material& part : lowered) {
+                if (const auto point = shared_point(part, placed_[other])) {
+                    return Rest{index, other, *point};
+                }
+            }
+        }
+        return std::nullopt;
+    }
+
+private:
+    std::optional<std::size_t> lid_of(std::size_t vessel) const
+    {
+        for (std::size_t item = 0; item < bundle_.items.size(); ++item) {
+            if (bundle_.items[item].closes == vessel) {
+                return item;
+            }
+        }
+        return std::nullopt;
+    }
+
+    /// Whether one item is the other, or belongs to it through lids and containers.
+    bool hangs_on(std::size_t item, std::size_t other) const
+    {
+        for (std::optional<std::size_t> at = item; at;) {
+            if (*at == other) {
+                return true;
+            }
+            const PlacedItem& placed = bundle_.items[*at];
+            at = placed.closes ? placed.closes : placed.in ? std::optional(placed.in->item) : std::nullopt;
+        }
+        return false;
+    }
+
+    const Bundle& bundle_;
+    std::vector<Material> placed_;
+};
+
 } // namespace
 
 std::vector<Rest> rests(const Bundle& bundle)
 {
+    const RestSearch search(bundle);
     std::vector<Rest> found;
     for (std::size_t item = 0; item < bundle.items.size(); ++item) {
         if (!bundle.items[item].closes) {
-            if (auto rest = rest_of(bundle, item)) {
+            if (auto rest = search.rest_of(item)) {
                 found.push_back(*rest);
             }
         }

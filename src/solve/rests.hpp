@@ -7,8 +7,9 @@
 
 namespace tuckwright {
 
-/// For each item that is not a shut lid, what keeps it from sinking by tolerance::rest_drop, with a point well inside
-/// both the lowered item and what it rests on. An item for which nothing was found has no entry.
+/// For each item that is not a shut lid, what keeps it from sinking by tolerance::rest_drop, with a point on the material
+/// of both the lowered item and what it rests on: never in a cavity or its mouth. An item for which nothing was found has
+/// no entry.
 /// Requires: items and envelope in place. Complexity: quadratic in the items.
 std::vector<Rest> rests(const Bundle& bundle);
 

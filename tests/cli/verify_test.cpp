@@ -24,6 +24,7 @@ json block(int copy, double x)
             {"weight_g", 25},
             {"contents", ""},
             {"contents_g", 0},
+            {"contents_fill", false},
             {"solids",
              {{{"box", {{"length", 30}, {"width", 20}, {"height", 10}}},
                {"center", {x, 10, 5}},

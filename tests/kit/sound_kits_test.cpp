@@ -245,6 +245,21 @@ TEST_CASE("what is filled stands upright, unless the file says otherwise")
     CHECK_FALSE(item(bag + ", upright: false").upright);
 }
 
+TEST_CASE("contents fill a vessel, unless the file says otherwise")
+{
+    const std::string tin = "cylinder: {diameter: 60, height: 30}, inside: {wall: 1, base: 1}";
+    const auto rice = [](const std::string& fills) { return ", contents: {what: rice, amount: 90" + fills + "}"; };
+    CHECK_FALSE(item(tin).is_full());
+    CHECK(item(tin + rice("")).is_full());
+    CHECK(item(tin + rice(", fills: yes")).is_full());
+    CHECK(item(tin + rice(", fills: true")).is_full());
+    CHECK_FALSE(item(tin + rice(", fills: no")).is_full());
+    CHECK_FALSE(item(tin + rice(", fills: false")).is_full());
+    CHECK(item(tin + rice(", fills: no")).contents->weight_g == 90);
+    CHECK(item(tin + rice(", fills: no")).upright);
+    CHECK_FALSE(item("box: {length: 80, width: 60, height: 45}" + rice("")).is_full()); // it has no cavity
+}
+
 TEST_CASE("a bundle's limits stand in the rule or under limits")
 {
     const std::string items = "\nkit: k\nitems: [{id: a, weight: 0, cylinder: {diameter: 1, height: 1}}]\n";

@@ -152,3 +152,36 @@ TEST_CASE("plates and skirts of lids are as deep as the file says")
     CHECK_FALSE(lid_skirt(kit.items[1], kit.items[0]).has_value()); // all that is not on top hangs inside
     CHECK(envelope_limits(kit).radius > 1e8);
 }
+
+TEST_CASE("nothing fits a vessel that its contents fill, and its lid is never loose")
+{
+    const auto kit_with = [](const std::string& contents) {
+        KitText text(round_bundle(), 0.5);
+        text.item("pot", cylinder(102, 92) + ", inside: {" + cylinder(100, 90) + ", opens: top}" + contents, 2);
+        text.item("lid", cylinder(103, 9) + ", closes: {item: pot, adds: 3, intrudes: 6}", 2);
+        text.item("jar", cylinder(82, 70) + ", inside: {wall: 1, base: 1, opens: top}");
+        text.item("cap", cylinder(83, 9) + ", closes: {item: jar, adds: 3, intrudes: 6}");
+        text.item("tin", cylinder(40, 30));
+        return kit_of(text.text());
+    };
+    const auto row = [](const Kit& kit) { return kit_scene(kit, {true, true, true}).scene.fits[3]; }; // of the tin
+    const Kit empty = kit_with(""), full = kit_with(", contents: {what: rice, amount: 300 g}");
+    const Kit part = kit_with(", contents: {what: rice, amount: 300 g, fills: no}");
+    CHECK(row(empty) == std::vector<unsigned>{up | end, up | end, up | end, up | end, none});
+    CHECK(row(part) == row(empty));
+    CHECK(row(full) == std::vector<unsigned>{up | end, none, none, up | end, none});
+    const KitScene loose = kit_scene(full, {false, true, true}); // also when a lid is said to be loose
+    for (const auto& fits : loose.scene.fits) {
+        CHECK(fits[1] == none);
+    }
+    using Choices = std::vector<std::vector<bool>>;
+    CHECK(
+        lid_choices(empty) ==
+        Choices{
+            {true, true, true}, {false, true, true}, {true, false, true}, {true, true, false}, {false, false, false}});
+    CHECK(lid_choices(part) == lid_choices(empty));
+    CHECK(lid_choices(full) == Choices{{true, true, true}, {true, true, false}});
+    KitText none_text(round_bundle());
+    none_text.item("tin", cylinder(40, 30));
+    CHECK(lid_choices(kit_of(none_text.text())) == Choices{{}});
+}

@@ -79,6 +79,19 @@ TEST_CASE("a chain of vessels passes on what it holds")
     CHECK(bound(kit) == Approx(round_ml(120, 100) + round_ml(130, 40)));
 }
 
+TEST_CASE("what contents fill takes in nothing else")
+{
+    const auto pot_with = [](const std::string& contents) {
+        KitText kit(round_bundle(), 0.5);
+        kit.item("pot", cylinder(102, 92) + inside(100, 90) + contents).item("tin", cylinder(99, 90));
+        return bound(kit);
+    };
+    const double pot = round_ml(102, 92), tin = round_ml(99, 90);
+    CHECK(pot_with(", contents: {what: rice, amount: 300, fills: no}") == Approx(pot));
+    CHECK(pot_with(", contents: {what: rice, amount: 300}") == Approx(pot + tin));
+    CHECK(pot_with(", contents: {what: rice, amount: 300}, upright: no") == Approx(pot + tin));
+}
+
 TEST_CASE("a lid counts with its plate, shut or not")
 {
     KitText kit(round_bundle());

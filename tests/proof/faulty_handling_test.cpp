@@ -143,6 +143,127 @@ TEST_CASE("items that hang in the air are refused")
     CHECK(first_rule(lid) == "none"); // it may be said again
 }
 
+namespace {
+
+/// A plate as wide as the open pot that it lies on.
+Bundle plate_on_pot()
+{
+    auto pot = hollow(item("pot", cylinder(128, 96, {0, 0, 48})), cylinder(126, 93, {0, 0, 49.5}), Opening::top);
+    auto result = bundle("Under cover", Cylinder{128, 100}, {pot, item("plate", cylinder(128, 4, {0, 0, 98}))});
+    step(result, 0);
+    step(result, 1);
+    stands(result, 0);
+    lies_on(result, 1, 0, {63.5, 0, 95.995});
+    return result;
+}
+
+/// The same with a plate that is narrower, and a point of its rest.
+Bundle plate_at(double width, Vec3 point)
+{
+    auto result = plate_on_pot();
+    result.items[1].solids[0].shape = Cylinder{width, 4};
+    result.certificate.rests[1].point = point;
+    return result;
+}
+
+std::string rule_with_point(std::size_t rest, Vec3 point)
+{
+    auto bundle = things_on_rims();
+    bundle.certificate.rests[rest].point = point;
+    return first_rule(bundle);
+}
+
+constexpr const char* in_pot = "is in the empty cavity of \"pot\"";
+
+} // namespace
+
+TEST_CASE("what hovers over a mouth is refused")
+{
+    refuse({
+        {"a plate over a pot", plate_on_pot,
+         [](Bundle& b) {
+             b = plate_at(104, {0, 0, 95.995});
+         },
+         "rest", "\"plate\": the point where it rests on \"pot\" is in the empty cavity of \"pot\""},
+        {"a plate with a point on the rim", plate_on_pot,
+         [](Bundle& b) {
+             b = plate_at(104, {63.5, 0, 95.995});
+         },
+         "rest", "\"plate\": lowered by 0.01 mm, it does not reach the point in \"pot\""},
+        {"by a hair narrower than the mouth", plate_on_pot,
+         [](Bundle& b) {
+             b = plate_at(125.999998, {62.999998, 0, 95.995});
+         },
+         "rest", in_pot},
+        {"as wide as the mouth", plate_on_pot,
+         [](Bundle& b) {
+             b = plate_at(126, {63, 0, 95.995});
+         },
+         "rest", "only slide along \"pot\""},
+        {"a peg over the inside of a pot", things_on_rims,
+         [](Bundle& b) {
+             center(b, 4).y = 20;
+             b.certificate.rests[4].point.y = 20;
+         },
+         "rest", in_pot},
+        {"a tub over a sleeve's bore", things_on_rims,
+         [](Bundle& b) {
+             b.items[3].solids[0].shape = Cylinder{90, 30};
+             b.items[3].cavities[0].shape = Cylinder{88, 28};
+             b.certificate.rests[3].point.y = 64;
+         },
+         "rest", "is in the empty cavity of \"sleeve\""},
+        {"a ring whose bore is over the bar", things_on_rims, [](Bundle& b) { b.certificate.rests[7].point.x = 64; },
+         "rest", "\"ring\": lowered by 0.01 mm, it has only its own empty cavity"},
+    });
+    CHECK(first_rule(plate_at(126.000002, {63, 0, 95.995})) == "none"); // a nanometre of it is on the rim
+}
+
+TEST_CASE("a point of rest in empty air is refused, though the rim is touched elsewhere")
+{
+    refuse({
+        {"in the mouth", things_on_rims, [](Bundle& b) { b.certificate.rests[4].point.y = 10; }, "rest", in_pot},
+        {"in the middle of a bar across", things_on_rims, [](Bundle& b) { b.certificate.rests[2].point.x = 64; },
+         "rest", in_pot},
+        {"level with the mouth", things_on_rims,
+         [](Bundle& b) {
+             b.certificate.rests[4].point = {64, 10, 96};
+         },
+         "rest", in_pot},
+        {"above the mouth", things_on_rims,
+         [](Bundle& b) {
+             b.certificate.rests[4].point = {64, 10, 96.000001};
+         },
+         "rest", "is not in \"pot\""},
+        {"in a shut tin", things_on_rims,
+         [](Bundle& b) {
+             b.items[5].cavities[0].shape = Box{38, 38, 39.991};
+             b.items[5].cavities[0].pose.center.z = 20.0005;
+         },
+         "rest", "is in the empty cavity of \"tin\""},
+        {"on two surfaces", things_on_rims,
+         [](Bundle& b) {
+             b.certificate.rests[7].point = {93, 64, 106};
+         },
+         "rest", "only slide along \"bar\""},
+    });
+    CHECK(rule_with_point(2, {127, 64, 96}) == "none");        // on the edge of the mouth
+    CHECK(rule_with_point(2, {126.999999, 64, 96}) == "rest"); // a nanometre further in
+    CHECK(rule_with_point(2, {127, 64, 95.995}) == "none");    // on the wall's own surface
+    CHECK(rule_with_point(4, {64, 0.000001, 96}) == "none");
+    CHECK(rule_with_point(3, {178, 113.5, 96}) == "none");
+    CHECK(rule_with_point(7, {93, 64, 105.995}) == "none"); // on the wall of the ring's own bore
+}
+
+TEST_CASE("a lid of no thickness is shut all the same")
+{
+    auto thin = things_on_rims();
+    thin.items[5].cavities[0] = {Box{38, 38, 38}, {{248, 64, 21}, as_it_is}, Opening::closed};
+    CHECK(first_rule(thin) == "rest");
+    thin.certificate.rests[6].point.z = 40;
+    CHECK(first_rule(thin) == "none");
+}
+
 TEST_CASE("steps that cannot be carried out are refused")
 {
     refuse({

@@ -94,6 +94,8 @@ TEST_CASE("forests with items that are not there, or within themselves, are refu
              b.items[0].in = Lodging{1, 0};
          },
          "forest", "\"pot\" is within itself"},
+        {"container full", cup_in_lidded_pot, [](Bundle& b) { b.items[0].full = true; }, "forest",
+         "\"cup\" is in \"pot\", whose contents fill it"},
         {"vessel not there", cup_in_lidded_pot, [](Bundle& b) { b.items[2].closes = 3; }, "forest",
          "\"pot-lid\" is shut on an item that is not there"},
         {"lid of itself", cup_in_lidded_pot, [](Bundle& b) { b.items[2].closes = 2; }, "forest", "hangs on itself"},

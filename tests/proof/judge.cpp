@@ -285,6 +285,22 @@ private:
         return deepest;
     }
 
+    /// Whether a point, raised, is clearly in the air of one of the item's cavities, or of its mouth.
+    bool in_cavity(std::size_t item, Point point, Real raised) const
+    {
+        point[2] += raised;
+        const auto& cavities = bundle_.items[item].cavities;
+        return std::any_of(cavities.begin(), cavities.end(), [&](const PlacedCavity& cavity) {
+            const Body air = body_of(cavity.shape, cavity.pose);
+            Point own = air.local(point);
+            const bool above = own[2] > 0;
+            if (cavity.opens == Opening::both || (cavity.opens == Opening::top && above)) {
+                own[2] = 0;
+            }
+            return air.depth(air.world(own)) > margin_;
+        });
+    }
+
     bool leaves(std::size_t item) const
     {
         for (Body body : solids_[item]) {
@@ -313,6 +329,9 @@ private:
             }
             const auto lid = std::find_if(bundle_.items.begin(), bundle_.items.end(),
                                           [&](const PlacedItem& other) { return other.closes == item; });
+            if (rest.on && (in_cavity(*rest.on, point, 0) || in_cavity(item, point, tolerance::rest_drop))) {
+                return "rests on air";
+            }
             if (!rest.on && !leaves(item) &&
                 (lid == bundle_.items.end() || !leaves(static_cast<std::size_t>(lid - bundle_.items.begin())))) {
                 return "hangs in the air";

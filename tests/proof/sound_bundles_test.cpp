@@ -63,6 +63,20 @@ TEST_CASE("a bundle may be put together in several orders")
                            {11, down}}) == "none");
 }
 
+TEST_CASE("a full vessel may be in another and have a lid shut on it")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.items[1].full = true;
+    CHECK(first_rule(bundle) == "none");
+    bundle.items[0].full = true;
+    CHECK(first_rule(bundle) == "forest");
+    bundle.items.erase(bundle.items.begin() + 1); // the cup
+    bundle.items[1].closes = 0;
+    bundle.steps = {{1, {0, 0, -1}, ""}, {0, {0, 0, -1}, ""}};
+    bundle.certificate.rests.pop_back();
+    CHECK(first_rule(bundle) == "none");
+}
+
 TEST_CASE("a handle may stand above the rim beside the mouth")
 {
     auto bundle = handmade::rod_out_of_cup();

@@ -233,6 +233,45 @@ Spoiled demand_upright(Bundle bundle, Dice& dice)
     return to_json(bundle);
 }
 
+/// An item moved over the middle of a mouth that is wider than it is; its rest names a point just below the rim.
+Spoiled hover_over_a_mouth(Bundle bundle, Dice& dice)
+{
+    const std::size_t i = any(dice, bundle.items.size()), k = any(dice, bundle.items.size());
+    auto& item = bundle.items[i];
+    if (i == k || item.closes || related(bundle, i, k) || bundle.items[k].cavities.empty() ||
+        bundle.items[k].cavities[0].opens == Opening::closed) {
+        return std::nullopt;
+    }
+    const sampling::Body mouth = room_of(bundle, Lodging{k, 0});
+    if (mouth.axis[2][2] < 0.999L) {
+        return std::nullopt;
+    }
+    const Vec3 from = item.solids[0].pose.center, over = bundle.items[k].cavities[0].pose.center;
+    const double rim = over.z + static_cast<double>(mouth.half[2]);
+    const double floor = static_cast<double>(sampling::beyond(sampling::bodies_of(item)[0], mouth).floor);
+    const double bottom = over.z - static_cast<double>(mouth.half[2]) - floor;
+    shift(item, {over.x - from.x, over.y - from.y, rim - bottom});
+    for (const auto& body : sampling::bodies_of(item)) {
+        if (sampling::beyond(body, mouth).walls > -clear) {
+            return std::nullopt; // touches the rim
+        }
+    }
+    auto& rests = bundle.certificate.rests;
+    std::erase_if(rests, [&](const Rest& rest) { return rest.item == i; });
+    rests.push_back({i, k, {over.x, over.y, snap(rim - 0.005)}});
+    return to_json(bundle);
+}
+
+Spoiled fill_a_vessel(Bundle bundle, Dice& dice)
+{
+    const auto& in = bundle.items[any(dice, bundle.items.size())].in;
+    if (!in) {
+        return std::nullopt;
+    }
+    bundle.items[in->item].full = true;
+    return to_json(bundle);
+}
+
 } // namespace
 
 std::vector<Spoiler> place_spoilers()
@@ -245,7 +284,9 @@ std::vector<Spoiler> place_spoilers()
             {"clearance raised", raise_clearance},
             {"the envelope shrunk", shrink_envelope},
             {"limits lowered", lower_limits},
-            {"a lying item that should stand", demand_upright}};
+            {"a lying item that should stand", demand_upright},
+            {"an item that hovers over a mouth", hover_over_a_mouth},
+            {"a full vessel with things in it", fill_a_vessel}};
 }
 
 } // namespace properties

@@ -41,7 +41,7 @@ bool same(const PlacedItem& a, const PlacedItem& b)
                    a.cavities[i].opens == b.cavities[i].opens;
     }
     return cavities && a.id == b.id && a.copy == b.copy && a.name == b.name && a.form == b.form &&
-           a.weight_g == b.weight_g && a.contents == b.contents && a.contents_g == b.contents_g &&
+           a.weight_g == b.weight_g && a.contents == b.contents && a.contents_g == b.contents_g && a.full == b.full &&
            a.upright == b.upright && a.in == b.in && a.closes == b.closes && a.solids == b.solids;
 }
 
@@ -129,6 +129,7 @@ TEST_CASE("awkward numbers and texts come back as they were")
     bundle.rule.diameter = 100.000001;
     bundle.items[0].weight_g = 28.349523125 * 7.1;
     bundle.items[0].contents_g = 1e-9;
+    bundle.items[2].full = true;
     bundle.items[1].solids[0].pose.center.x = from_nanometres(-1);
     bundle.items[1].solids[0].pose.turn = {std::numeric_limits<std::int64_t>::min(), 3, -7,
                                            std::numeric_limits<std::int64_t>::max()};
@@ -167,6 +168,7 @@ TEST_CASE("the JSON has the fields that other programs rely on")
     auto bundle = handmade::cup_in_lidded_pot();
     bundle.items[1].contents = "stock cubes";
     bundle.items[1].contents_g = 30;
+    bundle.items[1].full = true;
     const auto object = json::parse(to_json(bundle));
     CHECK(object["format"] == "tuckwright-bundle");
     CHECK(object["version"] == 1);
@@ -187,6 +189,9 @@ TEST_CASE("the JSON has the fields that other programs rely on")
     CHECK(cup["in"] == json({{"id", "pot"}, {"copy", 1}, {"cavity", 0}}));
     CHECK(cup["form"] == "standing");
     CHECK(cup["upright"] == true);
+    CHECK(cup["contents"] == "stock cubes");
+    CHECK(cup["contents_g"] == 30);
+    CHECK(cup["contents_fill"] == true);
     CHECK(cup["closes"].is_null());
     CHECK(cup["solids"][0]["cylinder"] == json({{"diameter", 80}, {"height", 87}}));
     CHECK(cup["solids"][0]["center"] == json({0, 0, 46.5}));

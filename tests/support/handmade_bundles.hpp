@@ -151,6 +151,34 @@ inline Bundle many_pots(int side)
     return result;
 }
 
+/// Things on the rims of open vessels, each with its point on what is solid: a bar across a pot's mouth, a ring on the
+/// bar, a peg that stands on the pot's rim, a tub on a sleeve, a brick on a tin whose own lid is shut.
+inline Bundle things_on_rims()
+{
+    auto pot = hollow(item("pot", cylinder(128, 96, {64, 64, 48})), cylinder(126, 93, {64, 64, 49.5}), Opening::top);
+    auto sleeve =
+        hollow(item("sleeve", cylinder(100, 96, {178, 64, 48})), cylinder(98, 96, {178, 64, 48}), Opening::both);
+    auto bar = item("bar", box(127.6, 20, 10, {64, 64, 101}));
+    auto tub = hollow(item("tub", cylinder(100, 30, {178, 64, 111})), cylinder(98, 28, {178, 64, 112}), Opening::top);
+    auto peg = item("peg", cylinder(20, 30, {64, 10, 111}));
+    auto tin = hollow(item("tin", box(40, 40, 40, {248, 64, 20})), box(38, 38, 36, {248, 64, 20}), Opening::closed);
+    auto brick = item("brick", box(10, 10, 10, {248, 64, 45}));
+    auto ring = hollow(item("ring", cylinder(60, 20, {64, 64, 116})), cylinder(58, 20, {64, 64, 116}), Opening::both);
+    auto result = bundle("On the rim", Box{268, 128, 126}, {pot, sleeve, bar, tub, peg, tin, brick, ring});
+    for (std::size_t i = 0; i < result.items.size(); ++i) {
+        step(result, i);
+    }
+    stands(result, 0);
+    stands(result, 1);
+    lies_on(result, 2, 0, {127.4, 64, 95.995});
+    lies_on(result, 3, 1, {178, 14.5, 95.995});
+    lies_on(result, 4, 0, {64, 0.5, 95.995});
+    stands(result, 5);
+    lies_on(result, 6, 5, {248, 64, 39.995});
+    lies_on(result, 7, 2, {93.5, 64, 105.995});
+    return result;
+}
+
 struct Sample {
     std::string name;
     std::function<Bundle()> make;
@@ -170,7 +198,8 @@ inline std::vector<Sample> all()
             {"touching boxes", touching_boxes},
             {"tangent cylinders", tangent_cylinders},
             {"pot over cup", pot_over_cup},
-            {"lidded pot upside down", lidded_pot_upside_down}};
+            {"lidded pot upside down", lidded_pot_upside_down},
+            {"things on rims", things_on_rims}};
 }
 
 } // namespace tuckwright::handmade
