@@ -149,8 +149,8 @@ std::string plan_text(const Shape& shape)
     return mm(box.length) + " by " + mm(box.width) + " mm";
 }
 
-/// Whether a size of the lid is so much larger than the vessel's that one of the two must be mistyped. A pan that serves
-/// as a lid reaches far over a pot, and the tab of a small tin's lid is half as wide again as the tin: both may be.
+/// Whether a size of the lid is so much larger than the vessel's that one of the two must be mistyped. A pan that
+/// serves as a lid may reach far over a pot, and the tab of a small tin's lid be half as wide again as the tin.
 bool is_far_wider(Length lid, Length vessel)
 {
     constexpr std::int64_t plausible_overhang_nm = 20'000'000; // both sides together
