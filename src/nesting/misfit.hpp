@@ -9,8 +9,8 @@
 namespace tuckwright::nesting {
 
 /// Why no turn of the item, aslant or not, brings it within the limits, in words; for an upright item, no turn about
-/// the upright axis. Nothing means that nothing is proved: for a cylinder then some turn does, but for rounding (1e-9 of
-/// a limit, to the safe side); a box is known by its inscribed cylinders and its diagonal alone. Complexity: constant.
+/// the upright axis. Nothing means that nothing is proved: for a cylinder then some turn does, but for rounding (1e-9
+/// of a limit, to the safe side); a box is known by its inscribed cylinders and its diagonal. Complexity: constant.
 std::optional<std::string> misfit(const Item& item, const BundleRule& rule);
 
 } // namespace tuckwright::nesting
