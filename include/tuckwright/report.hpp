@@ -3,6 +3,7 @@
 #pragma once
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "tuckwright/bundle.hpp"
 #include "tuckwright/result.hpp"
@@ -18,10 +19,27 @@ std::string text_report(const Bundle& bundle);
 /// Requires: finite numbers, and items, containers and steps that refer to items of the bundle.
 std::string to_json(const Bundle& bundle);
 
+/// A saved bundle as its file gives it, and what in the file does not follow from the rest.
+struct SavedBundle {
+    Bundle bundle;
+    std::vector<Problem> contradictions; ///< each with its path, such as bundle.volume_ml
+};
+
+/// A bundle from its JSON, whether or not its printed figures (volume, weights, gap, rotation matrices, where steps
+/// lead) follow from the rest. Errors, each with its path, such as items[3].solids[0].center: too large, not JSON, not
+/// this format or version (then nothing else is told), fields missing or of the wrong kind, references to no item,
+/// items twice, numbers that are not finite.
+Result<SavedBundle> read_saved(std::string_view text, const std::string& name);
+
+/// The words for each step of the bundle, in their order, as they follow from the steps and places; the texts that the
+/// steps have are not looked at. Requires: a bundle to which check() has no objection.
+std::vector<std::string> step_texts(const Bundle& bundle);
+
+/// What is wrong with the steps' texts: those that are not step_texts(), each with its path. Requires: the same.
+std::vector<Problem> wrong_step_texts(const Bundle& bundle, const std::string& name);
+
 /// A bundle from its JSON; from what to_json wrote, to_json gives the same bytes again.
-/// Errors, each with its path, such as items[3].solids[0].center: too large, not JSON, not this format or version,
-/// fields missing or of the wrong kind, references to no item, items twice, numbers that are not finite, printed
-/// figures (volume, weights, gap, rotation matrices, where steps lead) that do not follow from the rest.
+/// Errors: those of read_saved, and contradictions.
 Result<Bundle> from_json(std::string_view text, const std::string& name);
 
 } // namespace tuckwright

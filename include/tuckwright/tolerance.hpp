@@ -13,6 +13,10 @@ inline constexpr double rest_drop = 1e-2;
 /// relative: how far a printed volume, weight sum or gap may differ from the exact one (they are rounded for print).
 inline constexpr double printed_relative = 1e-9;
 
+/// relative: how far a volume that is proved the smallest may lie above the lower bound. Sides are rounded up to the grid
+/// by two nanometres at most.
+inline constexpr double proved_best_relative = 1e-7;
+
 /// absolute, per matrix entry: how far a printed rotation matrix may differ from that of its quaternion.
 inline constexpr double printed_rotation = 1e-12;
 

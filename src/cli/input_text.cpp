@@ -39,6 +39,9 @@ Result<std::string> input_text(const std::string& path, std::size_t most)
         return Problem{name, 0, 0, "cannot be read: " + std::generic_category().message(error),
                        "check the path and its permissions"};
     };
+    if (path.empty()) {
+        return Problem{"", 0, 0, "the path of the file is empty", "give the path of a file, or - for standard input"};
+    }
     std::error_code ignored;
     if (!from_pipe && std::filesystem::is_directory(path, ignored)) {
         return Problem{name, 0, 0, "is a folder, not a file", "give the path of a file"};

@@ -3,8 +3,12 @@
 
 #include <cstdio>
 #include <exception>
+#include <string_view>
+#include <vector>
 
 #include "cli/exit_code.hpp"
+#include "cli/messages.hpp"
+#include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
 #include "cli/verify.hpp"
@@ -47,7 +51,7 @@ void add_pack(CLI::App& app, Given& given)
            [&search](const std::string& text) { search.effort = effort_value(text); });
     option("--seed", "N", "another number, another search (default 1); the same number, the same bundle",
            [&search](const std::string& text) { search.seed = seed_value(text); });
-    option("--threads", "N", "how many to use (default: as many as the machine has); never changes the bundle",
+    option("--threads", "N", "how many to use (default, or 0: as many as the machine has); never changes the bundle",
            [&search](const std::string& text) { search.threads = threads_value(text); });
     option("--seconds", "S", "stop the search after so long; gives up repeatability, for machines differ in speed",
            [&search](const std::string& text) { search.seconds = seconds_value(text); });
@@ -63,6 +67,19 @@ void add_verify(CLI::App& app, Given& given)
     given.verify_command = &command;
 }
 
+/// Says which arguments were not expected, and what may have been meant.
+void tell_unexpected(const CLI::App& app)
+{
+    const auto given = app.get_subcommands();
+    const CLI::App& command = given.empty() ? app : *given.front();
+    std::vector<std::string> options;
+    for (const CLI::Option* option : command.get_options([](const CLI::Option* o) { return o->nonpositional(); })) {
+        options.push_back(option->get_name());
+    }
+    const std::string what = about_unexpected(app.remaining(true), given.empty() ? "" : command.get_name(), options);
+    tell({{"tuckwright", 0, 0, what, ""}});
+}
+
 int run(int argc, const char* const* argv)
 {
     CLI::App app("Packs the items of a small travel kit into the smallest bundle, and proves that they fit.",
@@ -73,8 +90,16 @@ int run(int argc, const char* const* argv)
     app.footer(examples);
     add_pack(app, given);
     add_verify(app, given);
+    std::vector<const char*> arguments(argv, argv + argc);
+    if (argc > 1 && std::string_view(argv[1]) == "help") { // help, or help pack
+        arguments.erase(arguments.begin() + 1);
+        arguments.push_back("--help");
+    }
     try {
-        app.parse(argc, argv);
+        app.parse(static_cast<int>(arguments.size()), arguments.data());
+    } catch (const CLI::ExtrasError&) {
+        tell_unexpected(app);
+        return wrong_input;
     } catch (const CLI::ParseError& error) {
         return app.exit(error) == 0 ? done : wrong_input;
     }

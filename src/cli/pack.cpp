@@ -9,6 +9,7 @@
 #include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/messages.hpp"
+#include "cli/mix_ups.hpp"
 #include "cli/output_file.hpp"
 #include "report/words.hpp"
 #include "tuckwright/kit_reader.hpp"
@@ -22,12 +23,16 @@ namespace
 
 Result<Kit> read_kit(const std::string& path)
 {
-    if (path != dash) {
-        return read_kit_file(path);
-    }
     constexpr std::size_t most = std::size_t{4} * 1024 * 1024; // the reader draws its own line, further down
     const auto text = input_text(path, most);
-    return text ? read_kit_text(*text, standard_input) : Result<Kit>(text.problems());
+    if (!text) {
+        return text.problems();
+    }
+    const std::string name = path == dash ? standard_input : path;
+    if (looks_like_bundle(*text)) {
+        return Problem{name, 0, 0, "this is a saved bundle, not a kit", "give it to 'tuckwright verify'"};
+    }
+    return read_kit_text(*text, name);
 }
 
 /// A line on the terminal that says how far the search has come; nothing where standard error is no terminal.

@@ -8,12 +8,44 @@
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/messages.hpp"
+#include "cli/mix_ups.hpp"
 #include "report/words.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/report.hpp"
 
 namespace tuckwright::cli
 {
+
+namespace {
+
+/// Says that the bundle is not what it claims to be, and by which rule.
+int refuse(const std::string& name, const std::string& rule, const std::string& what)
+{
+    tell({{name, 0, 0, fmt::format("refused ({}): {}", rule, what), ""}});
+    return no_bundle;
+}
+
+/// Whether it all follows and holds; says what does not first.
+int prove(const SavedBundle& saved, const std::string& name)
+{
+    const Bundle& bundle = saved.bundle;
+    if (!saved.contradictions.empty()) {
+        return refuse(name, "figure", saved.contradictions.front().what);
+    }
+    if (!has_bundle(bundle.status)) {
+        tell({{name, 0, 0, fmt::format("holds no bundle: its status is {}", to_string(bundle.status)), ""}});
+        return no_bundle;
+    }
+    if (const auto objections = check(bundle); !objections.empty()) {
+        return refuse(name, objections.front().rule, objections.front().what);
+    }
+    if (const auto wrong = wrong_step_texts(bundle, name); !wrong.empty()) {
+        return refuse(name, "text", wrong.front().what);
+    }
+    return done;
+}
+
+} // namespace
 
 int verify(const std::string& path)
 {
@@ -24,20 +56,19 @@ int verify(const std::string& path)
         return wrong_input;
     }
     const std::string name = path == dash ? standard_input : path;
-    const auto bundle = from_json(*text, name);
-    if (!bundle) {
-        tell(bundle.problems());
+    if (looks_like_kit(*text)) {
+        tell({{name, 0, 0, "this looks like a kit, not like a saved bundle", "give it to 'tuckwright pack'"}});
         return wrong_input;
     }
-    if (!has_bundle(bundle->status)) {
-        tell({{name, 0, 0, fmt::format("holds no bundle: its status is {}", to_string(bundle->status)), ""}});
-        return no_bundle;
+    const auto saved = read_saved(*text, name);
+    if (!saved) {
+        tell(saved.problems());
+        return wrong_input;
     }
-    if (const auto objections = check(*bundle); !objections.empty()) {
-        const auto& first = objections.front();
-        tell({{name, 0, 0, fmt::format("refused ({}): {}", first.rule, first.what), ""}});
-        return no_bundle;
+    if (const int outcome = prove(*saved, name); outcome != done) {
+        return outcome;
     }
+    const Bundle* bundle = &saved->bundle;
     const std::size_t items = bundle->items.size();
     const auto words = fmt::format("{}: {}, {}, {} item{}, every one in its place, and every step possible",
                                    bundle->kit, report::envelope_in_words(bundle->envelope),

@@ -12,6 +12,7 @@ namespace
 {
 
 constexpr std::array<std::string_view, 6> cavity_keys{"cylinder", "box", "wall", "base", "opens", "lid"};
+constexpr KnownFields cavity_fields{cavity_keys, "inside: {wall: 0.8, base: 1}"};
 constexpr std::array<std::string_view, 2> opening_words{"top", "both"};
 constexpr std::array<std::string_view, 1> lid_words{"own"};
 
@@ -209,7 +210,7 @@ Cavity cavity_of(const Inner& inner, const SizedShape& outer)
 
 std::optional<Cavity> read_cavity(Reading& reading, const Node& node, const std::optional<SizedShape>& outside)
 {
-    Fields fields(reading, node, "inside", cavity_keys);
+    Fields fields(reading, node, "inside", cavity_fields);
     if (!fields.is_map()) {
         return std::nullopt;
     }

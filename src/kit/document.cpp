@@ -6,10 +6,11 @@
 #include <yaml-cpp/parser.h>
 
 #include <algorithm>
-#include <array>
 #include <sstream>
 #include <unordered_map>
 
+#include "kit/quantity.hpp"
+#include "kit/syntax_words.hpp"
 #include "kit/words.hpp"
 #include "tuckwright/contract.hpp"
 
@@ -79,9 +80,10 @@ public:
     }
     void OnSequenceEnd() override { close(); }
     void OnMapStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
-                    YAML::EmitterStyle::value) override
+                    YAML::EmitterStyle::value style) override
     {
         open(leaf(mark, NodeKind::map, "", tag, anchor));
+        open_.back().in_braces = style == YAML::EmitterStyle::Flow;
     }
     void OnMapEnd() override { close(); }
 
@@ -89,6 +91,7 @@ private:
     /// A list or map whose end has not come yet. In a map a key waits for its value.
     struct Open {
         Node node;
+        bool in_braces = false;
         bool key_waits = false;
         Node key;
         std::unordered_map<std::string, int> lines; // of the keys so far
@@ -146,7 +149,7 @@ private:
             problems_.add(node.place, too_deep_what, too_deep_remedy);
             throw Abandon{};
         }
-        open_.push_back({std::move(node), false, {}, {}});
+        open_.push_back({std::move(node), false, false, {}, {}});
     }
 
     void close()
@@ -175,6 +178,19 @@ private:
         }
     }
 
+    /// Whether a key is the rest of the number before it: in braces the comma of '{height: 90,5}' ends the value.
+    static bool is_cut_by_comma(const Node& map, const Node& key)
+    {
+        constexpr std::string_view digits = "0123456789";
+        if (map.entries.empty() || map.entries.back().value.kind != NodeKind::text) {
+            return false;
+        }
+        const std::string& number = map.entries.back().value.text;
+        return !number.empty() && number.find_first_not_of("+-.0123456789") == std::string::npos &&
+               digits.find(number.back()) != std::string_view::npos && !key.text.empty() &&
+               digits.find(key.text.front()) != std::string_view::npos;
+    }
+
     void add_entry(Open& map, Node value)
     {
         const Node& key = map.key;
@@ -183,6 +199,14 @@ private:
         }
         if (key.kind != NodeKind::text) {
             problems_.add(key.place, "a key is " + kind_name(key) + ", not a word", "write 'key: value'");
+            return;
+        }
+        if (map.in_braces && value.kind == NodeKind::nothing && is_cut_by_comma(map.node, key)) {
+            Entry& cut = map.node.entries.back();
+            problems_.add(cut.value.place,
+                          cut.key + ": " + quoted(cut.value.text + "," + key.text) + " has a comma in its number",
+                          comma_remedy);
+            cut.value.kind = NodeKind::unusable;
             return;
         }
         const auto [first, fresh] = map.lines.emplace(key.text, key.place.line);
@@ -202,45 +226,6 @@ private:
     int documents_ = 0;
 };
 
-struct PlainWords {
-    std::string_view parser, what, remedy;
-};
-
-// The parser's own messages, said for somebody who writes a kit file now and then.
-constexpr std::array<PlainWords, 14> plain_words{{
-    {"end of map not found", "this line does not fit in here",
-     "check its indentation, and that each key has a colon and a space after it"},
-    {"end of sequence not found", "this line does not belong to the list above",
-     "check its indentation; each entry of a list starts with '- '"},
-    {"end of map flow not found", "a '{' is not closed", "add the missing '}', or a comma between two entries"},
-    {"end of sequence flow not found", "a '[' is not closed", "add the missing ']', or a comma between two entries"},
-    {"illegal flow end", "a '}' or ']' closes nothing", "delete it, or add what opens it"},
-    {"illegal block entry", "a list entry ('- ') cannot stand here", "start it on a line of its own"},
-    {"illegal map key", "a key cannot stand here", "start it on a line of its own"},
-    {"illegal map value", "a colon cannot stand here",
-     "put text that holds ': ' into quotes, and see that the line above has its colon"},
-    {"illegal tab when looking for indentation", "a tab cannot indent a line", "indent with spaces"},
-    {"illegal EOF in scalar", "the file ends within quotes", "add the closing quote"},
-    {"illegal document indicator in scalar", "a document ends within quotes", "add the closing quote"},
-    {"unknown token", "this character cannot start a value", "put the text into quotes"},
-    {"the referenced anchor is not defined", "an alias ('*' with a name) is not taken in a kit file",
-     "write the value out"},
-    {"cannot assign multiple anchors to the same node", "an anchor ('&' with a name) is not taken in a kit file",
-     "take it out"},
-}};
-
-void add_syntax_problem(const YAML::Exception& error, ProblemList& problems)
-{
-    // The parser puts some details behind its message (an unknown escape, an alias's name).
-    for (const PlainWords& plain : plain_words) {
-        if (error.msg.starts_with(plain.parser)) {
-            problems.add(place_of(error.mark), std::string(plain.what), std::string(plain.remedy));
-            return;
-        }
-    }
-    problems.add(place_of(error.mark), "this is not YAML: " + error.msg, "check the line and the one above it");
-}
-
 } // namespace
 
 std::string kind_name(const Node& node)
@@ -249,7 +234,7 @@ std::string kind_name(const Node& node)
     case NodeKind::nothing: return "nothing";
     case NodeKind::text: return "text";
     case NodeKind::list: return "a list";
-    case NodeKind::map: return "a map";
+    case NodeKind::map: return "a group of fields";
     case NodeKind::unusable: return "unusable";
     }
     require(false, "a node's kind is one of the five");
@@ -265,7 +250,7 @@ std::optional<Node> parse_document(std::string_view text, ProblemList& problems)
         while (parser.HandleNextDocument(builder)) {
         }
     } catch (const YAML::Exception& error) {
-        add_syntax_problem(error, problems);
+        add_syntax_problem(text, error.msg, place_of(error.mark), problems);
         return std::nullopt;
     } catch (const Abandon&) {
         return builder.first_is_whole() ? std::optional(builder.take()) : std::nullopt;

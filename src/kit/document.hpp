@@ -14,7 +14,7 @@ namespace tuckwright::reading
 inline constexpr std::size_t largest_file = 1024 * 1024; ///< bytes
 inline constexpr int deepest_nesting = 32;
 
-inline constexpr auto too_deep_what = "lists and maps are nested more than 32 deep";
+inline constexpr auto too_deep_what = "lists and fields are nested more than 32 deep";
 inline constexpr auto too_deep_remedy = "a kit file needs no more than six levels";
 
 /// `unusable` stands for something that has been reported already (an alias, a tagged value).
@@ -37,7 +37,7 @@ struct Entry {
     Node value;
 };
 
-/// "a list", "a map", "text", "nothing".
+/// "a list", "a group of fields", "text", "nothing".
 std::string kind_name(const Node& node);
 
 /// Whether the bytes are plain UTF-8 text without control characters, of a size that is read at all, and without long

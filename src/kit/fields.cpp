@@ -17,6 +17,11 @@ constexpr std::int64_t least_dimension_nm = 1000;
 constexpr std::size_t longest_text = 400; // bytes: names go on cards and into steps
 constexpr double heaviest_g = 100'000;
 
+bool contains(std::span<const std::string_view> words, std::string_view word)
+{
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
 /// The text of a value that is written as text; reports anything else.
 const std::string* plain_text(Reading& reading, const Node& node, const std::string& subject)
 {
@@ -32,24 +37,39 @@ const std::string* plain_text(Reading& reading, const Node& node, const std::str
 
 } // namespace
 
-Fields::Fields(Reading& reading, const Node& node, std::string subject, std::span<const std::string_view> keys)
-    : reading_(reading), subject_(std::move(subject)), place_(node.place)
+Fields::Fields(Reading& reading, const Node& node, std::string subject, const KnownFields& known)
+    : reading_(reading), subject_(std::move(subject)), needed_(known.needed), place_(node.place)
 {
     if (node.kind != NodeKind::map) {
         if (node.kind != NodeKind::unusable) {
-            reading_.problems.add(node.place, subject_ + " must be a map, but is " + kind_name(node),
-                                  "write 'key: value' entries; known here: " + listed(keys));
+            reading_.problems.add(node.place, subject_ + " is " + kind_name(node) + ", not a group of fields",
+                                  "write it such as '" + std::string(known.example) + "'");
         }
         return;
     }
     map_ = &node;
     for (const Entry& e : node.entries) {
-        if (std::find(keys.begin(), keys.end(), e.key) == keys.end()) {
-            reading_.problems.add(e.place, "unknown key " + quoted(e.key) + " in " + subject_, suggestion(e.key, keys));
-        } else if (e.value.kind == NodeKind::nothing) {
-            reading_.problems.add(e.place, quoted(e.key) + " has no value", "give one, or delete the line");
-        }
+        check_key(e, known);
     }
+}
+
+void Fields::check_key(const Entry& entry, const KnownFields& known)
+{
+    if (contains(known.keys, entry.key)) {
+        if (entry.value.kind == NodeKind::nothing && !contains(known.needed, entry.key)) {
+            reading_.problems.add(entry.place, quoted(entry.key) + " has no value", "give one, or delete the line");
+        }
+        return;
+    }
+    const auto colon = entry.key.find(':'); // in braces, 'height:90' is one word to the parser
+    const std::string first = entry.key.substr(0, colon);
+    if (colon != std::string::npos && contains(known.keys, first)) {
+        reading_.problems.add(entry.place, "there is no space after the colon in " + quoted(entry.key),
+                              "write " + quoted(first + ": " + entry.key.substr(colon + 1)));
+        return;
+    }
+    reading_.problems.add(entry.place, "unknown key " + quoted(entry.key) + " in " + subject_,
+                          suggestion(entry.key, known.keys));
 }
 
 const Entry* Fields::entry(std::string_view key) const
@@ -71,8 +91,12 @@ const Node* Fields::find(std::string_view key) const
 
 const Node* Fields::need(std::string_view key, const std::string& remedy)
 {
-    if (is_map() && !given(key)) {
+    const Entry* e = entry(key);
+    const auto is_it_without_space = [&](const Entry& other) { return other.key.starts_with(std::string(key) + ":"); };
+    if (is_map() && e == nullptr && std::none_of(map_->entries.begin(), map_->entries.end(), is_it_without_space)) {
         reading_.problems.add(place_, subject_ + " has no " + quoted(key), remedy);
+    } else if (e != nullptr && e->value.kind == NodeKind::nothing && contains(needed_, key)) {
+        reading_.problems.add(e->place, quoted(key) + " has no value", remedy);
     }
     return find(key);
 }

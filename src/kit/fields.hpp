@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/// The entries of a map in the file, and the plain values they hold. Whatever is wrong becomes a problem at its place.
+/// The entries of a group of fields in the file, and the plain values they hold. Whatever is wrong becomes a problem at
+/// its place.
 #pragma once
 #include <optional>
 #include <span>
@@ -19,30 +20,43 @@ struct Reading {
     Units units;
 };
 
-/// A map whose keys are known. Unknown keys and keys without a value are reported once, when it is made.
+/// What may stand in a group of fields.
+struct KnownFields {
+    std::span<const std::string_view> keys;
+    std::string_view example;                      ///< how such a group is written, for who wrote something else
+    std::span<const std::string_view> needed = {}; ///< keys that Fields::need asks for, whatever else is there
+};
+
+/// A group of fields whose keys are known. Unknown keys and keys without a value are reported once: those needed when
+/// they are asked for, all others when it is made.
 class Fields
 {
 public:
-    /// `subject` names the map in problems, such as "an item". A node that is no map is reported and holds nothing.
-    Fields(Reading& reading, const Node& node, std::string subject, std::span<const std::string_view> keys);
+    /// `subject` names the group in problems, such as "an item". A node that is no such group is reported and holds
+    /// nothing.
+    Fields(Reading& reading, const Node& node, std::string subject, const KnownFields& known);
 
     bool is_map() const { return map_ != nullptr; }
     /// Whether the key is there at all, be its value usable or not.
     bool given(std::string_view key) const { return entry(key) != nullptr; }
     /// The value, or nothing where there is none to go on with.
     const Node* find(std::string_view key) const;
-    /// The same; reports a key that is not there. The remedy says what to write.
+    /// The same; reports a key that is not there, or stands there without a value. The remedy says what to write.
     const Node* need(std::string_view key, const std::string& remedy);
     /// The entry; nothing where the key is not there.
     const Entry* entry(std::string_view key) const;
     /// Reports an entry that must not be there (it is).
     void refuse(std::string_view key, const std::string& what, const std::string& remedy);
-    /// Place of the map itself.
+    /// Place of the group itself.
     Place place() const { return place_; }
+    const std::string& subject() const { return subject_; }
 
 private:
+    void check_key(const Entry& entry, const KnownFields& known);
+
     Reading& reading_;
     std::string subject_;
+    std::span<const std::string_view> needed_;
     Place place_;
     const Node* map_ = nullptr;
 };

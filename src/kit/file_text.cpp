@@ -23,6 +23,9 @@ Problem unreadable(const std::string& path, int error)
 
 Result<std::string> file_text(const std::string& path, std::size_t most)
 {
+    if (path.empty()) {
+        return Problem{"", 0, 0, "the path of the kit file is empty", "give the path of a kit file"};
+    }
     std::error_code ignored;
     if (std::filesystem::is_directory(path, ignored)) {
         return Problem{path, 0, 0, "is a folder, not a file", "give the path of a kit file"};

@@ -15,8 +15,15 @@ namespace
 
 constexpr std::array<std::string_view, 10> item_keys{"id",  "name",   "count",  "weight",   "cylinder",
                                                      "box", "inside", "closes", "contents", "upright"};
+constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
+constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
+                                  needed_of_item};
 constexpr std::array<std::string_view, 3> closes_keys{"item", "adds", "intrudes"};
+constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, intrudes: 5}", closes_keys};
 constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
+constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
+constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}",
+                                       needed_of_contents};
 constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
 
 constexpr std::size_t longest_id = 64;
@@ -24,6 +31,22 @@ constexpr std::size_t longest_id = 64;
 bool is_id_letter(char c)
 {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
+}
+
+bool is_id(std::string_view text)
+{
+    return !text.empty() && text.size() <= longest_id && std::all_of(text.begin(), text.end(), is_id_letter);
+}
+
+/// How problems call the item: by its id, where it has a sound one.
+std::string subject_of(const Node& node)
+{
+    for (const Entry& entry : node.entries) {
+        if (entry.key == "id" && entry.value.kind == NodeKind::text && is_id(entry.value.text)) {
+            return "item " + quoted(entry.value.text);
+        }
+    }
+    return "an item";
 }
 
 void read_id(Reading& reading, Fields& fields, ItemDraft& draft)
@@ -52,7 +75,7 @@ void read_outside(Reading& reading, Fields& fields, ItemDraft& draft)
         fields.refuse("box", "an item is a cylinder or a box, not both", "keep one of the two");
     }
     if (!round && !square && fields.is_map()) {
-        reading.problems.add(fields.place(), "an item has no outside", "give a cylinder or a box");
+        reading.problems.add(fields.place(), fields.subject() + " has no outside", "give a cylinder or a box");
     }
     for (const ShapeKind kind : {ShapeKind::cylinder, ShapeKind::box}) {
         if (const Node* node = fields.find(word_of(kind))) {
@@ -73,7 +96,7 @@ void read_closes(Reading& reading, Fields& item, ItemDraft& draft)
     if (node == nullptr) {
         return;
     }
-    Fields fields(reading, *node, "closes", closes_keys);
+    Fields fields(reading, *node, "closes", closes_fields);
     ClosesDraft closes;
     closes.place = item.entry("closes")->place;
     if (const Node* vessel = fields.need("item", "name the id of the item that this lid closes")) {
@@ -116,7 +139,7 @@ void read_contents(Reading& reading, Fields& item, ItemDraft& draft)
     if (node == nullptr) {
         return;
     }
-    Fields fields(reading, *node, "contents", contents_keys);
+    Fields fields(reading, *node, "contents", contents_fields);
     const Node* what = fields.need("what", "say what is in it, such as 'what: rice'");
     const auto name = what != nullptr ? read_text(reading, *what, "what") : std::nullopt;
     const Node* amount = fields.need("amount", "give the weight of what is in it, such as 'amount: 150 g'");
@@ -152,7 +175,7 @@ ItemDraft read_item(Reading& reading, const Node& node)
 {
     ItemDraft draft;
     draft.place = node.place;
-    Fields fields(reading, node, "an item", item_keys);
+    Fields fields(reading, node, subject_of(node), item_fields);
     read_id(reading, fields, draft);
     const Node* name = fields.find("name");
     draft.item.name = name != nullptr ? read_text(reading, *name, "name").value_or("") : draft.item.id;

@@ -20,6 +20,8 @@ namespace
 using namespace reading;
 
 constexpr std::array<std::string_view, 6> kit_keys{"version", "kit", "units", "clearance", "bundle", "items"};
+constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
+constexpr KnownFields kit_fields{kit_keys, "kit: Soup for two', then 'items:", needed_of_kit};
 constexpr double usual_clearance = 0.5; // mm
 constexpr std::size_t most_copies = 500;
 
@@ -48,12 +50,12 @@ std::vector<ItemDraft> read_drafts(Reading& reading, const Node& list)
 
 void read_items(Reading& reading, Fields& fields, Kit& kit)
 {
-    const Node* node = fields.need("items", "list what must go along under 'items:'");
+    const Node* node = fields.need("items", "list what must go along under 'items:', each thing starting with '- id:'");
     if (node == nullptr) {
         return;
     }
     if (node->kind != NodeKind::list) {
-        reading.problems.add(node->place, "items must be a list, but is " + kind_name(*node),
+        reading.problems.add(node->place, "items is " + kind_name(*node) + ", not a list",
                              "start each item with '- id:'");
         return;
     }
@@ -72,7 +74,7 @@ void read_items(Reading& reading, Fields& fields, Kit& kit)
 Kit read_kit(Reading& reading, const Node& node)
 {
     Kit kit;
-    Fields fields(reading, node, "a kit file", kit_keys);
+    Fields fields(reading, node, "a kit file", kit_fields);
     if (!fields.is_map()) {
         return kit;
     }

@@ -51,10 +51,10 @@ std::vector<Index> vessels_of(Reading& reading, const Drafts& drafts)
             continue;
         }
         const std::string& id = *drafts[i].closes->vessel;
-        const bool compare = !known.empty() && known.size() <= most_compared && unknown++ < most_suggested;
+        const bool compare = known.size() <= most_compared && unknown++ < most_suggested;
+        const auto meant = compare ? mistyped(id, known) : std::nullopt;
         reading.problems.add(drafts[i].closes->vessel_place, "there is no item with the id " + quoted(id),
-                             compare ? "the nearest id is " + quoted(nearest(id, known))
-                                     : "name the id of an item of this kit");
+                             meant ? "did you mean " + quoted(*meant) + "?" : "name the id of an item of this kit");
     }
     return vessels;
 }
@@ -149,6 +149,27 @@ std::string plan_text(const Shape& shape)
     return mm(box.length) + " by " + mm(box.width) + " mm";
 }
 
+/// Whether a size of the lid is so much larger than the vessel's that one of the two must be mistyped. A pan that
+/// serves as a lid may reach far over a pot, and the tab of a small tin's lid be half as wide again as the tin.
+bool is_far_wider(Length lid, Length vessel)
+{
+    constexpr std::int64_t plausible_overhang_nm = 20'000'000; // both sides together
+    return 2 * lid > 3 * vessel && lid - vessel > Length::of_nanometres(plausible_overhang_nm);
+}
+
+void check_width(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
+{
+    for (std::size_t i = 0; i + 1 < lid.outside->sizes.size(); ++i) {
+        if (is_far_wider(lid.outside->sizes[i], vessel.outside->sizes[i])) {
+            reading.problems.add(lid.outside->places[i],
+                                 "the lid is " + plan_text(lid.item.outside) + ", far wider than " +
+                                     quoted(vessel.item.id) + ", " + plan_text(vessel.item.outside),
+                                 "check both for a digit too few or too many, and their units");
+            return;
+        }
+    }
+}
+
 void check_cover(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
 {
     if (lid.outside->kind != vessel.outside->kind) {
@@ -161,6 +182,8 @@ void check_cover(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel
                              "the lid is " + plan_text(lid.item.outside) + ", too small to cover the mouth of " +
                                  quoted(vessel.item.id) + ", " + plan_text(vessel.item.inside->shape),
                              "measure both again");
+    } else {
+        check_width(reading, lid, vessel);
     }
 }
 

@@ -7,6 +7,7 @@
 #include <limits>
 #include <optional>
 #include <span>
+#include <vector>
 
 #include "kit/words.hpp"
 #include "tuckwright/contract.hpp"
@@ -80,6 +81,22 @@ std::span<const std::string_view> unit_words(Measure measure)
 std::string_view name_of(Measure measure)
 {
     return measure == Measure::length ? "length" : measure == Measure::weight ? "weight" : "volume";
+}
+
+/// The unit of this measure that a mistyped word stands for, be it short or written out.
+std::optional<std::string_view> meant_unit(std::string_view word, Measure measure)
+{
+    const auto units = unit_words(measure);
+    std::vector<std::string_view> words(units.begin(), units.end());
+    for (const Synonym& s : synonyms) {
+        if (std::find(units.begin(), units.end(), s.unit) != units.end()) {
+            words.push_back(s.word);
+        }
+    }
+    const auto meant = mistyped(word, words);
+    const auto written_out =
+        std::find_if(synonyms.begin(), synonyms.end(), [&](const Synonym& s) { return meant && s.word == *meant; });
+    return written_out == synonyms.end() ? meant : written_out->unit;
 }
 
 Problem fault(std::string what, std::string remedy) { return {"", 0, 0, std::move(what), std::move(remedy)}; }
@@ -169,8 +186,7 @@ std::optional<Problem> notation_fault(std::string_view text, const NumberText& p
     }
     const std::string_view rest = parts.rest;
     if (rest.starts_with(',') && rest.size() > 1 && is_digit(rest[1])) {
-        return fault(shown + " has a comma in its number",
-                     "write a point before the decimals, nothing between thousands");
+        return fault(shown + " has a comma in its number", comma_remedy);
     }
     if (!rest.empty() && is_digit(rest[0])) {
         return fault(shown + " has a space in its number", "write it without");
@@ -277,8 +293,8 @@ Result<Unit> parse_unit(std::string_view word, Measure measure)
             return fault("unknown unit " + quoted(word), "write " + quoted(s.unit));
         }
     }
-    return fault("unknown unit " + quoted(word),
-                 wanted + "; the nearest is " + quoted(nearest(word, unit_words(measure))));
+    const auto meant = meant_unit(word, measure);
+    return fault("unknown unit " + quoted(word), meant ? wanted + "; did you mean " + quoted(*meant) + "?" : wanted);
 }
 
 Result<Length> parse_length(std::string_view text, Unit plain)

@@ -16,6 +16,8 @@ __extension__ using Wide = __int128;
 enum class Measure { length, weight, volume };
 enum class Unit { mm, cm, m, in, g, kg, oz, lb, ml, l, fl_oz };
 
+inline constexpr auto comma_remedy = "write a point before the decimals, nothing between thousands";
+
 /// The units meant by a plain number.
 struct Units {
     Unit length = Unit::mm, weight = Unit::g, volume = Unit::ml;

@@ -16,6 +16,10 @@ namespace
 constexpr std::array<std::string_view, 3> unit_keys{"length", "weight", "volume"};
 constexpr std::array<std::string_view, 6> bundle_keys{"shape", "limits", "diameter", "length", "width", "height"};
 constexpr std::array<std::string_view, 4> limit_keys{"diameter", "length", "width", "height"};
+constexpr KnownFields unit_fields{unit_keys, "units: {length: cm, weight: oz}"};
+constexpr KnownFields bundle_fields{bundle_keys, "bundle: {shape: box}' or, with limits, "
+                                                 "'bundle: {shape: box, length: 240, width: 120, height: 100}"};
+constexpr KnownFields limit_fields{limit_keys, "limits: {height: 100}"};
 constexpr std::array<std::string_view, 2> shape_words{"cylinder", "box"};
 
 constexpr std::int64_t widest_clearance_nm = 50'000'000;
@@ -74,7 +78,7 @@ void read_limits(Reading& reading, Fields& fields, std::optional<ShapeKind> kind
 
 Units read_units(Reading& reading, const Node& node)
 {
-    const Fields fields(reading, node, "units", unit_keys);
+    const Fields fields(reading, node, "units", unit_fields);
     Units units;
     read_unit(reading, fields, "length", Measure::length, units.length);
     read_unit(reading, fields, "weight", Measure::weight, units.weight);
@@ -98,7 +102,7 @@ double read_clearance(Reading& reading, const Node& node)
 
 BundleRule read_bundle_rule(Reading& reading, const Node& node)
 {
-    Fields fields(reading, node, "bundle", bundle_keys);
+    Fields fields(reading, node, "bundle", bundle_fields);
     BundleRule rule;
     std::optional<ShapeKind> kind = ShapeKind::cylinder;
     if (const Node* shape = fields.find("shape")) {
@@ -110,7 +114,7 @@ BundleRule read_bundle_rule(Reading& reading, const Node& node)
     rule.shape = kind == ShapeKind::box ? BundleShape::box : BundleShape::cylinder;
     read_limits(reading, fields, kind, rule);
     if (const Node* limits = fields.find("limits")) {
-        Fields inner(reading, *limits, "limits", limit_keys);
+        Fields inner(reading, *limits, "limits", limit_fields);
         read_limits(reading, inner, kind, rule);
     }
     return rule;

@@ -15,6 +15,10 @@ namespace
 constexpr std::array<std::string_view, 2> cylinder_dimensions{"diameter", "height"};
 constexpr std::array<std::string_view, 3> box_dimensions{"length", "width", "height"};
 
+constexpr KnownFields cylinder_fields{cylinder_dimensions, "cylinder: {diameter: 110, height: 90}",
+                                      cylinder_dimensions};
+constexpr KnownFields box_fields{box_dimensions, "box: {length: 140, width: 30, height: 12}", box_dimensions};
+
 Shape shape_of(ShapeKind kind, const std::vector<double>& mm)
 {
     if (kind == ShapeKind::cylinder) {
@@ -56,13 +60,15 @@ Shape SizedShape::rounded_down() const
 std::optional<SizedShape> read_shape(Reading& reading, const Node& node, ShapeKind kind, Height height)
 {
     const auto names = dimensions_of(kind);
-    Fields fields(reading, node, "a " + std::string(word_of(kind)), names);
+    Fields fields(reading, node, "a " + std::string(word_of(kind)),
+                  kind == ShapeKind::cylinder ? cylinder_fields : box_fields);
     SizedShape shape{kind, {}, {}, node.place};
     bool whole = fields.is_map();
     for (const std::string_view name : names) {
         const bool may_lack = name == names.back() && height == Height::optional;
-        const Node* value = may_lack ? fields.find(name)
-                                     : fields.need(name, "a " + std::string(word_of(kind)) + " has " + listed(names));
+        const Node* value = may_lack && !fields.given(name)
+                                ? nullptr
+                                : fields.need(name, "a " + std::string(word_of(kind)) + " has " + listed(names));
         const auto size =
             value != nullptr ? read_length(reading, *value, std::string(name), AtLeast::micrometre) : std::nullopt;
         if (size) {

@@ -4,8 +4,6 @@
 #include <algorithm>
 #include <vector>
 
-#include "tuckwright/contract.hpp"
-
 namespace tuckwright::reading
 {
 
@@ -21,8 +19,8 @@ bool starts_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) !
 
 bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }
 
-/// How many edits still count as a slip of the finger.
-std::size_t slip(std::string_view word) { return std::max<std::size_t>(1, word.size() / 3); }
+/// How many edits still count as a slip of the finger: none in a word of one letter, which any letter would be near to.
+std::size_t slip(std::string_view word) { return word.size() < 2 ? 0 : std::max<std::size_t>(1, word.size() / 3); }
 
 } // namespace
 
@@ -47,23 +45,29 @@ std::size_t edit_distance(std::string_view a, std::string_view b)
     return last[b.size()];
 }
 
-std::string_view nearest(std::string_view word, std::span<const std::string_view> known)
+std::optional<std::string_view> mistyped(std::string_view word, std::span<const std::string_view> known)
 {
-    require(!known.empty(), "a nearest word is looked for among at least one");
-    const std::string_view compared = word.substr(0, longest_compared);
-    return *std::min_element(known.begin(), known.end(), [&](std::string_view a, std::string_view b) {
-        return edit_distance(compared, a) < edit_distance(compared, b);
-    });
+    if (word.size() > longest_compared) {
+        return std::nullopt;
+    }
+    std::optional<std::string_view> best;
+    std::size_t fewest = word.size();
+    for (const std::string_view candidate : known) {
+        const std::size_t edits = edit_distance(word, candidate);
+        if (edits <= slip(candidate) && (!best || edits < fewest)) {
+            best = candidate;
+            fewest = edits;
+        }
+    }
+    return best;
 }
 
 std::string suggestion(std::string_view word, std::span<const std::string_view> known)
 {
-    const std::string_view best = nearest(word, known);
-    if (word.size() <= longest_compared && edit_distance(word, best) <= slip(best)) {
-        return "did you mean " + quoted(best) + "?";
+    if (const auto meant = mistyped(word, known)) {
+        return "did you mean " + quoted(*meant) + "?";
     }
-    std::string text = "the nearest known word is " + quoted(best);
-    return known.size() == 1 ? text : text + " (known here: " + listed(known) + ")";
+    return known.size() == 1 ? "write " + quoted(known.front()) : "known here: " + listed(known);
 }
 
 std::string quoted(std::string_view text)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/// Words in problems: quoting what the file says, lists of words, and the nearest known word for a mistyped one.
+/// Words in problems: quoting what the file says, lists of words, and the known word that a mistyped one was meant for.
 #pragma once
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -12,10 +13,11 @@ namespace tuckwright::reading
 /// case being alike. Complexity: the product of the lengths. Source: optimal string alignment distance.
 std::size_t edit_distance(std::string_view a, std::string_view b);
 
-/// The known word with the fewest edits; the first of several. Requires: at least one known word.
-std::string_view nearest(std::string_view word, std::span<const std::string_view> known);
+/// The known word that differs by a slip of the finger, with the fewest edits, the first of several; nothing where none
+/// is near: one edit in words of two to five letters, one more for each further three.
+std::optional<std::string_view> mistyped(std::string_view word, std::span<const std::string_view> known);
 
-/// "did you mean 'weight'?" where few letters differ, else the nearest word and all that are known.
+/// "did you mean 'weight'?" where few letters differ, else all words that are known. Requires: at least one known word.
 std::string suggestion(std::string_view word, std::span<const std::string_view> known);
 
 /// The text in quotes, on one line and cut short when long, so that a problem stays readable.

@@ -8,7 +8,6 @@
 #include "nesting/lower_bound.hpp"
 
 #include <algorithm>
-#include <array>
 #include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/push_relabel_max_flow.hpp>
 #include <cmath>
@@ -16,6 +15,7 @@
 #include <numbers>
 
 #include "nesting/kit_scene.hpp"
+#include "nesting/misfit.hpp"
 
 namespace tuckwright::nesting {
 
@@ -40,80 +40,6 @@ void add_pipe(FlowGraph& graph, std::size_t from, std::size_t to, double capacit
     boost::put(boost::edge_capacity, graph, back, 0);
     boost::put(boost::edge_reverse, graph, there, back);
     boost::put(boost::edge_reverse, graph, back, there);
-}
-
-/// Dimensions of an item, largest first, and the diameter of the largest flat disc that it holds.
-struct Sizes {
-    double least, disc, diagonal;
-};
-
-Sizes sizes(const Shape& shape)
-{
-    if (const auto* c = std::get_if<Cylinder>(&shape)) {
-        return {std::min(c->diameter, c->height), c->diameter, std::hypot(c->diameter, c->height)};
-    }
-    const auto& b = std::get<Box>(shape);
-    std::array<double, 3> d{b.length, b.width, b.height};
-    std::sort(d.begin(), d.end());
-    return {d[0], d[1], std::hypot(b.length, b.width, b.height)};
-}
-
-std::string mm(double value) { return fmt::format("{:g} mm", std::round(value * 1000) / 1000); }
-
-/// In a round bundle: the disc is as wide as itself seen from any side, and nothing is flatter than its least dimension.
-std::optional<std::string> round_misfit(const Item& item, const BundleRule& rule)
-{
-    const Sizes s = sizes(item.outside);
-    if (rule.diameter && s.disc > *rule.diameter) {
-        return fmt::format("the {} alone is {} across, the limit is {}", item.id, mm(s.disc), mm(*rule.diameter));
-    }
-    if (rule.height && item.upright && height_of(item.outside) > *rule.height) {
-        return fmt::format("the {} must stand upright and is {} high, the limit is {}", item.id,
-                           mm(height_of(item.outside)), mm(*rule.height));
-    }
-    if (rule.height && s.least > *rule.height) {
-        return fmt::format("the {} alone is at least {} high however it lies, the limit is {}", item.id, mm(s.least),
-                           mm(*rule.height));
-    }
-    if (rule.diameter && rule.height && s.diagonal > std::hypot(*rule.diameter, *rule.height)) {
-        return fmt::format("the {} alone measures {} from corner to corner, the limits only {}", item.id,
-                           mm(s.diagonal), mm(std::hypot(*rule.diameter, *rule.height)));
-    }
-    return std::nullopt;
-}
-
-/// In a box: a disc of diameter d with unit normal n reaches d sqrt(1 - n_k^2) along axis k, and the squares of n sum to 1.
-std::optional<std::string> box_misfit(const Item& item, const BundleRule& rule)
-{
-    const Sizes s = sizes(item.outside);
-    double needed = 0, diagonal = 0;
-    const std::array<std::pair<std::optional<double>, const char*>, 3> limits{
-        {{rule.length, "length"}, {rule.width, "width"}, {rule.height, "height"}}};
-    for (const auto& [limit, name] : limits) {
-        if (limit && s.least > *limit) {
-            return fmt::format("the {} alone is at least {} thick however it lies, the limit of the {} is {}", item.id,
-                               mm(s.least), name, mm(*limit));
-        }
-        needed += limit ? std::max(0.0, 1 - *limit * *limit / (s.disc * s.disc)) : 0;
-        diagonal += limit ? *limit * *limit : 1e300;
-    }
-    if (rule.height && item.upright && height_of(item.outside) > *rule.height) {
-        return fmt::format("the {} must stand upright and is {} high, the limit is {}", item.id,
-                           mm(height_of(item.outside)), mm(*rule.height));
-    }
-    if (needed > 1 + 1e-12) {
-        return fmt::format("the {} alone is {} across, which no turn fits into the limits", item.id, mm(s.disc));
-    }
-    if (s.diagonal > std::sqrt(diagonal) * (1 + 1e-12)) {
-        return fmt::format("the {} alone measures {} from corner to corner, the limits only {}", item.id,
-                           mm(s.diagonal), mm(std::sqrt(diagonal)));
-    }
-    return std::nullopt;
-}
-
-std::optional<std::string> misfit(const Item& item, const BundleRule& rule)
-{
-    return rule.shape == BundleShape::cylinder ? round_misfit(item, rule) : box_misfit(item, rule);
 }
 
 /// Most volume in mm^3 that the bodies that are kept can send into one another's cells. `may[i][j]` tells whether body i

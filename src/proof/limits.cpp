@@ -68,6 +68,13 @@ void check_limits(const Bundle& bundle, Findings& findings)
     } else if (bound > volume * (1 + tolerance::printed_relative)) {
         findings.add("limit", fmt::format("the lower bound is {} ml, above the bundle's own {} ml", bound, volume));
     }
+    constexpr double equal = tolerance::proved_best_relative + tolerance::printed_relative;
+    if (bundle.status == Status::proved_best && !(volume <= bound * (1 + equal))) {
+        findings.add("limit",
+                     fmt::format("the status \"proved-best\" says that no bundle is smaller, but the lower bound "
+                                 "is {} ml, below the bundle's own {} ml",
+                                 bound, volume));
+    }
     if (!has_bundle(bundle.status)) {
         findings.add("limit",
                      std::string("the status \"") + to_string(bundle.status) + "\" says that there is no bundle");

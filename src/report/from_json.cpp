@@ -23,8 +23,14 @@ constexpr double largest_volume = 1e30; // ml
 
 void read_format(const Node& root)
 {
+    constexpr auto remedy = "give a file that `pack --json` wrote";
+    if (!root.has("format")) {
+        root.fault("format: is missing, so this is not a saved bundle", remedy);
+        return;
+    }
     if (const auto format = root.field("format"); format && format->text() != "tuckwright-bundle") {
-        format->fault("must be \"tuckwright-bundle\"");
+        format->fault("must be \"tuckwright-bundle\"; this is not a saved bundle", remedy);
+        return;
     }
     if (const auto version = root.field("version")) {
         const auto number = version->whole(0, std::numeric_limits<std::int64_t>::max());
@@ -95,7 +101,6 @@ void read_envelope(const Node& root, Bundle& bundle)
 
 void read_head(const Node& root, Bundle& bundle)
 {
-    read_format(root);
     bundle.kit = root.text("kit");
     if (const auto seed = root.field("seed")) {
         bundle.seed = seed->natural();
@@ -113,7 +118,7 @@ void read_head(const Node& root, Bundle& bundle)
 
 } // namespace
 
-Result<Bundle> from_json(std::string_view text, const std::string& name)
+Result<SavedBundle> read_saved(std::string_view text, const std::string& name)
 {
     const auto parsed = report::parse_json(text, name);
     if (!parsed) {
@@ -121,18 +126,32 @@ Result<Bundle> from_json(std::string_view text, const std::string& name)
     }
     Faults faults(name);
     const Node root(*parsed, "", faults);
-    Bundle bundle;
+    SavedBundle saved;
     if (root.object()) {
-        read_head(root, bundle);
-        report::read_items(root, bundle);
+        read_format(root);
     }
     if (!faults.any()) {
-        report::check_printed_figures(root, bundle);
+        read_head(root, saved.bundle);
+        report::read_items(root, saved.bundle);
     }
     if (faults.any()) {
         return faults.take();
     }
-    return bundle;
+    report::check_printed_figures(root, saved.bundle);
+    saved.contradictions = faults.take();
+    return saved;
+}
+
+Result<Bundle> from_json(std::string_view text, const std::string& name)
+{
+    auto saved = read_saved(text, name);
+    if (!saved) {
+        return saved.problems();
+    }
+    if (!saved->contradictions.empty()) {
+        return saved->contradictions;
+    }
+    return std::move(saved).value().bundle;
 }
 
 } // namespace tuckwright

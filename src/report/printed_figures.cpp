@@ -95,14 +95,16 @@ void check_containers(const Node& root, const Bundle& bundle)
 
 void check_printed_figures(const Node& root, const Bundle& bundle)
 {
+    if (has_bundle(bundle.status)) { // first, for the gap follows from it
+        const double volume = volume_ml(bundle.envelope);
+        if (const auto node = root.field("bundle")) {
+            check_figure(*node, "volume_ml", volume, std::abs(volume));
+        }
+    }
     check_gap(root, bundle);
     check_weights(root, bundle);
     if (!has_bundle(bundle.status)) {
         return;
-    }
-    const double volume = volume_ml(bundle.envelope);
-    if (const auto node = root.field("bundle")) {
-        check_figure(*node, "volume_ml", volume, std::abs(volume));
     }
     check_rotations(root, bundle);
     check_containers(root, bundle);

@@ -154,11 +154,16 @@ std::string not_found_text(const Bundle& bundle)
     std::string text =
         wrapped("", fmt::format("{}: no {}{} was found", bundle.kit, kind(bundle), limits_in_words(bundle.rule)));
     const bool said = bundle.explanation.find("no proof") != std::string::npos;
+    const bool stopped = bundle.explanation.find("stopped") != std::string::npos;
     text +=
         "\n" + wrapped("", (said ? "" : "This is no proof that the kit does not fit. ") + sentence(bundle.explanation));
     if (bundle.lower_bound_ml > 0) {
         text += wrapped("", fmt::format("No {} of this kit can be smaller than {}.", kind(bundle),
                                         report::volume_in_words(bundle.lower_bound_ml, report::Rounding::down)));
+    }
+    if (stopped) {
+        return text + "What to try:\n" + wrapped("  - ", "give it longer: more --seconds, or none") +
+               wrapped("  - ", "a search that ends sooner by itself: --effort quick");
     }
     return text + "What to try:\n" + wrapped("  - ", "more effort: --effort thorough") +
            wrapped("  - ", fmt::format("another seed: --seed {}", bundle.seed + 1)) +

@@ -154,6 +154,17 @@ ComfortOptions comfort_options(const SolveOptions& options, const nesting::Searc
     return comfort;
 }
 
+/// Why there is no bundle, which is no proof that none exists.
+std::string not_found_in_words(bool was_stopped, const SolveOptions& options)
+{
+    if (!was_stopped) {
+        return "no bundle within the limits was found within this effort; that is no proof that none exists";
+    }
+    const bool by_hand = options.stop != nullptr && options.stop->load();
+    return fmt::format("the search was stopped{} before it had found anything; that is no proof that there is nothing",
+                       by_hand ? "" : fmt::format(" after {:g} s", options.seconds));
+}
+
 } // namespace
 
 Bundle solve(const Kit& given, const SolveOptions& options)
@@ -180,7 +191,7 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     auto best = best_proved(kit, nesting::search(kit, search), comfort_options(options, search));
     if (!best) {
         bundle.status = Status::not_found;
-        bundle.explanation = "no bundle within the limits was found within this effort; that is no proof that none exists";
+        bundle.explanation = not_found_in_words(search.stop(), options);
         return signed_off(std::move(bundle));
     }
     const double volume = volume_ml(best->envelope);

@@ -17,6 +17,8 @@ TEST_CASE("help and version go to standard output")
     CHECK(pack.code == 0);
     CHECK(holds(pack.out, "--effort"));
     CHECK(holds(pack.out, "gives up repeatability"));
+    CHECK(program("help").out == help.out);
+    CHECK(program("help pack").out == pack.out);
     const auto version = program("--version");
     CHECK(version.code == 0);
     CHECK(holds(version.out, "tuckwright "));
@@ -32,11 +34,17 @@ TEST_CASE("wrong options exit 2 and say what is wrong")
     };
     const std::vector<Case> cases = {
         {"", "give a command, pack or verify"},
-        {"pakc " + kit, "pakc"},
+        {"pakc " + kit, "there is no command pakc; did you mean pack?"},
+        {"frob " + kit, "there is no command frob; known are pack and verify"},
         {"pack", "KIT.yaml is required"},
         {"verify", "BUNDLE.json is required"},
-        {"pack " + kit + " --fast", "--fast"},
-        {"pack " + kit + " extra", "extra"},
+        {"pack " + kit + " --fast", "there is no option --fast of pack; known here: --help, --json, --effort"},
+        {"pack " + kit + " --efort quick", "there is no option --efort of pack; did you mean --effort?"},
+        {"pack " + kit + " --effrt=quick", "there is no option --effrt of pack; did you mean --effort?"},
+        {"--effort quick pack " + kit, "give --effort behind pack"},
+        {"pack " + kit + " extra", "extra is one file too many for pack"},
+        {"pack ''", "the path of the file is empty"},
+        {"verify ''", "the path of the file is empty"},
         {"pack " + kit + " --effort lazy", "\"lazy\" is not an effort; choose quick, normal or thorough"},
         {"pack " + kit + " --effort", "--effort"},
         {"pack " + kit + " --seed abc", "\"abc\" is not a whole number"},

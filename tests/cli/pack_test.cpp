@@ -13,9 +13,9 @@ namespace
 {
 
 /// Many things of many sizes: a search that takes a while.
-std::string long_kit()
+std::string long_kit(const std::string& bundle = "{shape: cylinder}")
 {
-    std::string text = "kit: A long search\nbundle: {shape: cylinder}\nitems:\n";
+    std::string text = "kit: A long search\nbundle: " + bundle + "\nitems:\n";
     for (int i = 0; i < 30; ++i) {
         const int a = 20 + 7 * i % 31, b = 25 + 11 * i % 37, c = 30 + 5 * i % 41;
         text += "  - {id: box-" + std::to_string(i) + ", weight: 10, box: {length: " + std::to_string(a) +
@@ -131,6 +131,33 @@ TEST_CASE("interrupted, it exits 130 with the best bundle so far, which verifies
         CHECK(program("verify " + quoted(saved.string())).code == 0);
         CHECK(folder.entries() == 2);
     }
+}
+
+TEST_CASE("a search that is stopped before it has found anything says so, and not that effort lacks")
+{
+    const Folder folder;
+    // Four thousandths more than the boxes' own volumes.
+    write(folder / "kit.yaml", long_kit("{shape: box, length: 131, width: 131, height: 131}"));
+    const auto outcome = program("pack " + quoted((folder / "kit.yaml").string()) + " --seconds 0.000001 --json " +
+                                 quoted((folder / "bundle.json").string()));
+    INFO(outcome.err << outcome.out);
+    CHECK(outcome.code == 1);
+    CHECK(holds(outcome.out, "The search was stopped after 1e-06 s before it had found anything"));
+    CHECK(holds(outcome.out, "give it longer: more --seconds, or none"));
+    CHECK_FALSE(holds(outcome.out, "thorough"));
+    CHECK(json::parse(text_of(folder / "bundle.json"))["status"] == "not-found");
+}
+
+TEST_CASE("a saved bundle is not taken for a kit with many faults")
+{
+    const Folder folder;
+    write(folder / "kit.yaml", two_tins);
+    const std::string saved = quoted((folder / "bundle.json").string());
+    REQUIRE(program("pack " + quoted((folder / "kit.yaml").string()) + " --effort quick --json " + saved).code == 0);
+    const auto outcome = program("pack " + saved);
+    CHECK(outcome.code == 2);
+    CHECK(outcome.err ==
+          (folder / "bundle.json").string() + ": this is a saved bundle, not a kit; give it to 'tuckwright verify'\n");
 }
 
 TEST_CASE("a search with a clock ends by itself, done")

@@ -2,9 +2,11 @@
 /// Saved bundles, sound and damaged. The sound one is written out here, so that no search is needed.
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "cli/program.hpp"
+#include "tuckwright/report.hpp"
 
 using namespace tuckwright::cli_test;
 using nlohmann::json;
@@ -39,8 +41,8 @@ json step(int copy)
         {"item", "biscuits"}, {"copy", copy}, {"into", "bundle"}, {"direction", {0, 0, -1}}, {"text", "Put it in."}};
 }
 
-/// Two boxes side by side in a box.
-json sound()
+/// Two boxes side by side in a box; the steps have no words of theirs yet.
+json without_words()
 {
     return {{"format", "tuckwright-bundle"},
             {"version", 1},
@@ -62,6 +64,20 @@ json sound()
               {"rests",
                {{{"item", 0}, {"on", nullptr}, {"point", {0, 0, 0}}},
                 {{"item", 1}, {"on", nullptr}, {"point", {0, 0, 0}}}}}}}};
+}
+
+/// The same with the words that the program has for its steps.
+json sound()
+{
+    json object = without_words();
+    const auto bundle = tuckwright::from_json(object.dump(), "bundle.json");
+    REQUIRE(bundle.ok());
+    const auto texts = tuckwright::step_texts(*bundle);
+    REQUIRE(texts.size() == 2);
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        object["steps"][i]["text"] = texts[i];
+    }
+    return object;
 }
 
 Outcome verify(const std::string& text)
@@ -97,6 +113,13 @@ TEST_CASE("a bundle that breaks a rule is refused, and the rule named")
         {"/limits/length_mm", 59, "refused (limit): "},
         {"/steps/1/direction/2", 1, "refused (step): "},
         {"/certificate/rests", json::array(), "refused (rest): "},
+        {"/bundle/volume_ml", 11, "refused (figure): bundle.volume_ml: is 11, but 12 follows"},
+        {"/bundle/height_mm", 11, "refused (figure): bundle.volume_ml: is 12, but 13.2 follows"},
+        {"/weight_g/total", 49, "refused (figure): weight_g.total: is 49, but 50 follows"},
+        {"/items/0/solids/0/rotation/0/0", -1, "refused (figure): items[0].solids[0].rotation[0][0]: is -1"},
+        {"/steps/1/text", "Throw it away.", "refused (text): steps[1].text: is \"Throw it away.\", but \""},
+        {"/steps/0/text", "", "refused (text): steps[0].text: is \"\", but \""},
+        {"/items/1/name", "Dynamite", "refused (text): steps["},
     };
     for (const auto& wrong : cases) {
         json spoilt = sound();
@@ -107,6 +130,43 @@ TEST_CASE("a bundle that breaks a rule is refused, and the rule named")
         CHECK(outcome.out.empty());
         CHECK(holds(outcome.err, wrong.said));
     }
+}
+
+TEST_CASE("what is said to be proved the smallest has its lower bound for its volume")
+{
+    json spoilt = sound();
+    spoilt["lower_bound_ml"] = 11.99999;
+    spoilt["gap"] = 12 / 11.99999 - 1;
+    const auto outcome = verify(spoilt.dump());
+    CHECK(outcome.code == 1);
+    CHECK(holds(outcome.err, "refused (limit): the status \"proved-best\" says that no bundle is smaller"));
+    spoilt["status"] = "found";
+    CHECK(verify(spoilt.dump()).code == 0);
+    spoilt = sound();
+    spoilt["lower_bound_ml"] = 12 / (1 + 0.9e-7);
+    spoilt["gap"] = 0.9e-7;
+    CHECK(verify(spoilt.dump()).code == 0);
+}
+
+TEST_CASE("what is no saved bundle at all exits 2, in one line")
+{
+    const auto says = [](const std::string& text, const std::string& what) {
+        const auto outcome = verify(text);
+        INFO(text << " said: " << outcome.err);
+        CHECK(outcome.code == 2);
+        CHECK(holds(outcome.err, what));
+        CHECK(std::count(outcome.err.begin(), outcome.err.end(), '\n') == 1);
+    };
+    says(two_tins, "this looks like a kit, not like a saved bundle; give it to 'tuckwright pack'");
+    says("# mine\nbundle: {shape: box}\nitems:\n", "this looks like a kit");
+    says("{}", "format: is missing, so this is not a saved bundle");
+    says("{\"kit\": \"Soup\", \"items\": []}", "format: is missing, so this is not a saved bundle");
+    says("{\"format\": \"a drawing\", \"items\": 3}", "this is not a saved bundle");
+    says("[1, 2]", "must be an object");
+    json newer = sound();
+    newer["version"] = 2;
+    newer.erase("items");
+    says(newer.dump(), "version: this program reads version 1, not 2");
 }
 
 TEST_CASE("a damaged file exits 2 and names the place")
@@ -123,11 +183,6 @@ TEST_CASE("a damaged file exits 2 and names the place")
     CHECK(fields.code == 2);
     CHECK(holds(fields.err, "items[1].solids[0].center: must be a list"));
     CHECK(holds(fields.err, "steps[0].text: is missing"));
-    spoilt = sound();
-    spoilt["bundle"]["volume_ml"] = 11;
-    const auto figure = verify(spoilt.dump());
-    CHECK(figure.code == 2);
-    CHECK(holds(figure.err, "bundle.volume_ml: is 11, but 12 follows"));
 }
 
 TEST_CASE("a file that is not there, or a folder, exits 2")

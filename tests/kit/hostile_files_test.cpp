@@ -79,13 +79,13 @@ TEST_CASE("deep nesting is refused wherever it begins")
         stairs += std::string(depth, ' ') + "a:\n";
     }
     CHECK(first_problem(stairs) ==
-          "kit.yaml:33:33: lists and maps are nested more than 32 deep; a kit file needs no more than six levels");
+          "kit.yaml:33:33: lists and fields are nested more than 32 deep; a kit file needs no more than six levels");
 }
 
 TEST_CASE("32 levels are still read, and brackets in a comment are no levels")
 {
     const auto levels = [](std::size_t n) { return std::string(n, '[') + std::string(n, ']'); };
-    CHECK(first_problem("# " + levels(99) + "\n" + levels(32)).find("a kit file must be a map") != std::string::npos);
+    CHECK(first_problem("# " + levels(99) + "\n" + levels(32)).find("a kit file is a list") != std::string::npos);
     CHECK(first_problem(levels(33)).find("nested more than 32 deep") != std::string::npos);
 }
 
@@ -171,7 +171,7 @@ TEST_CASE("a path that gives no file says why")
     const std::string name = scratch.path.string();
     CHECK(problem(scratch.path) ==
           name + ": cannot be read: No such file or directory; check the path and its permissions");
-    CHECK(problem("") == "cannot be read: No such file or directory; check the path and its permissions");
+    CHECK(problem("") == "the path of the kit file is empty; give the path of a kit file");
     fs::create_directory(scratch.path);
     CHECK(problem(scratch.path) == name + ": is a folder, not a file; give the path of a kit file");
     CHECK(problem(scratch.path / "kit.yaml" / "kit.yaml") ==

@@ -130,7 +130,7 @@ TEST_CASE("units that are unknown or of another measure are refused, and the rem
 {
     CHECK(fault("5 inch") == "unknown unit 'inch'; write 'in'");
     CHECK(fault("5\"") == "unknown unit '\"'; write 'in'");
-    CHECK(fault("5 mmm") == "unknown unit 'mmm'; use mm, cm, m or in; the nearest is 'mm'");
+    CHECK(fault("5 mmm") == "unknown unit 'mmm'; use mm, cm, m or in; did you mean 'mm'?");
     CHECK(fault("5 g") == "'g' is a unit of weight, but a length is wanted; use mm, cm, m or in");
     CHECK(fault("5 fl oz") == "'fl oz' is a unit of volume, but a length is wanted; use mm, cm, m or in");
     const auto volume = parse_weight("150 ml", Unit::g);

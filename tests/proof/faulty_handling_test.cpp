@@ -327,6 +327,14 @@ TEST_CASE("envelopes beyond the limits and bounds beyond the envelope are refuse
         {"bound above the volume", touching_boxes, [](Bundle& b) { b.lower_bound_ml = 48.0000001; }, "limit", "above"},
         {"bound below zero", touching_boxes, [](Bundle& b) { b.lower_bound_ml = -1; }, "limit", "not negative"},
         {"no bound", touching_boxes, [](Bundle& b) { b.lower_bound_ml = std::nan(""); }, "limit", "finite"},
+        {"the smallest, it says", touching_boxes, [](Bundle& b) { b.status = Status::proved_best; }, "limit",
+         "no bundle is smaller"},
+        {"the smallest but for a millionth, it says", touching_boxes,
+         [](Bundle& b) {
+             b.status = Status::proved_best;
+             b.lower_bound_ml = 48 * (1 - 1e-6);
+         },
+         "limit", "no bundle is smaller"},
         {"no bundle, it says", touching_boxes, [](Bundle& b) { b.status = Status::not_found; }, "limit", "no bundle"},
         {"cannot fit, it says", touching_boxes, [](Bundle& b) { b.status = Status::does_not_fit; }, "limit",
          "no bundle"},
@@ -337,6 +345,8 @@ TEST_CASE("envelopes beyond the limits and bounds beyond the envelope are refuse
     exact.rule.height = 20;
     exact.lower_bound_ml = 48;
     exact.status = Status::proved_best;
+    CHECK(first_rule(exact) == "none");
+    exact.lower_bound_ml = 48 * (1 - 0.9e-7); // rounding to the grid
     CHECK(first_rule(exact) == "none");
 }
 

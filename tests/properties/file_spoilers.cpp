@@ -119,6 +119,26 @@ Spoiled leave_a_field_out(Bundle bundle, Dice& dice)
     return all.dump();
 }
 
+Spoiled claim_the_smallest(Bundle bundle, Dice&)
+{
+    const double volume = volume_ml(bundle.envelope);
+    if (bundle.lower_bound_ml >= volume * (1 - 1e-6)) {
+        return std::nullopt;
+    }
+    bundle.status = Status::proved_best;
+    return to_json(bundle);
+}
+
+/// A step's text with a word changed, or another step's.
+Spoiled alter_step_text(Bundle bundle, Dice& dice)
+{
+    const std::size_t step = any(dice, bundle.steps.size()), other = any(dice, bundle.steps.size());
+    const std::string before = bundle.steps[step].text;
+    bundle.steps[step].text = dice.below(2) == 0 ? "Throw " + before.substr(std::min<std::size_t>(4, before.size()))
+                                                 : bundle.steps[other].text;
+    return bundle.steps[step].text != before ? Spoiled(to_json(bundle)) : std::nullopt;
+}
+
 Spoiled claim_another_status(Bundle bundle, Dice& dice)
 {
     ordered_json all = parsed(bundle);
@@ -140,6 +160,8 @@ std::vector<Spoiler> file_spoilers()
             {"an item dropped", drop_item},
             {"an item doubled", double_item},
             {"a field left out", leave_a_field_out},
+            {"the smallest claimed, far above the bound", claim_the_smallest},
+            {"a step's text altered", alter_step_text},
             {"no bundle claimed, though there is one", claim_another_status}};
 }
 

@@ -6,6 +6,7 @@
 
 #include "support/handmade_bundles.hpp"
 #include "support/kit_text.hpp"
+#include "tuckwright/report.hpp"
 
 namespace properties {
 
@@ -14,6 +15,16 @@ using namespace tuckwright::test;
 namespace fs = std::filesystem;
 
 namespace {
+
+/// With the program's own words for the steps.
+Bundle with_words(Bundle bundle)
+{
+    const auto texts = step_texts(bundle);
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        bundle.steps[i].text = texts[i];
+    }
+    return bundle;
+}
 
 void add_sample_kits(std::vector<Sample>& all)
 {
@@ -70,7 +81,7 @@ const std::vector<Sample>& samples()
     static const std::vector<Sample> all = [] {
         std::vector<Sample> made;
         for (const auto& sample : handmade::all()) {
-            made.push_back({sample.name, sample.make()});
+            made.push_back({sample.name, with_words(sample.make())});
         }
         add_sample_kits(made);
         add_written_kits(made);

@@ -176,6 +176,18 @@ TEST_CASE("what was not found is not called impossible")
     CHECK(holds(text, "larger limits"));
 }
 
+TEST_CASE("a search stopped before it found anything is to be given longer, not more effort")
+{
+    Bundle bundle;
+    bundle.kit = "Soup";
+    bundle.status = Status::not_found;
+    bundle.explanation = "the search was stopped after 2 s before it had found anything; that is no proof";
+    const auto text = text_report(bundle);
+    CHECK(holds(text, "The search was stopped after 2 s before it had found anything"));
+    CHECK(holds(text, "give it longer"));
+    CHECK_FALSE(holds(text, "thorough"));
+}
+
 TEST_CASE("no line is wider than a hundred columns, whatever the names")
 {
     std::string name, endless;

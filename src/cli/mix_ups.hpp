@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Files given to the wrong command, and words mistyped on the command line.
+#pragma once
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tuckwright::cli {
+
+/// Whether a text has a line that starts as a kit file's do, with `kit:` or `items:`.
+bool looks_like_kit(std::string_view text);
+/// Whether a text starts as a bundle's JSON does.
+bool looks_like_bundle(std::string_view text);
+
+/// What is wrong with arguments that were not expected, for the command that was given or for none.
+std::string about_unexpected(const std::vector<std::string>& arguments, std::string_view command,
+                             const std::vector<std::string>& options);
+
+} // namespace tuckwright::cli
