@@ -243,8 +243,8 @@ private:
         return true;
     }
 
-    /// What a sleeve holds would fall out when it is moved: sleeves go in empty wherever there is an order for it. All of
-    /// them, or as many as go when they are opened one by one.
+    /// What a sleeve holds would fall out when it is moved: sleeves go in empty wherever there is an order for it,
+    /// all of them, or as many as go when they are opened one by one.
     void open_sleeves(std::optional<std::size_t> holder)
     {
         const std::vector<std::size_t> sleeves = sleeves_in(holder);
