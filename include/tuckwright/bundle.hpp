@@ -32,7 +32,7 @@ struct PlacedItem {
     std::string id;
     int copy = 1;                        ///< from 1
     std::string name;
-    std::string form;                    ///< "standing", "lying", "upside down", "shut" ...
+    std::string form;                    ///< how it lies in its container, see posture(); "shut" for a shut lid
     double weight_g = 0;                 ///< own weight
     std::string contents;                ///< what it holds loose; empty for nothing
     double contents_g = 0;
@@ -113,5 +113,20 @@ double total_weight_g(const Bundle& bundle);
 
 /// "pot", or "cup 2" where the bundle holds several copies.
 std::string label(const Bundle& bundle, std::size_t item);
+
+/// How people call an item: its name up to a comma, with the copy's number where there are several, and its id where
+/// different items share a name: "Steel pot", "Cup 2", "Tin 1 (tea-tin)".
+std::string spoken_name(const Bundle& bundle, std::size_t item);
+
+/// For a list: the whole name with the copy's number, and the id where it is another word: "Steel pot, 1.1 l (pot)".
+std::string full_name(const Bundle& bundle, std::size_t item);
+
+/// How an item lies, seen from the upright of its container (the world's, in the bundle), whatever the order in which
+/// the kit gives the edges. A box: "flat", "on its edge" or "on its end" as its shortest, middle or longest edge points
+/// up. A cylinder: "standing" or "lying", thin discs (less than a quarter as high as wide) "flat" or "on its edge".
+/// What has a top, by an opening, a lid or by being kept upright, is "upside down" when it points down; a box with a
+/// top is "standing" when it points up, unless it is flat too. Anything aslant is "leaning".
+/// Requires: an item with a solid, in a cavity that is there.
+std::string posture(const Bundle& bundle, std::size_t item);
 
 } // namespace tuckwright

@@ -15,11 +15,15 @@ struct StackingOrder {
 };
 
 /// Finds an order in which each item goes in along a straight line, innermost assemblies first: everything that lies
-/// in a vessel goes in before the vessel itself is placed, then its lid. Things go into the bundle from above, and level
-/// only where there is no other way. Steps carry the text for people.
+/// in a vessel goes in before the vessel itself is placed, then its lid. A sleeve that holds something goes in empty
+/// and is filled at once, wherever there is an order for that; else it is moved with what it holds. Things go into the
+/// bundle from above, and level only where there is no other way. Steps carry the text for people; in a box, left is
+/// low x and front low y.
 /// Requires: every item inside its container and apart from the others (as check() proves). Reads: items, clearance.
-/// Ensures: same bundle, same steps; ties go to the lower, then to the larger, then to the earlier item.
-/// Complexity: quadratic in the items of one container, times their solids.
+/// Ensures: same bundle, same steps; ties go to the lower (by tenths of a millimetre), then to the larger, then to the
+/// earlier item.
+/// Complexity: quadratic in the items of one container, times their solids; some times that where sleeves cannot all be
+/// filled in their place.
 StackingOrder stacking_order(const Bundle& bundle);
 
 /// For the certificate: planes that show that no step meets what has been placed before. Each is from a solid of what

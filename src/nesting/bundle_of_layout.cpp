@@ -64,17 +64,6 @@ World world_of(const Layout& layout, int body)
             compose(vessel.turn, own)};
 }
 
-std::string form_word(const Item& item, Form form)
-{
-    if (form == Form::standing) {
-        return "standing";
-    }
-    if (std::holds_alternative<Cylinder>(item.outside)) {
-        return "lying";
-    }
-    return form == Form::on_end ? "on its end" : "on its side";
-}
-
 class Builder {
 public:
     Builder(const Kit& kit, const KitScene& scene, const Layout& layout) : kit_(kit), scene_(scene), layout_(layout)
@@ -90,10 +79,16 @@ public:
         bundle_.clearance = kit_.clearance;
         bundle_.rule = kit_.bundle;
         index_items();
-        find_shift();
+        find_corners();
+        if (!layout_.envelope().round && is_better_turned()) {
+            turn_a_quarter();
+            find_corners();
+        }
+        shift_ = layout_.envelope().round ? Vec3{0, 0, -low_.z} : -1.0 * low_;
         for (std::size_t body = 0; body < worlds_.size(); ++body) {
             add_body(body);
         }
+        name_postures();
         find_envelope();
         return std::move(bundle_);
     }
@@ -113,18 +108,32 @@ private:
 
     std::size_t index(Copy copy) const { return first_[copy.item] + static_cast<std::size_t>(copy.copy - 1); }
 
-    void find_shift()
+    void find_corners()
     {
         low_ = {1e300, 1e300, 1e300};
+        high_ = -1.0 * low_;
         for (std::size_t body = 0; body < worlds_.size(); ++body) {
             for (const BodyPiece& piece : scene_.scene.bodies[body].pieces) {
                 const Extent e = extent(hull_of(solid(body, piece, {})));
                 low_ = {std::min(low_.x, e.low.x), std::min(low_.y, e.low.y), std::min(low_.z, e.low.z)};
+                high_ = {std::max(high_.x, e.high.x), std::max(high_.y, e.high.y), std::max(high_.z, e.high.z)};
             }
         }
-        shift_ = {0, 0, -low_.z};
-        if (!layout_.envelope().round) {
-            shift_ = -1.0 * low_;
+    }
+
+    /// A box is longer than wide, unless the kit's limits ask for the contrary.
+    bool is_better_turned() const
+    {
+        const double length = snap_up(high_.y - low_.y), width = snap_up(high_.x - low_.x); // once turned
+        const auto within = [](double size, const std::optional<double>& limit) { return !limit || size <= *limit; };
+        return length > width && within(length, kit_.bundle.length) && within(width, kit_.bundle.width);
+    }
+
+    /// Exact: x, y become y, -x, and turns stay whole numbers.
+    void turn_a_quarter()
+    {
+        for (World& world : worlds_) {
+            world = {{world.center.y, -world.center.x, world.center.z}, compose({1, 0, 0, -1}, world.turn)};
         }
     }
 
@@ -156,7 +165,6 @@ private:
         const Body& source = scene_.scene.bodies[body];
         const Place& place = layout_.place(static_cast<int>(body));
         PlacedItem placed = plain(origin.self);
-        placed.form = form_word(kit_.items[origin.self.item], place.form);
         if (place.cell != outermost) {
             placed.in = Lodging{index(scene_.origins[static_cast<std::size_t>(place.cell)].self), 0};
         }
@@ -167,13 +175,19 @@ private:
         add_cavity(body, placed);
         if (origin.lid) {
             PlacedItem lid = plain(*origin.lid);
-            lid.form = "shut";
             lid.in = placed.in;
             lid.closes = index(origin.self);
             lid.solids.push_back(solid(body, source.pieces[1], shift_));
             bundle_.items[index(*origin.lid)] = lid;
         }
         bundle_.items[index(origin.self)] = placed;
+    }
+
+    void name_postures()
+    {
+        for (std::size_t item = 0; item < bundle_.items.size(); ++item) {
+            bundle_.items[item].form = bundle_.items[item].closes ? "shut" : posture(bundle_, item);
+        }
     }
 
     void add_cavity(std::size_t body, PlacedItem& placed) const
@@ -249,7 +263,7 @@ private:
     const Layout& layout_;
     std::vector<World> worlds_;
     std::vector<std::size_t> first_;
-    Vec3 low_, shift_;
+    Vec3 low_, high_, shift_;
     Bundle bundle_;
 };
 

@@ -7,11 +7,9 @@
 #include <set>
 #include <string_view>
 
-namespace tuckwright::report
-{
+namespace tuckwright::report {
 
-namespace
-{
+namespace {
 
 struct Caution {
     std::vector<std::string_view> words; ///< whole words; a plural s is taken off before they are compared
@@ -57,6 +55,13 @@ void add_words(std::set<std::string>& words, std::string_view text)
     end_word();
 }
 
+/// The name up to a comma, for all copies.
+std::string name_of(const PlacedItem& item)
+{
+    const std::string name = item.name.substr(0, item.name.find(','));
+    return name.empty() ? item.id : name;
+}
+
 /// Whether the item speaks of what the caution is about.
 bool speaks_of(const PlacedItem& item, const Caution& caution)
 {
@@ -78,7 +83,7 @@ std::vector<std::string> cautions(const Bundle& bundle)
         std::set<std::string> named; // copies once
         for (const auto& item : bundle.items) {
             if (speaks_of(item, caution) && named.insert(item.id).second) {
-                about += (about.empty() ? "" : ", ") + item.id;
+                about += (about.empty() ? "" : ", ") + name_of(item);
             }
         }
         if (!about.empty()) {

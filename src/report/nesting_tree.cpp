@@ -8,16 +8,13 @@
 
 #include "report/words.hpp"
 
-namespace tuckwright::report
-{
+namespace tuckwright::report {
 
-namespace
-{
+namespace {
 
 constexpr std::size_t deepest_shown = 20; // further down the indent stays, so that text still fits
 
-class Tree
-{
+class Tree {
 public:
     explicit Tree(const Bundle& bundle) : bundle_(bundle), below_(bundle.items.size())
     {
@@ -46,17 +43,15 @@ private:
     std::string line(std::size_t i) const
     {
         const auto& item = bundle_.items[i];
-        std::string text = label(bundle_, i);
-        if (!item.name.empty() && item.name != item.id) {
-            text += " (" + item.name + ")";
-        }
+        std::string text = full_name(bundle_, i);
         if (item.closes) {
             text += ", shut on it as its lid";
-        } else if (!item.form.empty()) {
-            text += ", " + item.form;
-        }
-        if (!item.solids.empty()) {
-            text += ", " + size_in_words(item.solids.front().shape);
+            if (!item.solids.empty()) { // only the plate that stands above the rim is the lid's own solid
+                text += ", adds " + length_in_words(height_of(item.solids.front().shape));
+            }
+        } else {
+            text += item.form.empty() ? "" : ", " + item.form;
+            text += item.solids.empty() ? "" : ", " + size_in_words(item.solids.front().shape);
         }
         if (!item.contents.empty()) {
             text += fmt::format(", holds {} of {}", weight_in_words(item.contents_g), item.contents);

@@ -4,15 +4,14 @@
 #include "report/cautions.hpp"
 #include "report/figures.hpp"
 #include "report/nesting_tree.hpp"
+#include "report/steps_frame.hpp"
 #include "report/words.hpp"
 #include "tuckwright/footing.hpp"
 #include "tuckwright/report.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 using report::wrapped;
 
@@ -70,9 +69,8 @@ std::string status_in_words(const Bundle& bundle)
 std::string volume_line(const Bundle& bundle)
 {
     const double volume = volume_ml(bundle.envelope), outsides = report::outsides_ml(bundle);
-    return fmt::format("{}, {} of what the things take up one by one ({})",
-                       report::volume_in_words(volume, report::Rounding::up),
-                       report::share_in_words(volume / outsides),
+    return fmt::format("{}, {} of the {} that the things add up to one by one",
+                       report::volume_in_words(volume, report::Rounding::up), report::share_in_words(volume / outsides),
                        report::volume_in_words(outsides, report::Rounding::up));
 }
 
@@ -91,16 +89,15 @@ std::string steps_text(const Bundle& bundle)
     if (bundle.steps.empty()) {
         return {};
     }
-    std::string text = "\nPutting it together:\n";
+    std::string text = "\nPutting it together:\n" + report::frame_in_words(bundle);
     const std::size_t digits = std::to_string(bundle.steps.size()).size();
     for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
         const auto& step = bundle.steps[i];
         text += wrapped(fmt::format("  {:>{}}. ", i + 1, digits),
-                        step.text.empty() ? label(bundle, step.item) + " goes into its place." : step.text);
+                        step.text.empty() ? spoken_name(bundle, step.item) + " goes into its place." : step.text);
     }
-    text += wrapped("", fmt::format("To unpack, go through the steps backwards: {} comes out first.",
-                                    label(bundle, bundle.steps.back().item)));
-    return text;
+    const std::string first = report::first_when_unpacking(bundle);
+    return text + (first.empty() ? "" : wrapped("", "To unpack, go through the steps backwards: first " + first + "."));
 }
 
 std::string toppling_text(const Bundle& bundle)

@@ -1,109 +1,26 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <boost/graph/adjacency_list.hpp>
-#include <map>
+#include <optional>
 #include <queue>
-#include <tuple>
 
 #include "stacking/direction.hpp"
 #include "stacking/replay.hpp"
+#include "stacking/siblings.hpp"
 #include "stacking/step_words.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/stacking.hpp"
-#include "tuckwright/units.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 using stacking::Direction;
 using stacking::Replay;
-
-constexpr double meets = -1e-7; ///< mm: a way that overlaps an obstacle by more than this is barred
+using stacking::Siblings;
 
 /// An edge from i to j: i must go in before j, since j in its place would bar the way of i.
 using Precedence = boost::adjacency_list<boost::vecS, boost::vecS, boost::bidirectionalS>;
-
-bool apart(const Extent& a, const Extent& b)
-{
-    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y || a.high.z < b.low.z ||
-           b.high.z < a.low.z;
-}
-
-/// The items of one container, each with all that moves with it, and who bars whose way.
-class Siblings
-{
-public:
-    Siblings(const Replay& complete, const std::vector<std::size_t>& items)
-        : bundle_(complete.bundle()), items_(items), size_(stacking::size_of(bundle_))
-    {
-        for (const std::size_t item : items) {
-            ranks_.push_back(work_out_rank(item));
-            auto& solids = solids_.emplace_back();
-            for (const std::size_t member : complete.group(item)) {
-                const auto& own = bundle_.items[member].solids;
-                solids.insert(solids.end(), own.begin(), own.end());
-            }
-            auto& extents = extents_.emplace_back();
-            for (const Solid& solid : solids) {
-                extents.push_back(extent(hull_of(solid)));
-            }
-        }
-    }
-
-    std::size_t count() const { return items_.size(); }
-    std::size_t item(std::size_t k) const { return items_[k]; }
-
-    /// Whether the way of one along the direction meets the other in its place.
-    bool barred(std::size_t mover, const Direction& direction, std::size_t other)
-    {
-        const auto [known, fresh] = barred_.try_emplace({mover, direction, other}, false);
-        if (fresh) {
-            known->second = work_out(mover, direction, other);
-        }
-        return known->second;
-    }
-
-    using Rank = std::tuple<std::int64_t, double, std::size_t>;
-    /// Who goes first among those that may: the lower, then the larger, then the earlier.
-    const Rank& rank(std::size_t k) const { return ranks_[k]; }
-
-private:
-    Rank work_out_rank(std::size_t item) const
-    {
-        const PlacedItem& it = bundle_.items[item];
-        const Vec3 down = -1.0 * stacking::upright_of_container(bundle_, item);
-        double lowest = 1e6;
-        for (const Solid& solid : it.solids) {
-            lowest = std::min(lowest, -support(hull_of(solid), down));
-        }
-        return {to_nanometres(lowest), it.solids.empty() ? 0 : -volume_ml(it.solids.front().shape), item};
-    }
-
-    bool work_out(std::size_t mover, const Direction& direction, std::size_t other) const
-    {
-        for (const Solid& solid : solids_[mover]) {
-            const Hull way = stacking::drawn_in(solid, direction, size_);
-            const Extent reach = extent(way);
-            for (std::size_t k = 0; k < solids_[other].size(); ++k) {
-                if (!apart(reach, extents_[other][k]) && separation(way, hull_of(solids_[other][k])).distance < meets) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
-    const Bundle& bundle_;
-    const std::vector<std::size_t>& items_;
-    double size_;
-    std::vector<Rank> ranks_;
-    std::vector<std::vector<Solid>> solids_;
-    std::vector<std::vector<Extent>> extents_;
-    std::map<std::tuple<std::size_t, Direction, std::size_t>, bool> barred_;
-};
 
 Precedence precedence(Siblings& siblings, const std::vector<Direction>& ways)
 {
@@ -118,27 +35,65 @@ Precedence precedence(Siblings& siblings, const std::vector<Direction>& ways)
     return graph;
 }
 
+/// Picks the next of those that are ready: by rank, but what lies in a sleeve comes right after the sleeve.
+class Ready {
+public:
+    explicit Ready(const Siblings& siblings) : siblings_(siblings) {}
+
+    bool empty() const { return ready_.empty(); }
+    void add(std::size_t k) { ready_.push_back(k); }
+
+    std::size_t take()
+    {
+        auto next = ready_.end();
+        while (!around_.empty() && (next = first_in(around_.back())) == ready_.end()) {
+            around_.pop_back();
+        }
+        if (around_.empty()) {
+            next = first_in(std::nullopt);
+        }
+        const std::size_t k = *next;
+        ready_.erase(next);
+        around_.push_back(k);
+        return k;
+    }
+
+private:
+    std::vector<std::size_t>::iterator first_in(std::optional<std::size_t> sleeve)
+    {
+        auto first = ready_.end();
+        for (auto it = ready_.begin(); it != ready_.end(); ++it) {
+            const bool counts = !sleeve || siblings_.lies_in(*it, *sleeve);
+            if (counts && (first == ready_.end() || siblings_.rank(*it) < siblings_.rank(*first))) {
+                first = it;
+            }
+        }
+        return first;
+    }
+
+    const Siblings& siblings_;
+    std::vector<std::size_t> ready_, around_;
+};
+
 /// Each after all that must go before it; shorter than the siblings where they bar each other.
 std::vector<std::size_t> sorted(const Siblings& siblings, const Precedence& graph)
 {
-    using Entry = std::pair<Siblings::Rank, std::size_t>;
-    std::priority_queue<Entry, std::vector<Entry>, std::greater<>> ready;
+    Ready ready(siblings);
     std::vector<std::size_t> waiting(siblings.count());
     for (std::size_t k = 0; k < siblings.count(); ++k) {
         waiting[k] = boost::in_degree(k, graph);
         if (waiting[k] == 0) {
-            ready.emplace(siblings.rank(k), k);
+            ready.add(k);
         }
     }
     std::vector<std::size_t> order;
     while (!ready.empty()) {
-        const std::size_t k = ready.top().second;
-        ready.pop();
+        const std::size_t k = ready.take();
         order.push_back(k);
         for (auto [edge, end] = boost::out_edges(k, graph); edge != end; ++edge) {
             const std::size_t next = boost::target(*edge, graph);
             if (--waiting[next] == 0) {
-                ready.emplace(siblings.rank(next), next);
+                ready.add(next);
             }
         }
     }
@@ -184,8 +139,7 @@ std::vector<std::size_t> shortest_circle(const Precedence& graph, const std::vec
 
 /// Takes the siblings apart again, each along any of its ways that is free. What can be taken out stays so when others
 /// have gone, so that this finds ways for all whenever there are any. Those that stay are marked.
-std::vector<bool> take_apart(Siblings& siblings, const std::vector<std::vector<Direction>>& ways,
-                             std::vector<Direction>& chosen)
+std::vector<bool> take_apart(Siblings& siblings, std::vector<Direction>& chosen)
 {
     std::vector<std::size_t> by_rank(siblings.count());
     for (std::size_t k = 0; k < by_rank.size(); ++k) {
@@ -204,10 +158,10 @@ std::vector<bool> take_apart(Siblings& siblings, const std::vector<std::vector<D
     };
     const auto take_one = [&](std::size_t ways_allowed) {
         for (const std::size_t k : by_rank) {
-            for (std::size_t w = 0; inside[k] && w < std::min(ways_allowed, ways[k].size()); ++w) {
-                if (is_free(k, ways[k][w])) {
+            for (std::size_t w = 0; inside[k] && w < std::min(ways_allowed, siblings.ways(k).size()); ++w) {
+                if (is_free(k, siblings.ways(k)[w])) {
                     inside[k] = false;
-                    chosen[k] = ways[k][w];
+                    chosen[k] = siblings.ways(k)[w];
                     return true;
                 }
             }
@@ -220,11 +174,38 @@ std::vector<bool> take_apart(Siblings& siblings, const std::vector<std::vector<D
     return inside;
 }
 
-/// Builds the steps from the innermost containers outwards.
-class Builder
+/// In what order the siblings go in and along which ways, or those that bar each other.
+struct Sequence {
+    std::vector<std::size_t> order;
+    std::vector<Direction> ways; ///< by sibling
+    std::vector<std::size_t> circle;
+};
+
+Sequence sequence_of(Siblings& siblings)
 {
+    Sequence found;
+    for (std::size_t k = 0; k < siblings.count(); ++k) {
+        found.ways.push_back(siblings.ways(k).front());
+    }
+    const Precedence plain = precedence(siblings, found.ways);
+    found.order = sorted(siblings, plain);
+    if (found.order.size() == siblings.count()) {
+        return found;
+    }
+    const std::vector<bool> stuck = take_apart(siblings, found.ways);
+    if (std::find(stuck.begin(), stuck.end(), true) != stuck.end()) {
+        found.circle = shortest_circle(plain, stuck);
+        return found;
+    }
+    found.order = sorted(siblings, precedence(siblings, found.ways));
+    return found;
+}
+
+/// Builds the steps from the innermost containers outwards.
+class Builder {
 public:
-    explicit Builder(const Bundle& bundle) : bundle_(bundle), complete_(bundle), replay_(bundle)
+    explicit Builder(const Bundle& bundle)
+        : bundle_(bundle), complete_(bundle), replay_(bundle), opened_(bundle.items.size())
     {
         for (std::size_t i = 0; i < bundle.items.size(); ++i) {
             complete_.place(i);
@@ -245,38 +226,69 @@ private:
     /// Everything that lies in the holder, each after what it holds itself. False when there is no order.
     bool fill(std::optional<std::size_t> holder)
     {
-        const std::vector<std::size_t>& items = replay_.contents(holder);
-        Siblings siblings(complete_, items);
-        std::vector<std::vector<Direction>> ways(items.size());
-        std::vector<Direction> chosen(items.size());
-        for (std::size_t k = 0; k < items.size(); ++k) {
-            ways[k] = stacking::ways_in(bundle_, items[k], true);
-            chosen[k] = ways[k].front();
+        open_sleeves(holder);
+        Siblings siblings(complete_, holder, opened_);
+        const Sequence sequence = sequence_of(siblings);
+        for (const std::size_t k : sequence.circle) {
+            result_.cycle.push_back(siblings.item(k));
         }
-        const Precedence plain = precedence(siblings, chosen);
-        std::vector<std::size_t> order = sorted(siblings, plain);
-        if (order.size() < items.size()) {
-            const std::vector<bool> stuck = take_apart(siblings, ways, chosen);
-            if (std::find(stuck.begin(), stuck.end(), true) != stuck.end()) {
-                for (const std::size_t k : shortest_circle(plain, stuck)) {
-                    result_.cycle.push_back(items[k]);
-                }
-                return false;
-            }
-            order = sorted(siblings, precedence(siblings, chosen));
+        if (!sequence.circle.empty()) {
+            return false;
         }
-        for (const std::size_t k : order) {
-            if (!bring(items[k], chosen[k])) {
+        for (const std::size_t k : sequence.order) {
+            if (!bring(siblings.item(k), sequence.ways[k])) {
                 return false;
             }
         }
         return true;
     }
 
+    /// What a sleeve holds would fall out when it is moved: sleeves go in empty wherever there is an order for it,
+    /// all of them, or as many as go when they are opened one by one.
+    void open_sleeves(std::optional<std::size_t> holder)
+    {
+        const std::vector<std::size_t> sleeves = sleeves_in(holder);
+        const auto in_order = [&] {
+            Siblings siblings(complete_, holder, opened_);
+            return sequence_of(siblings).circle.empty();
+        };
+        const auto set_all = [&](bool opened) {
+            for (const std::size_t sleeve : sleeves) {
+                opened_[sleeve] = opened;
+            }
+        };
+        set_all(true);
+        constexpr std::size_t many = 12; // trying them one by one would take long
+        if (sleeves.empty() || in_order()) {
+            return;
+        }
+        set_all(false);
+        for (const std::size_t sleeve :
+             sleeves.size() > 1 && sleeves.size() <= many ? sleeves : std::vector<std::size_t>{}) {
+            opened_[sleeve] = true;
+            opened_[sleeve] = in_order();
+        }
+    }
+
+    /// The sleeves that can stand in the holder before they are filled, those in others last.
+    std::vector<std::size_t> sleeves_in(std::optional<std::size_t> holder) const
+    {
+        std::vector<std::size_t> sleeves;
+        std::vector<std::size_t> open = complete_.contents(holder);
+        for (std::size_t k = 0; k < open.size(); ++k) {
+            if (stacking::can_stand_empty(complete_, open[k])) {
+                sleeves.push_back(open[k]);
+                const auto& inside = complete_.contents(open[k]);
+                open.insert(open.end(), inside.begin(), inside.end());
+            }
+        }
+        return sleeves;
+    }
+
     /// Fills the item, shuts it, and puts it into its container.
     bool bring(std::size_t item, const Direction& direction)
     {
-        if (!fill(item)) {
+        if (!opened_[item] && !fill(item)) {
             return false;
         }
         if (const auto lid = replay_.lid(item)) {
@@ -293,6 +305,7 @@ private:
 
     const Bundle& bundle_;
     Replay complete_, replay_;
+    std::vector<bool> opened_; ///< sleeves that are filled where they stand in the end
     StackingOrder result_;
 };
 

@@ -4,47 +4,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "stacking/direction.hpp"
-#include "stacking/surroundings.hpp"
+#include "stacking/place_words.hpp"
 
-namespace tuckwright::stacking
-{
+namespace tuckwright::stacking {
 
-namespace
-{
+namespace {
 
-constexpr double narrow = 3.0;        ///< mm: more air than this needs no word
-constexpr double at_the_wall = 0.6;   ///< mm beyond the clearance that still count as against the wall
 constexpr std::size_t most_named = 3; ///< carriers that are named one by one
 constexpr double stands_cosine = 0.996;
-
-std::string name_before_comma(const PlacedItem& item)
-{
-    const std::string name = item.name.substr(0, item.name.find(','));
-    return name.empty() ? item.id : name;
-}
-
-/// Whole tenths of a millimetre, rounded down; a figure that is a tenth up to rounding stays.
-double tenths(double mm)
-{
-    constexpr double rounding = 1e-4;
-    return std::floor(mm * 10 + rounding);
-}
-
-std::string air(double mm) { return tenths(mm) < 1 ? "no air" : fmt::format("{:.1f} mm of air", tenths(mm) / 10); }
-
-std::string posture_words(const Surroundings& seen)
-{
-    switch (seen.posture) {
-    case Posture::standing: return seen.flat ? "flat" : "standing";
-    case Posture::upside_down: return "upside down";
-    case Posture::lying: return seen.on_end ? "on its end" : seen.flat ? "on its edge" : "lying on its side";
-    case Posture::leaning: return "leaning";
-    }
-    return "";
-}
 
 std::string carriers(const Bundle& bundle, const std::vector<std::size_t>& items)
 {
@@ -71,39 +40,7 @@ std::string fillings(const Replay& before, std::size_t item)
     return !holds ? "" : sleeve ? ", held together with all that is in it," : ", with all that is in it,";
 }
 
-std::string sides(const Bundle& bundle, const Surroundings& seen)
-{
-    if (!seen.wall_air) {
-        return "";
-    }
-    if (seen.alone && seen.in_middle && seen.wall_is_round) {
-        return "; " + air(*seen.wall_air) + " all round";
-    }
-    std::string words;
-    if (*seen.wall_air < narrow) {
-        words += "; " + air(*seen.wall_air) + " to the wall";
-    }
-    if (seen.beside && seen.beside_air < narrow) {
-        const std::string neighbour = spoken_name(bundle, *seen.beside);
-        words += words.empty() ? "; " : ", ";
-        words += tenths(seen.beside_air) < 1 ? "touching " + neighbour : air(seen.beside_air) + " to " + neighbour;
-    }
-    return words;
-}
-
-/// "in the middle", "against the wall", "beside X", or nothing.
-std::string spot(const Bundle& bundle, const Surroundings& seen)
-{
-    if (seen.in_middle) {
-        return "in the middle";
-    }
-    if (seen.wall_air && *seen.wall_air <= bundle.clearance + at_the_wall) {
-        return seen.beside ? "against the wall beside " + spoken_name(bundle, *seen.beside) : "against the wall";
-    }
-    return seen.beside ? "beside " + spoken_name(bundle, *seen.beside) : "";
-}
-
-/// "into Pot, while it still stands on the table" or nothing for the bundle.
+/// "into Pot, which still stands apart" or nothing for the bundle.
 std::string into(const Bundle& bundle, std::size_t item)
 {
     const auto& in = bundle.items[item].in;
@@ -112,26 +49,28 @@ std::string into(const Bundle& bundle, std::size_t item)
     }
     const bool sleeve = bundle.items[in->item].cavities[in->cavity].opens == Opening::both;
     const bool tipped_later = !sleeve && upright_of_container(bundle, item).z < stands_cosine;
-    return " into " + spoken_name(bundle, in->item) + (tipped_later ? ", while it still stands on the table" : "");
+    return " into " + spoken_name(bundle, in->item) + (tipped_later ? ", which still stands apart" : "");
 }
 
 std::string place(const Replay& before, std::size_t item, const Surroundings& seen)
 {
     const Bundle& bundle = before.bundle();
-    const bool in_cavity = bundle.items[item].in.has_value();
-    std::string words;
-    if (!seen.on.empty()) {
-        words = "on top of " + carriers(bundle, seen.on);
-    } else if (seen.on_floor) {
-        words = in_cavity ? "on the floor" : "on the table";
+    const bool on_table = seen.on_floor && !bundle.items[item].in;
+    std::string words = !seen.on.empty() ? ", on top of " + carriers(bundle, seen.on)
+                        : on_table       ? " on the table"
+                        : seen.on_floor  ? ", at the bottom"
+                                         : "";
+    if (!bundle.items[item].in && !seen.on.empty()) {
+        words.erase(0, 1); // the comma
     }
-    const bool starts_bundle = !in_cavity && before.obstacles(item).empty();
-    const std::string where = starts_bundle ? "" : spot(bundle, seen);
-    if (!words.empty() && !where.empty()) {
-        words += seen.on.empty() ? " " : ", "; // "on top of X beside Y" would leave open what is beside Y
+    const std::string where = spot(before, item, seen);
+    if (where.empty()) {
+        return words;
     }
-    words += where;
-    return words.empty() ? "" : (in_cavity ? ", " : " ") + words;
+    if (where.front() == ';') {
+        return words + where;
+    }
+    return words + (on_table && !where.starts_with("open") ? " " : ", ") + where;
 }
 
 std::string shut(const Bundle& bundle, std::size_t lid)
@@ -153,31 +92,19 @@ bool is_slipped_over(const Replay& before, std::size_t item)
 std::string slip_over(const Replay& before, std::size_t item, const Surroundings& seen)
 {
     const Bundle& bundle = before.bundle();
-    const std::string way = seen.posture == Posture::standing ? "" : " (" + posture_words(seen) + ")";
+    const std::string word = posture(bundle, item);
+    const std::string way = word == "standing" || word == "flat" ? "" : " (" + word + ")";
     std::string filled = fillings(before, item);
     if (!filled.empty()) {
         filled.pop_back(); // the closing comma
     }
+    const std::string around =
+        seen.alone && seen.in_middle && seen.all_round ? "; " + air(*seen.wall_air) + " all round" : "";
     return fmt::format("Slip {} round {}{}{}{}.", spoken_name(bundle, bundle.items[item].in->item),
-                       spoken_name(bundle, item), way, filled, sides(bundle, seen));
+                       spoken_name(bundle, item), way, filled, around);
 }
 
 } // namespace
-
-std::string spoken_name(const Bundle& bundle, std::size_t item)
-{
-    const PlacedItem& it = bundle.items[item];
-    std::string name = name_before_comma(it);
-    bool copies = false, shared = false;
-    for (const PlacedItem& other : bundle.items) {
-        copies = copies || (other.id == it.id && other.copy != it.copy);
-        shared = shared || (other.id != it.id && name_before_comma(other) == name);
-    }
-    if (shared && name != it.id) {
-        name += " (" + it.id + ")";
-    }
-    return copies ? name + " " + std::to_string(it.copy) : name;
-}
 
 std::string step_text(const Replay& before, const Step& step)
 {
@@ -191,12 +118,10 @@ std::string step_text(const Replay& before, const Step& step)
     }
     const std::string name = spoken_name(bundle, step.item), filled = fillings(before, step.item);
     const std::string target =
-        posture_words(seen) + into(bundle, step.item) + place(before, step.item, seen) + sides(bundle, seen) + ".";
-    if (!bundle.items[step.item].in && step.direction[2] == 0) {
-        return fmt::format("Slide {}{} in from the side, {}", name, filled, target);
-    }
-    if (!bundle.items[step.item].in && (step.direction[0] != 0 || step.direction[1] != 0)) {
-        return fmt::format("Slide {}{} in from above at a slant, {}", name, filled, target);
+        posture(bundle, step.item) + into(bundle, step.item) + place(before, step.item, seen) + ".";
+    const bool straight_down = step.direction[0] == 0 && step.direction[1] == 0;
+    if (!bundle.items[step.item].in && !straight_down) {
+        return fmt::format("Slide {}{} {}, {}", name, filled, way_in_words(bundle, step), target);
     }
     return fmt::format("Put {}{} {}", name, filled, target);
 }

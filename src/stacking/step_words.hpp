@@ -5,12 +5,7 @@
 
 #include "stacking/replay.hpp"
 
-namespace tuckwright::stacking
-{
-
-/// How people call an item: its name up to a comma, with the copy's number where there are several, and its id where
-/// different items share a name.
-std::string spoken_name(const Bundle& bundle, std::size_t item);
+namespace tuckwright::stacking {
 
 /// One or two short sentences: what, which way up, into what, where, and how much air is left at the sides.
 /// Requires: the replay stands just before this step.

@@ -7,20 +7,23 @@
 
 #include "stacking/direction.hpp"
 
-namespace tuckwright::stacking
-{
+namespace tuckwright::stacking {
 
-namespace
-{
+namespace {
 
-constexpr double lowered = 0.05;          ///< mm by which an item is lowered to see what carries it
-constexpr double carried = -0.02;         ///< mm of overlap from which the lowered item counts as carried
-constexpr double middle = 1.0;            ///< mm from the axis that still count as the middle
-constexpr double same_height = 0.5;       ///< mm of common height from which two items are side by side
-constexpr double neighbourly = 15.0;      ///< mm of air up to which one speaks of a neighbour
-constexpr double flat_share = 0.4;        ///< height over width below which a thing is called flat
-constexpr double upright_cosine = 0.9995; ///< within two degrees
+constexpr double lowered = 0.05;         ///< mm by which an item is lowered to see what carries it
+constexpr double carried = -0.02;        ///< mm of overlap from which the lowered item counts as carried
+constexpr double middle = 1.0;           ///< mm from the axis that still count as the middle
+constexpr double same_height = 0.5;      ///< mm of common height from which two items are side by side
+constexpr double neighbourly = 15.0;     ///< mm of air up to which one speaks of a neighbour
+constexpr double very_near = 3.0;        ///< mm of air up to which a second neighbour in a vessel is worth its name
+constexpr double middle_share = 0.05;    ///< of the bundle's radius, that still counts as its middle
+constexpr double off_centre = 10.0;      ///< mm from the axis from which a thing lies on one side of the bundle
+constexpr double opposite_cosine = -0.8; ///< seen from the axis, what lies opposite
+constexpr double clearly_longer = 1.2;   ///< length over width from which a thing has a long side
+constexpr double square_cosine = 1 - 1e-9;
 constexpr double level_cosine = 0.03;
+constexpr double stands_cosine = 0.9995;
 constexpr int rim_points = 1440;
 
 Vec3 column(const Matrix3& m, std::size_t k) { return {m[0][k], m[1][k], m[2][k]}; }
@@ -117,25 +120,6 @@ double air_to_wall(const PlacedCavity& cavity, const std::vector<Solid>& solids)
     return air;
 }
 
-Posture posture_of(const PlacedItem& item, Vec3 up, bool has_lid)
-{
-    const double along = dot(column(rotation_matrix(item.solids.front().pose.turn), 2), up);
-    const bool same_both_ways = item.cavities.empty() && !item.upright && !has_lid;
-    if (std::abs(along) >= upright_cosine) {
-        return along > 0 || same_both_ways ? Posture::standing : Posture::upside_down;
-    }
-    return std::abs(along) <= level_cosine ? Posture::lying : Posture::leaning;
-}
-
-bool is_flat(const Shape& shape)
-{
-    if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
-        return cylinder->height < flat_share * cylinder->diameter;
-    }
-    const auto& box = std::get<Box>(shape);
-    return box.height < flat_share * std::min(box.length, box.width);
-}
-
 /// What the container gives: its upright, where its floor is, and its axis.
 struct Frame {
     Vec3 up{0, 0, 1};
@@ -144,16 +128,30 @@ struct Frame {
     const PlacedCavity* cavity = nullptr;
 };
 
-Frame frame_of(const Bundle& bundle, std::size_t item)
+/// Where the floor is on which things in a cavity stand: its own, or of what a sleeve stands in already.
+std::optional<double> floor_of(const Replay& before, const Lodging& in, Vec3 up)
 {
+    const Bundle& bundle = before.bundle();
+    const PlacedCavity& cavity = bundle.items[in.item].cavities[in.cavity];
+    if (cavity.opens != Opening::both) {
+        return dot(up, cavity.pose.center) - height_of(cavity.shape) / 2;
+    }
+    if (!before.placed(in.item)) {
+        return std::nullopt;
+    }
+    const auto& around = bundle.items[in.item].in;
+    return around ? floor_of(before, *around, up) : std::optional(0.0);
+}
+
+Frame frame_of(const Replay& before, std::size_t item)
+{
+    const Bundle& bundle = before.bundle();
     Frame frame;
     frame.up = upright_of_container(bundle, item);
     if (const auto& in = bundle.items[item].in) {
         frame.cavity = &bundle.items[in->item].cavities[in->cavity];
         frame.on_axis = frame.cavity->pose.center;
-        if (frame.cavity->opens != Opening::both) {
-            frame.floor = dot(frame.up, frame.on_axis) - height_of(frame.cavity->shape) / 2;
-        }
+        frame.floor = floor_of(before, *in, frame.up);
         return frame;
     }
     frame.floor = 0;
@@ -163,15 +161,98 @@ Frame frame_of(const Bundle& bundle, std::size_t item)
     return frame;
 }
 
-void look_at_neighbours(const Replay& before, std::size_t item, const Frame& frame, const std::vector<Solid>& own,
-                        Surroundings& seen)
+/// The rectangle in which an item lies in a box bundle: the bundle's, or that of a cavity that stands square in it.
+std::optional<Sides> sides_of(const Bundle& bundle, const Frame& frame, const std::vector<Solid>& own)
 {
-    const auto& in = before.bundle().items[item].in;
+    const auto* whole = std::get_if<Box>(&bundle.envelope);
+    Vec3 low, high;
+    if (whole == nullptr) {
+        return std::nullopt;
+    }
+    if (frame.cavity == nullptr) {
+        high = {whole->length, whole->width, 0};
+    } else {
+        const Hull room = hull_of({frame.cavity->shape, frame.cavity->pose});
+        const bool square =
+            std::abs(room.rotation[0][0]) > square_cosine || std::abs(room.rotation[0][1]) > square_cosine;
+        if (!std::holds_alternative<Box>(room.shape) || room.rotation[2][2] < square_cosine || !square) {
+            return std::nullopt;
+        }
+        low = extent(room).low;
+        high = extent(room).high;
+    }
+    const Range x = range_along(own, {1, 0, 0}), y = range_along(own, {0, 1, 0});
+    return Sides{x.low - low.x, high.x - x.high, y.low - low.y, high.y - y.high};
+}
+
+/// Of the long side of what lies level, as seen from above.
+std::optional<double> direction_of_long_side(const Solid& body)
+{
+    const Matrix3 m = rotation_matrix(body.pose.turn);
+    std::array<double, 3> sizes{};
+    if (const auto* box = std::get_if<Box>(&body.shape)) {
+        sizes = {box->length, box->width, box->height};
+    } else {
+        const auto& cylinder = std::get<Cylinder>(body.shape);
+        sizes = {cylinder.diameter, cylinder.diameter, cylinder.height};
+    }
+    Vec3 longest;
+    double length = 0, width = 1e9;
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (std::abs(m[2][k]) > level_cosine) {
+            continue; // points up
+        }
+        width = std::min(width, sizes[k]);
+        if (sizes[k] > length) {
+            length = sizes[k];
+            longest = column(m, k);
+        }
+    }
+    const bool lying = std::holds_alternative<Cylinder>(body.shape) && std::abs(m[2][2]) <= level_cosine;
+    if (lying) { // only its axis says where a cylinder points
+        const auto& cylinder = std::get<Cylinder>(body.shape);
+        const Vec3 axis = column(m, 2);
+        length = std::max(cylinder.height, cylinder.diameter);
+        width = std::min(cylinder.height, cylinder.diameter);
+        longest = cylinder.height >= cylinder.diameter ? axis : Vec3{-axis.y, axis.x, 0};
+    }
+    if (length < clearly_longer * width) {
+        return std::nullopt;
+    }
+    const double degrees = std::atan2(longest.y, longest.x) * 180 / std::numbers::pi;
+    return degrees < 0 ? degrees + 180 : degrees;
+}
+
+/// Where the open end of a vessel that lies points, as seen from above.
+std::optional<double> direction_of_mouth(const PlacedItem& item)
+{
+    for (const PlacedCavity& cavity : item.cavities) {
+        const Vec3 up = column(rotation_matrix(cavity.pose.turn), 2);
+        if (cavity.opens == Opening::top && std::abs(up.z) <= level_cosine) {
+            const double degrees = std::atan2(up.y, up.x) * 180 / std::numbers::pi;
+            return degrees < 0 ? degrees + 360 : degrees;
+        }
+    }
+    return std::nullopt;
+}
+
+/// Who is placed at the item's height in the same container, and does not carry it.
+struct Level {
+    std::vector<Neighbour> near;
+    std::optional<std::size_t> opposite;
+    bool alone = true;
+};
+
+Level look_around(const Replay& before, std::size_t item, const Frame& frame, const std::vector<Solid>& own,
+                  const std::vector<std::size_t>& carriers)
+{
+    const auto& items = before.bundle().items;
+    const auto& in = items[item].in;
     const Range height = range_along(own, frame.up);
-    double nearest = neighbourly;
-    seen.alone = true;
+    Level level;
+    double largest = 0;
     for (const std::size_t other : before.contents(in ? std::optional(in->item) : std::nullopt)) {
-        if (other == item || before.bundle().items[other].in != in) {
+        if (other == item || items[other].in != in) {
             continue;
         }
         const auto solids = solids_with_lid(before, other);
@@ -179,34 +260,28 @@ void look_at_neighbours(const Replay& before, std::size_t item, const Frame& fra
         if (std::min(height.high, theirs.high) - std::max(height.low, theirs.low) < same_height) {
             continue;
         }
-        seen.alone = false;
-        const bool carries = std::find(seen.on.begin(), seen.on.end(), other) != seen.on.end();
-        if (!before.placed(other) || carries) {
+        level.alone = false;
+        if (!before.placed(other) || std::find(carriers.begin(), carriers.end(), other) != carriers.end()) {
             continue;
         }
-        const double air = distance(own, solids, {});
-        if (air < nearest) {
-            nearest = air;
-            seen.beside = other;
-            seen.beside_air = air;
+        if (const double air = distance(own, solids, {}); air < neighbourly || !in) {
+            level.near.push_back({other, air});
+        }
+        const auto aside = [&](const Solid& solid) { return Vec3{solid.pose.center.x, solid.pose.center.y, 0}; };
+        const Vec3 here = aside(own.front()), there = aside(solids.front());
+        const bool across = norm(here) > off_centre && norm(there) > off_centre &&
+                            dot(here, there) < opposite_cosine * norm(here) * norm(there);
+        if (across && volume_ml(solids.front().shape) > largest) {
+            largest = volume_ml(solids.front().shape);
+            level.opposite = other;
         }
     }
-}
-
-} // namespace
-
-namespace {
-
-/// Whether a box that does not stand has its longest side upright.
-bool longest_side_up(const Solid& solid, Vec3 up)
-{
-    const auto* box = std::get_if<Box>(&solid.shape);
-    if (box == nullptr || box->height >= std::max(box->length, box->width)) {
-        return false;
-    }
-    const Matrix3 m = rotation_matrix(solid.pose.turn);
-    const std::size_t k = box->length >= box->width ? 0 : 1;
-    return std::abs(m[0][k] * up.x + m[1][k] * up.y + m[2][k] * up.z) > 0.9;
+    std::stable_sort(level.near.begin(), level.near.end(),
+                     [](const Neighbour& a, const Neighbour& b) { return a.air < b.air; });
+    const double second = in ? very_near : neighbourly;
+    const std::size_t named = level.near.size() > 1 && level.near[1].air < second ? 2 : 1;
+    level.near.resize(std::min(named, level.near.size()));
+    return level;
 }
 
 } // namespace
@@ -215,12 +290,9 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
 {
     const Bundle& bundle = before.bundle();
     const PlacedItem& it = bundle.items[item];
-    const Frame frame = frame_of(bundle, item);
+    const Frame frame = frame_of(before, item);
     const std::vector<Solid> own = solids_with_lid(before, item);
     Surroundings seen;
-    seen.posture = posture_of(it, frame.up, before.lid(item).has_value());
-    seen.flat = is_flat(it.solids.front().shape);
-    seen.on_end = seen.posture == Posture::lying && longest_side_up(it.solids.front(), frame.up);
     seen.on_floor = frame.floor && range_along(own, frame.up).low < *frame.floor + lowered;
     for (const std::size_t other : before.obstacles(item)) {
         if (!seen.on_floor && distance(own, bundle.items[other].solids, -lowered * frame.up) < carried) {
@@ -228,12 +300,26 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
         }
     }
     const Vec3 away = it.solids.front().pose.center - frame.on_axis;
-    seen.in_middle = norm(away - dot(away, frame.up) * frame.up) < middle;
+    const auto* round = std::get_if<Cylinder>(&bundle.envelope);
+    const double latitude = frame.cavity == nullptr && round != nullptr ? middle_share * round->diameter / 2 : 0;
+    seen.off_axis = norm(away - dot(away, frame.up) * frame.up);
+    seen.in_middle = seen.off_axis < std::max(middle, latitude);
     if (frame.cavity != nullptr) {
         seen.wall_air = air_to_wall(*frame.cavity, own);
-        seen.wall_is_round = std::holds_alternative<Cylinder>(frame.cavity->shape);
+        const auto* body = std::get_if<Cylinder>(&it.solids.front().shape);
+        const Vec3 axis = column(rotation_matrix(it.solids.front().pose.turn), 2);
+        seen.all_round = body != nullptr && std::abs(dot(axis, frame.up)) > stands_cosine &&
+                         std::holds_alternative<Cylinder>(frame.cavity->shape);
+    } else if (round != nullptr) {
+        seen.edge_air = air_to_wall({*round, {}, Opening::both}, own);
     }
-    look_at_neighbours(before, item, frame, own, seen);
+    seen.sides = sides_of(bundle, frame, own);
+    seen.long_side = seen.sides ? direction_of_long_side(it.solids.front()) : std::nullopt;
+    seen.mouth = seen.sides ? direction_of_mouth(it) : std::nullopt;
+    const Level level = look_around(before, item, frame, own, seen.on);
+    seen.alone = level.alone;
+    seen.beside = level.near;
+    seen.opposite = frame.cavity == nullptr && round != nullptr ? level.opposite : std::nullopt;
     return seen;
 }
 

@@ -7,24 +7,34 @@
 #include "stacking/replay.hpp"
 #include "tuckwright/geometry.hpp"
 
-namespace tuckwright::stacking
-{
+namespace tuckwright::stacking {
 
-enum class Posture { standing, upside_down, lying, leaning };
+/// Air between an item and the sides of an upright rectangular room, mm: left is low x, front low y, in the world.
+struct Sides {
+    double left = 0, right = 0, front = 0, back = 0;
+};
+
+struct Neighbour {
+    std::size_t item = 0;
+    double air = 0; ///< mm
+};
 
 struct Surroundings {
-    Posture posture = Posture::standing; ///< against the upright of the container
-    bool flat = false;                   ///< much wider than high when it stands
-    bool on_end = false;                 ///< a box that lies with its longest side upright
-    bool on_floor = false;               ///< of its cavity, or of the bundle
-    std::vector<std::size_t> on;         ///< what has been placed and carries it, when the floor does not
-    bool in_middle = false;              ///< of its cavity or of the bundle
-    bool alone = false;                  ///< no other item of the same container at its height, now or later
-    bool wall_is_round = false;          ///< it lies in a cylindrical cavity
-    std::optional<double> wall_air;      ///< mm to the nearest wall; nothing in the bundle, which has no walls
-    std::optional<std::size_t>
-        beside; ///< the nearest item at its height, placed before, in the same container, that does not carry it
-    double beside_air = 0; ///< mm to that item
+    bool on_floor = false;       ///< of its cavity, or of the bundle, for a sleeve of what the sleeve stands in
+    std::vector<std::size_t> on; ///< what has been placed and carries it, when the floor does not
+    bool in_middle = false;      ///< of its cavity or, with more latitude, of the bundle
+    double off_axis = 0;         ///< mm from its centre to the axis of the cavity or bundle
+    bool alone = false;          ///< no other item of the same container at its height, now or later
+    bool all_round = false;      ///< a cylinder that stands in a round cavity: the same air all round, if in the middle
+    std::optional<double> wall_air;  ///< mm to the nearest wall; nothing in the bundle, which has no walls
+    std::optional<double> edge_air;  ///< mm to the edge of a round bundle, directly in that
+    std::optional<Sides> sides;      ///< in a box bundle: of that, or of a cavity that stands square in it
+    std::optional<double> long_side; ///< with sides: degrees from x, 0 up to 180, of what is clearly longer than wide
+    std::optional<double> mouth;     ///< with sides: degrees from x, up to 360, of the open end of a vessel that lies
+    std::vector<Neighbour> beside;   ///< placed before, at its height, in the same container, not carriers; the
+                                     ///< nearest, and a second one if that is near enough too; in the
+                                     ///< bundle the nearest however far it is
+    std::optional<std::size_t> opposite; ///< directly in a round bundle: what lies there beyond the middle
 };
 
 /// Requires: the replay stands just before the item's step; the item is not a shut lid.

@@ -17,40 +17,20 @@ Texts texts(const Bundle& bundle) { return stacking_samples::of_steps(bundle, &S
 
 } // namespace
 
-TEST_CASE("names are cut at the comma, copies are numbered, shared names keep the id")
-{
-    auto cup = item("cup", cylinder(10, 10, {0, 0, 5}));
-    cup.name = "Cup, enamel";
-    auto second = cup;
-    second.copy = 2;
-    auto tea = item("tea-tin", cylinder(10, 10, {20, 0, 5}));
-    auto salt = item("salt-tin", cylinder(10, 10, {40, 0, 5}));
-    tea.name = "Tin, round";
-    salt.name = "Tin, square";
-    auto nameless = item("peg", cylinder(10, 10, {60, 0, 5}));
-    nameless.name.clear();
-    const Bundle all = bundle("", Box{100, 10, 10}, {cup, second, tea, salt, nameless});
-    CHECK(stacking::spoken_name(all, 0) == "Cup 1");
-    CHECK(stacking::spoken_name(all, 1) == "Cup 2");
-    CHECK(stacking::spoken_name(all, 2) == "Tin (tea-tin)");
-    CHECK(stacking::spoken_name(all, 3) == "Tin (salt-tin)");
-    CHECK(stacking::spoken_name(all, 4) == "peg");
-}
-
 TEST_CASE("mug in ring in lidded pot, in words")
 {
     CHECK(texts(stacking_samples::mug_in_ring_in_lidded_pot()) ==
-          Texts{"Slip Wind ring round Mug; 0.8 mm of air all round.",
-                "Put Wind ring, held together with all that is in it, standing into Steel pot, on the floor in the "
-                "middle; 13.0 mm of air all round.",
+          Texts{"Put Wind ring standing into Steel pot, at the bottom, in the middle; 13.0 mm of air all round.",
+                "Put Mug standing into Wind ring, at the bottom, in the middle; 0.8 mm of air all round.",
                 "Shut Steel pot with Pot lid.", "Put Steel pot, with all that is in it, standing on the table."});
 }
 
 TEST_CASE("a board on a block and a tin under it, in words")
 {
-    CHECK(texts(stacking_samples::tin_under_board()) == Texts{"Put block standing on the table.",
-                                                              "Put tin standing on the table beside block.",
-                                                              "Put board flat on top of block, in the middle."});
+    CHECK(texts(stacking_samples::tin_under_board()) ==
+          Texts{"Put block on its edge on the table over the whole width, against the left side.",
+                "Put tin standing on the table in the middle of the width, 10 mm from the right.",
+                "Put board flat on top of block."});
 }
 
 TEST_CASE("side by side in a cavity: the wall and the neighbour, with the air rounded down")
@@ -61,13 +41,27 @@ TEST_CASE("side by side in a cavity: the wall and the neighbour, with the air ro
     const auto top = in(item("top", cylinder(40, 4, {10, 0, 54})), 0);
     auto all = bundle("", Cylinder{100, 60}, {pot, left, right, top});
     all.items[3].solids = {cylinder(80, 4, {5, 0, 54})};
-    CHECK(texts(all) ==
-          Texts{"Put left standing into pot, on the floor against the wall; 0.8 mm of air to the wall.",
-                "Put right standing into pot, on the floor beside left; 2.0 mm of air to the wall, 2.1 mm "
-                "of air to left.",
-                "Put top flat into pot, on top of left.", "Put pot, with all that is in it, standing on the table."});
+    CHECK(
+        texts(all) ==
+        Texts{"Put left standing into pot, at the bottom, against the wall.",
+              "Put right standing into pot, at the bottom, beside left with 2.1 mm of air; 2.0 mm of air to the wall.",
+              "Put top flat into pot, on top of left.", "Put pot, with all that is in it, standing on the table."});
     all.items[2].solids[0].pose.center.x = 20.83; // up to left
-    CHECK(texts(all)[1] == "Put right standing into pot, on the floor beside left; touching left.");
+    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, touching left.");
+    all.items[2].solids[0] = cylinder(20, 40, {2, 37.4, 22}); // at the wall
+    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, against the wall beside left.");
+}
+
+TEST_CASE("a large clearance is told at the wall, and where there is only one place, none is told")
+{
+    const auto pot = hollow(item("pot", cylinder(100, 60, {0, 0, 30})), cylinder(96, 58, {0, 0, 31}), Opening::top);
+    Bundle all = bundle("", Cylinder{100, 60}, {pot, in(item("cup", cylinder(70, 50, {-8, 0, 27})), 0)});
+    all.clearance = 5;
+    CHECK(texts(all).front() ==
+          "Put cup standing into pot, at the bottom, against the wall; 5.0 mm of air to the wall.");
+    all.items[1].solids = {cylinder(92, 50, {1.5, 0, 27})};
+    all.clearance = 0.5;
+    CHECK(texts(all).front() == "Put cup standing into pot, at the bottom.");
 }
 
 TEST_CASE("a tenth is not lost to rounding, and less than a tenth is no air")
@@ -77,48 +71,142 @@ TEST_CASE("a tenth is not lost to rounding, and less than a tenth is no air")
         return texts(bundle("", Cylinder{100, 60}, {pot, in(item("cup", cylinder(diameter, 50, {0, 0, 27})), 0)}))
             .front();
     };
-    CHECK(alone(94.2) == "Put cup standing into pot, on the floor in the middle; 0.9 mm of air all round.");
-    CHECK(alone(94.202) == "Put cup standing into pot, on the floor in the middle; 0.8 mm of air all round.");
-    CHECK(alone(95.9) == "Put cup standing into pot, on the floor in the middle; no air all round.");
+    CHECK(alone(94.2) == "Put cup standing into pot, at the bottom, in the middle; 0.9 mm of air all round.");
+    CHECK(alone(94.202) == "Put cup standing into pot, at the bottom, in the middle; 0.8 mm of air all round.");
+    CHECK(alone(95.9) == "Put cup standing into pot, at the bottom, in the middle; no air all round.");
 }
 
 TEST_CASE("which way up: lying, upside down, flat, on its edge, leaning")
 {
-    const auto put = [](PlacedItem what) { return texts(bundle("", Box{100, 100, 100}, {std::move(what)})).front(); };
-    CHECK(put(item("rod", cylinder(10, 80, {50, 5, 5}, up_to_x))) == "Put rod lying on its side on the table.");
-    CHECK(put(item("plate", cylinder(80, 5, {50, 50, 40}, up_to_x))) == "Put plate on its edge on the table.");
-    CHECK(put(item("plate", cylinder(80, 5, {50, 50, 2.5}))) == "Put plate flat on the table.");
+    const auto put = [](PlacedItem what) { return texts(bundle("", Cylinder{100, 100}, {std::move(what)})).front(); };
+    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 5}, up_to_x))) == "Put rod lying on the table.");
+    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 40}, up_to_x))) == "Put plate on its edge on the table.");
+    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 2.5}))) == "Put plate flat on the table.");
+    CHECK(put(item("spoon", box(90, 30, 10, {0, 0, 5}))) == "Put spoon flat on the table.");
+    CHECK(put(item("spoon", box(10, 30, 90, {0, 0, 5}, {1, 0, 1, 0}))) == "Put spoon flat on the table.");
     const auto cup = [](Quaternion turn) {
         const double inside = turn == upside_down ? 39 : 41;
-        return hollow(item("cup", cylinder(60, 80, {50, 50, 40}, turn)), cylinder(58, 78, {50, 50, inside}, turn),
+        return hollow(item("cup", cylinder(60, 80, {0, 0, 40}, turn)), cylinder(58, 78, {0, 0, inside}, turn),
                       Opening::top);
     };
     CHECK(put(cup(as_it_is)) == "Put cup standing on the table.");
     CHECK(put(cup(upside_down)) == "Put cup upside down on the table.");
     // A plain rod has no upside.
-    CHECK(put(item("rod", cylinder(10, 80, {50, 50, 40}, upside_down))) == "Put rod standing on the table.");
-    CHECK(put(item("rod", cylinder(10, 80, {50, 50, 45}, {6, 1, 0, 0}))) == "Put rod leaning.");
+    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 40}, upside_down))) == "Put rod standing on the table.");
+    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 45}, {6, 1, 0, 0}))) == "Put rod leaning.");
 }
 
-TEST_CASE("a vessel that lies or stands on its head in the end is filled while it stands on the table")
+TEST_CASE("in a box, things have their place by its sides, and long ones a direction")
+{
+    const auto put = [](Solid what) {
+        return texts(bundle("", Box{200, 100, 100}, {item("tin", std::move(what))})).front();
+    };
+    CHECK(put(box(60, 20, 10, {30, 90, 5})) ==
+          "Put tin flat on the table in the left back corner, long side from left to right.");
+    CHECK(put(box(60, 20, 10, {190, 30, 5}, {1, 0, 0, 1})) ==
+          "Put tin flat on the table in the right front corner, long side from front to back.");
+    CHECK(put(cylinder(30, 40, {47, 15, 20})) ==
+          "Put tin standing on the table against the front, 32 mm from the left.");
+    CHECK(put(cylinder(30, 40, {185, 60, 20})) ==
+          "Put tin standing on the table against the right side, 25 mm from the back.");
+    CHECK(put(cylinder(30, 40, {100, 84, 20})) ==
+          "Put tin standing on the table against the back, in the middle of the length.");
+    CHECK(put(cylinder(30, 40, {100, 50, 20})) == "Put tin standing on the table in the middle.");
+    CHECK(put(cylinder(30, 40, {30, 40, 20})) ==
+          "Put tin standing on the table 15 mm from the left, 25 mm from the front.");
+    CHECK(put(cylinder(30, 40, {30, 50, 20})) ==
+          "Put tin standing on the table in the middle of the width, 15 mm from the left.");
+    CHECK(put(box(200, 20, 10, {100, 40, 5})) ==
+          "Put tin flat on the table over the whole length, 30 mm from the front.");
+    CHECK(put(box(20, 100, 10, {10, 50, 5})) ==
+          "Put tin flat on the table over the whole width, against the left side.");
+    CHECK(put(box(200, 100, 10, {100, 50, 5})) == "Put tin flat on the table.");
+    CHECK(put(cylinder(10, 70, {35, 5, 5}, up_to_x)) ==
+          "Put tin lying on the table in the left front corner, long side from left to right.");
+    CHECK(put(box(60, 20, 10, {100, 50, 5}, {3, 0, 0, 1})) ==
+          "Put tin flat on the table in the middle, long side aslant from left front to right back.");
+    CHECK(put(box(60, 20, 10, {100, 50, 5}, {3, 0, 0, -1})) ==
+          "Put tin flat on the table in the middle, long side aslant from left back to right front.");
+}
+
+TEST_CASE("a box that stands square in a box is filled by the same sides; a vessel that lies shows where it is open")
+{
+    const auto tin = hollow(item("tin", box(100, 80, 40, {50, 50, 20})), box(98, 78, 39, {50, 50, 20.5}), Opening::top);
+    const auto bar = in(item("bar", box(60, 10, 10, {31.5, 16.5, 6})), 0);
+    const Bundle all = bundle("", Box{200, 90, 100}, {tin, bar});
+    CHECK(texts(all) == Texts{"Put bar flat into tin, at the bottom, in the left front corner, long side from left to "
+                              "right.",
+                              "Put tin, with all that is in it, flat on the table in the left back corner, long side "
+                              "from left to right."});
+    Bundle round = all;
+    round.envelope = Cylinder{200, 100};
+    CHECK(texts(round).front() == "Put bar flat into tin, at the bottom, against the wall.");
+    const auto lying = texts(tin_in_lying_pot());
+    CHECK(lying == Texts{"Put tin standing into pot, which still stands apart, at the bottom, against the wall.",
+                         "Put pot, with all that is in it, lying on the table, open end to the right."});
+}
+
+TEST_CASE("in a round bundle, things have their place by its edge and by one another")
+{
+    const auto at = [](const std::string& id, double diameter, double x, double y, double z = 20) {
+        return item(id, cylinder(diameter, 40, {x, y, z}));
+    };
+    const Bundle all = bundle("", Cylinder{200, 100},
+                              {at("pot", 80, -60, 0), at("mug", 60, 70, 0), at("tin", 50, -50, 67),
+                               at("rod", 10, 20, 80), at("cup", 40, 2, 0, 60)});
+    CHECK(texts(all) == Texts{"Put pot standing on the table at the bundle's edge.",
+                              "Put mug standing on the table at the bundle's edge opposite pot.",
+                              "Put tin standing on the table at the bundle's edge beside pot.",
+                              "Put rod standing on the table 41 mm from tin.", "Put cup standing, in the middle."});
+    const auto on_a_plate = bundle(
+        "", Cylinder{100, 100}, {item("plate", cylinder(98, 4, {0, 0, 2})), item("bar", box(20, 20, 40, {2, 0, 24}))});
+    CHECK(texts(on_a_plate) ==
+          Texts{"Put plate flat on the table.", "Put bar on its end on top of plate, in the middle."});
+}
+
+TEST_CASE("a vessel that lies or stands on its head in the end is filled while it still stands apart")
 {
     const auto lying = texts(stacking_samples::cup_in_yawed_lying_pot());
-    CHECK(lying.front() == "Put cup standing into pot, while it still stands on the table, on the floor in the middle; "
+    CHECK(lying.front() == "Put cup standing into pot, which still stands apart, at the bottom, in the middle; "
                            "8.0 mm of air all round.");
-    CHECK(lying.back() == "Put pot, with all that is in it, lying on its side on the table.");
+    CHECK(lying.back() == "Put pot, with all that is in it, lying on the table.");
     const auto turned = texts(lidded_pot_upside_down());
-    CHECK(turned.front().find("while it still stands on the table") != std::string::npos);
+    CHECK(turned.front() == "Put tin standing into pot, which still stands apart, in the middle; 19.0 mm of air all "
+                            "round.");
     CHECK(turned.back() == "Put pot, with all that is in it, upside down on the table.");
+}
+
+TEST_CASE("a sleeve that cannot stand empty is slipped round what it holds, and held together")
+{
+    const auto pot = hollow(item("pot", cylinder(130, 96, {0, 0, 48})), cylinder(126, 94, {0, 0, 49}), Opening::top);
+    const auto ring = in(hollow(item("ring", cylinder(60, 80, {0, 0, 32}, up_to_x)),
+                                cylinder(58, 80, {0, 0, 32}, up_to_x), Opening::both),
+                         0);
+    const auto rod = in(item("rod", cylinder(56.4, 70, {0, 0, 32}, up_to_x)), 1);
+    CHECK(texts(bundle("", Cylinder{130, 96}, {pot, ring, rod})) ==
+          Texts{"Slip ring round rod; 0.8 mm of air all round.",
+                "Put ring, held together with all that is in it, lying into pot, at the bottom, in the middle.",
+                "Put pot, with all that is in it, standing on the table."});
 }
 
 TEST_CASE("what comes in level or at a slant is said so")
 {
     const auto hook = texts(stacking_samples::hook_round_seat());
-    CHECK(hook == Texts{"Put stool flat on the table.", "Slide hook in from the side, flat on top of stool."});
-    Bundle slanted = bundle("", Box{100, 100, 100}, {item("rod", cylinder(10, 80, {50, 50, 40}))});
-    const stacking::Replay before(slanted);
-    CHECK(stacking::step_text(before, {0, {1, 0, -1}, ""}) ==
-          "Slide rod in from above at a slant, standing on the table.");
+    CHECK(hook == Texts{"Put stool flat on the table over the whole width, against the left side.",
+                        "Slide hook in from the right, flat on top of stool, against the right side, in the middle of "
+                        "the width, long side from left to right."});
+    const auto way = [](const Bundle& all, std::array<std::int64_t, 3> direction) {
+        const std::string text = stacking::step_text(stacking::Replay(all), {0, direction, ""});
+        return text.substr(0, text.find(','));
+    };
+    Bundle alone = bundle("", Box{100, 100, 100}, {item("rod", cylinder(10, 80, {50, 50, 40}))});
+    CHECK(way(alone, {1, 0, -1}) == "Slide rod in from above at a slant");
+    CHECK(way(alone, {2, 0, 0}) == "Slide rod in from the left");
+    CHECK(way(alone, {0, 1, 0}) == "Slide rod in from the front");
+    CHECK(way(alone, {0, -1, 0}) == "Slide rod in from the back");
+    CHECK(way(alone, {1, -1, 0}) == "Slide rod in from the side");
+    alone.envelope = Cylinder{100, 100};
+    CHECK(way(alone, {1, 0, 0}) == "Slide rod in from the side");
 }
 
 TEST_CASE("what lies on many things names three of them")
@@ -129,5 +217,5 @@ TEST_CASE("what lies on many things names three of them")
         items.back().copy = k + 1;
     }
     CHECK(texts(bundle("", Box{100, 100, 14}, items)).back() ==
-          "Put tray flat on top of peg 1, peg 2, peg 3 and 2 more, in the middle.");
+          "Put tray flat on top of peg 1, peg 2, peg 3 and 2 more.");
 }

@@ -12,8 +12,7 @@
 
 using namespace tuckwright;
 
-namespace
-{
+namespace {
 
 struct Point {
     long double x = 0, y = 0, z = 0;
@@ -112,23 +111,22 @@ TEST_CASE("towers by chance: no step runs into what stands already")
         for (const Step& step : order.steps) {
             CHECK_FALSE(placed[step.item]);
             const auto& in = bundle.items[step.item].in;
-            if (in) {
-                CHECK_FALSE(placed[in->item]); // filled while it is still on the table, where nothing else stands
-            } else {
+            const bool into_bundle = !in || placed[in->item]; // else it is filled apart, where nothing else stands
+            if (into_bundle) {
                 CHECK(step.direction == std::array<std::int64_t, 3>{0, 0, -1});
-                for (std::size_t mover = 0; mover < bundle.items.size(); ++mover) {
-                    const auto& held = bundle.items[mover].in;
-                    if (mover != step.item && !(held && held->item == step.item)) {
-                        continue;
-                    }
-                    CHECK((mover == step.item || placed[mover]));
-                    for (std::size_t other = 0; other < bundle.items.size(); ++other) {
-                        const auto& others = bundle.items[other].in;
-                        const bool in_group = other == step.item || (others && others->item == step.item);
-                        const auto &a = bundle.items[mover].solids[0], &b = bundle.items[other].solids[0];
-                        if (placed[other] && !in_group && near_on_the_way(a, b)) {
-                            CHECK(static_cast<double>(deepest_on_way(a, b, step)) < 1e-6);
-                        }
+            }
+            for (std::size_t mover = 0; into_bundle && mover < bundle.items.size(); ++mover) {
+                const auto& held = bundle.items[mover].in;
+                if (mover != step.item && !(placed[mover] && held && held->item == step.item)) {
+                    continue;
+                }
+                for (std::size_t other = 0; other < bundle.items.size(); ++other) {
+                    const auto& others = bundle.items[other].in;
+                    const bool in_group = other == step.item || (others && others->item == step.item);
+                    const bool holds = held && held->item == other;
+                    const auto &a = bundle.items[mover].solids[0], &b = bundle.items[other].solids[0];
+                    if (placed[other] && !in_group && !holds && near_on_the_way(a, b)) {
+                        CHECK(static_cast<double>(deepest_on_way(a, b, step)) < 1e-6);
                     }
                 }
             }

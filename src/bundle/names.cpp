@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What people call an item, and how they would say that it lies.
+#include <algorithm>
+#include <cmath>
+
+#include "tuckwright/bundle.hpp"
+#include "tuckwright/contract.hpp"
+#include "tuckwright/geometry.hpp"
+
+namespace tuckwright {
+
+namespace {
+
+constexpr double upright_cosine = 0.9995; ///< within two degrees
+constexpr double level_cosine = 0.03;
+constexpr double thin_disc = 0.25;    ///< height over diameter below which a cylinder lies flat
+constexpr double same_length = 1e-6;  ///< mm
+constexpr double tipped_over = -1e-9; ///< cosine from which a sleeve counts as standing on its head
+
+std::string name_before_comma(const PlacedItem& item)
+{
+    const std::string name = item.name.substr(0, item.name.find(','));
+    return name.empty() ? item.id : name;
+}
+
+/// Small letters, and blanks for - and _: what is the same to a reader.
+std::string plain(std::string text)
+{
+    for (char& c : text) {
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c == '-' || c == '_' ? ' ' : c;
+    }
+    return text;
+}
+
+bool has_copies(const Bundle& bundle, const PlacedItem& item)
+{
+    return std::any_of(bundle.items.begin(), bundle.items.end(),
+                       [&](const PlacedItem& other) { return other.id == item.id && other.copy != item.copy; });
+}
+
+Vec3 axis(const Pose& pose, std::size_t k)
+{
+    const Matrix3 m = rotation_matrix(pose.turn);
+    return {m[0][k], m[1][k], m[2][k]};
+}
+
+Vec3 upright_of_container(const Bundle& bundle, const PlacedItem& item)
+{
+    if (!item.in) {
+        return {0, 0, 1};
+    }
+    const auto& cavities = bundle.items[item.in->item].cavities;
+    require(item.in->cavity < cavities.size(), "a container's cavity is one of its own");
+    const PlacedCavity& cavity = cavities[item.in->cavity];
+    const Vec3 up = axis(cavity.pose, 2);
+    return cavity.opens == Opening::both && up.z < tipped_over ? -1.0 * up : up; // a sleeve has no top of its own
+}
+
+/// Whether it matters which end of the item's own axis is up.
+bool has_top(const Bundle& bundle, std::size_t item)
+{
+    const PlacedItem& it = bundle.items[item];
+    return it.upright ||
+           std::any_of(it.cavities.begin(), it.cavities.end(),
+                       [](const PlacedCavity& cavity) { return cavity.opens != Opening::both; }) ||
+           std::any_of(bundle.items.begin(), bundle.items.end(),
+                       [&](const PlacedItem& other) { return other.closes == item; });
+}
+
+std::string posture_of_cylinder(const Cylinder& cylinder, double cosine, bool topped)
+{
+    const bool thin = cylinder.height < thin_disc * cylinder.diameter;
+    if (std::abs(cosine) <= level_cosine) {
+        return thin ? "on its edge" : "lying";
+    }
+    if (std::abs(cosine) < upright_cosine) {
+        return "leaning";
+    }
+    return topped && cosine < 0 ? "upside down" : thin ? "flat" : "standing";
+}
+
+/// Named after the edge that points up. Where a box has a top, it is more telling that this is up, or down.
+std::string posture_of_box(const Box& box, const std::array<double, 3>& cosines, bool topped)
+{
+    const std::array<double, 3> edges{box.length, box.width, box.height};
+    const auto upward =
+        std::find_if(cosines.begin(), cosines.end(), [](double cosine) { return std::abs(cosine) >= upright_cosine; });
+    if (upward == cosines.end()) {
+        return "leaning";
+    }
+    const auto up = static_cast<std::size_t>(upward - cosines.begin());
+    const auto [shortest, longest] = std::minmax_element(edges.begin(), edges.end());
+    const bool is_shortest = edges[up] < *shortest + same_length;
+    const bool cube = *longest < *shortest + same_length;
+    if (topped && up == 2) {
+        return *upward < 0 ? "upside down" : is_shortest && !cube ? "flat" : "standing";
+    }
+    if (cube) {
+        return topped ? "lying" : "standing";
+    }
+    if (is_shortest) {
+        return topped ? "lying" : "flat";
+    }
+    const auto longer =
+        std::count_if(edges.begin(), edges.end(), [&](double e) { return e > edges[up] + same_length; });
+    const auto alike =
+        std::count_if(edges.begin(), edges.end(), [&](double e) { return std::abs(e - edges[up]) <= same_length; });
+    return longer > 0 || alike > 1 ? "on its edge" : "on its end"; // a square board is never on its end
+}
+
+} // namespace
+
+std::string spoken_name(const Bundle& bundle, std::size_t item)
+{
+    require(item < bundle.items.size(), "an item's index is below the number of items");
+    const PlacedItem& it = bundle.items[item];
+    std::string name = name_before_comma(it);
+    const bool shared = std::any_of(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& other) {
+        return other.id != it.id && name_before_comma(other) == name;
+    });
+    const std::string id = shared && name != it.id ? " (" + it.id + ")" : "";
+    name += has_copies(bundle, it) ? " " + std::to_string(it.copy) : "";
+    return name + id;
+}
+
+std::string full_name(const Bundle& bundle, std::size_t item)
+{
+    require(item < bundle.items.size(), "an item's index is below the number of items");
+    const PlacedItem& it = bundle.items[item];
+    std::string name = name_before_comma(it);
+    const std::string rest = it.name.size() > name.size() && !it.name.empty() ? it.name.substr(name.size()) : "";
+    const std::string id = plain(it.name.empty() ? it.id : it.name) == plain(it.id) ? "" : " (" + it.id + ")";
+    name += has_copies(bundle, it) ? " " + std::to_string(it.copy) : "";
+    return name + rest + id;
+}
+
+std::string posture(const Bundle& bundle, std::size_t item)
+{
+    require(item < bundle.items.size(), "an item's index is below the number of items");
+    const PlacedItem& it = bundle.items[item];
+    require(!it.solids.empty(), "an item has a solid");
+    const Solid& body = it.solids.front();
+    const Vec3 up = upright_of_container(bundle, it);
+    const std::array<double, 3> cosines{dot(axis(body.pose, 0), up), dot(axis(body.pose, 1), up),
+                                        dot(axis(body.pose, 2), up)};
+    const bool topped = has_top(bundle, item);
+    if (const auto* cylinder = std::get_if<Cylinder>(&body.shape)) {
+        return posture_of_cylinder(*cylinder, cosines[2], topped);
+    }
+    return posture_of_box(std::get<Box>(body.shape), cosines, topped);
+}
+
+} // namespace tuckwright

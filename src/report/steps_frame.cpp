@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "report/steps_frame.hpp"
+
+#include <algorithm>
+
+#include "report/words.hpp"
+
+namespace tuckwright::report {
+
+namespace {
+
+constexpr double hardly_longer = 1.0; ///< mm
+constexpr double upright_cosine = 0.9995;
+
+/// Whether an item lies in the holder, or in what lies there, or is a lid shut on one of these or on the holder.
+bool moves_with(const Bundle& bundle, std::size_t item, std::size_t holder)
+{
+    for (std::size_t steps = 0; steps <= 2 * bundle.items.size(); ++steps) {
+        const PlacedItem& it = bundle.items[item];
+        if (item == holder || it.closes == holder) {
+            return true;
+        }
+        if (it.closes) {
+            item = *it.closes;
+        } else if (it.in) {
+            item = it.in->item;
+        } else {
+            return false;
+        }
+    }
+    return false;
+}
+
+/// Whether everything moves with the item.
+bool is_the_whole(const Bundle& bundle, std::size_t item)
+{
+    for (std::size_t i = 0; i < bundle.items.size(); ++i) {
+        if (!moves_with(bundle, i, item)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+bool is_upright_box(const PlacedItem& vessel, std::size_t index)
+{
+    if (index >= vessel.cavities.size()) {
+        return false;
+    }
+    const PlacedCavity& cavity = vessel.cavities[index];
+    return std::holds_alternative<Box>(cavity.shape) && rotation_matrix(cavity.pose.turn)[2][2] > upright_cosine;
+}
+
+} // namespace
+
+std::string frame_in_words(const Bundle& bundle)
+{
+    const auto* box = std::get_if<Box>(&bundle.envelope);
+    if (box == nullptr || bundle.items.size() < 2) {
+        return "";
+    }
+    const bool boxes_filled = std::any_of(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& item) {
+        return item.in && item.in->item < bundle.items.size() &&
+               is_upright_box(bundle.items[item.in->item], item.in->cavity);
+    });
+    const std::string side = box->length >= box->width + hardly_longer ? "its long side" : "one side";
+    return wrapped("  ",
+                   "The bundle stands with " + side + " in front of you: left and right are along its length, " +
+                       "front and back along its width." +
+                       (boxes_filled ? " A box that is filled beforehand is turned as it will be in the bundle." : ""));
+}
+
+std::string first_when_unpacking(const Bundle& bundle)
+{
+    for (auto step = bundle.steps.rbegin(); step != bundle.steps.rend(); ++step) {
+        const PlacedItem& item = bundle.items[step->item];
+        if (item.closes) {
+            return "open " + spoken_name(bundle, *item.closes);
+        }
+        if (!is_the_whole(bundle, step->item)) {
+            return "take out " + spoken_name(bundle, step->item);
+        }
+    }
+    return "";
+}
+
+} // namespace tuckwright::report

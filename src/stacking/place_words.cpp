@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "stacking/place_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tuckwright::stacking {
+
+namespace {
+
+constexpr double at_side = 2.0;      ///< mm from the side of the bundle that still count as against it
+constexpr double at_wall = 0.6;      ///< mm beyond the clearance that still count as against the wall
+constexpr double plain_wall = 1.1;   ///< mm: more air than this at the wall is told
+constexpr double snug = 2.5;         ///< mm: with less play than this all round, there is only one place
+constexpr double same_air = 2.0;     ///< mm by which two gaps may differ in the middle
+constexpr double neighbourly = 15.0; ///< mm of air up to which one speaks of a neighbour
+constexpr double narrow = 3.0;       ///< mm: more air than this to a neighbour needs no word
+constexpr double square_within = 3;  ///< degrees
+
+/// Whole tenths of a millimetre, rounded down; a figure that is a tenth up to rounding stays.
+double tenths(double mm)
+{
+    constexpr double rounding = 1e-4;
+    return std::floor(mm * 10 + rounding);
+}
+
+/// Where a thing lies between two sides that face each other.
+struct Between {
+    enum class Kind { whole, low, high, middle, free } kind = Kind::free;
+    std::string words; ///< standing alone
+};
+
+struct Pair {
+    std::string low, high, way; ///< "left", "right", "length"
+};
+
+Between between(double low, double high, double near, const Pair& names, const char* side)
+{
+    using Kind = Between::Kind;
+    if (low <= near && high <= near) {
+        return {Kind::whole, "over the whole " + names.way};
+    }
+    if (low <= near || high <= near) {
+        return {low <= near ? Kind::low : Kind::high,
+                fmt::format("against the {}{}", low <= near ? names.low : names.high, side)};
+    }
+    if (std::abs(low - high) < same_air) {
+        return {Kind::middle, "in the middle of the " + names.way};
+    }
+    return {Kind::free, low < high ? fmt::format("{:.0f} mm from the {}", low, names.low)
+                                   : fmt::format("{:.0f} mm from the {}", high, names.high)};
+}
+
+std::string along_the_sides(const Sides& sides, double near, bool walls)
+{
+    using Kind = Between::Kind;
+    const Between x = between(sides.left, sides.right, near, {"left", "right", "length"}, walls ? " wall" : " side");
+    const Between y = between(sides.front, sides.back, near, {"front", "back", "width"}, walls ? " wall" : "");
+    const auto at_one = [](const Between& b) { return b.kind == Kind::low || b.kind == Kind::high; };
+    if (x.kind == Kind::whole && y.kind == Kind::whole) {
+        return "";
+    }
+    if (at_one(x) && at_one(y)) {
+        return fmt::format("in the {} {} corner", x.kind == Kind::low ? "left" : "right",
+                           y.kind == Kind::low ? "front" : "back");
+    }
+    if (x.kind == Kind::middle && y.kind == Kind::middle) {
+        return "in the middle";
+    }
+    const bool y_first = x.kind != Kind::whole && (y.kind == Kind::whole || (at_one(y) && !at_one(x)) ||
+                                                   (y.kind == Kind::middle && x.kind == Kind::free));
+    return y_first ? y.words + ", " + x.words : x.words + ", " + y.words;
+}
+
+std::string long_side_words(double degrees)
+{
+    if (degrees <= square_within || degrees >= 180 - square_within) {
+        return "long side from left to right";
+    }
+    if (std::abs(degrees - 90) <= square_within) {
+        return "long side from front to back";
+    }
+    return degrees < 90 ? "long side aslant from left front to right back"
+                        : "long side aslant from left back to right front";
+}
+
+std::string mouth_words(double degrees)
+{
+    const char* const ways[] = {"right", "back", "left", "front"};
+    return std::string("open end to the ") + ways[std::lround(degrees / 90) % 4];
+}
+
+std::string joined(const std::string& first, const std::string& second, const char* with)
+{
+    return first + (first.empty() || second.empty() ? "" : with) + second;
+}
+
+std::string beside(const Bundle& bundle, const Surroundings& seen, bool tell_air)
+{
+    if (seen.beside.empty()) {
+        return "";
+    }
+    const Neighbour& first = seen.beside.front();
+    const std::string name = spoken_name(bundle, first.item);
+    if (seen.beside.size() > 1) {
+        return "beside " + name + " and " + spoken_name(bundle, seen.beside[1].item);
+    }
+    if (!tell_air || first.air >= narrow) {
+        return "beside " + name;
+    }
+    return tenths(first.air) < 1 ? "touching " + name : "beside " + name + " with " + air(first.air);
+}
+
+std::string in_round_bundle(const Replay& before, std::size_t item, const Surroundings& seen)
+{
+    if (seen.in_middle) {
+        return before.obstacles(item).empty() ? "" : "in the middle";
+    }
+    const Bundle& bundle = before.bundle();
+    std::string relation = beside(bundle, seen, false);
+    if (!seen.beside.empty() && seen.beside.front().air >= neighbourly) {
+        relation = seen.opposite ? "opposite " + spoken_name(bundle, *seen.opposite)
+                                 : fmt::format("{:.0f} mm from {}", seen.beside.front().air,
+                                               spoken_name(bundle, seen.beside.front().item));
+    }
+    return joined(*seen.edge_air <= at_side ? "at the bundle's edge" : "", relation, " ");
+}
+
+std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
+{
+    const std::string relation = beside(bundle, seen, true);
+    const double wall = *seen.wall_air;
+    if (seen.in_middle) {
+        const bool around = seen.alone && seen.all_round;
+        return "in the middle" + (around          ? "; " + air(wall) + " all round"
+                                  : wall < narrow ? "; " + air(wall) + " to the wall"
+                                                  : "");
+    }
+    if (seen.all_round && wall + seen.off_axis < snug) {
+        return relation;
+    }
+    if (wall <= bundle.clearance + at_wall) {
+        const char* with = relation.starts_with("touching") ? ", " : " ";
+        return joined("against the wall", relation, with) +
+               (wall > plain_wall ? "; " + air(wall) + " to the wall" : "");
+    }
+    return relation + (wall < narrow ? "; " + air(wall) + " to the wall" : "");
+}
+
+} // namespace
+
+std::string air(double mm) { return tenths(mm) < 1 ? "no air" : fmt::format("{:.1f} mm of air", tenths(mm) / 10); }
+
+std::string spot(const Replay& before, std::size_t item, const Surroundings& seen)
+{
+    const Bundle& bundle = before.bundle();
+    if (seen.sides) {
+        const double near = seen.wall_air ? std::max(at_side, bundle.clearance + at_wall) : at_side;
+        std::string words = along_the_sides(*seen.sides, near, seen.wall_air.has_value());
+        if (seen.long_side && !words.empty() && words.find("the whole") == std::string::npos) {
+            words += ", " + long_side_words(*seen.long_side);
+        }
+        return seen.mouth ? joined(words, mouth_words(*seen.mouth), ", ") : words;
+    }
+    return seen.wall_air ? in_vessel(bundle, seen) : in_round_bundle(before, item, seen);
+}
+
+std::string way_in_words(const Bundle& bundle, const Step& step)
+{
+    const auto& [x, y, z] = step.direction;
+    if (z != 0) {
+        return "in from above at a slant";
+    }
+    if (std::holds_alternative<Cylinder>(bundle.envelope) || (x != 0 && y != 0)) {
+        return "in from the side";
+    }
+    return y == 0 ? (x > 0 ? "in from the left" : "in from the right")
+                  : (y > 0 ? "in from the front" : "in from the back");
+}
+
+} // namespace tuckwright::stacking
