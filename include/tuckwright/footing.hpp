@@ -10,7 +10,8 @@ namespace tuckwright {
 /// What is right under an item, with its shut lid and all that it holds.
 struct Footing {
     bool carried = false; ///< a floor, a wall or the material of another item is under it; false over an empty mouth
-    double overhang = 0;  ///< mm by which the centre of its weight lies outside the hull of what carries it; 0: it stands
+    double overhang =
+        0; ///< mm by which the centre of its weight lies outside the hull of what carries it; 0: it stands
 };
 
 /// The footing of every item. Weights count as spread evenly over an item's first solid. What lies within a vessel that

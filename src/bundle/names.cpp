@@ -13,7 +13,8 @@ namespace {
 
 constexpr double upright_cosine = 0.9995; ///< within two degrees
 constexpr double level_cosine = 0.03;
-constexpr double thin_disc = 0.25;    ///< height over diameter below which a cylinder lies flat
+constexpr double thin_disc = 0.45;    ///< height over diameter below which a cylinder lies flat,
+constexpr double thin_vessel = 0.25;  ///< and one with a cavity, which people see as standing longer
 constexpr double same_length = 1e-6;  ///< mm
 constexpr double tipped_over = -1e-9; ///< cosine from which a sleeve counts as standing on its head
 
@@ -67,9 +68,9 @@ bool has_top(const Bundle& bundle, std::size_t item)
                        [&](const PlacedItem& other) { return other.closes == item; });
 }
 
-std::string posture_of_cylinder(const Cylinder& cylinder, double cosine, bool topped)
+std::string posture_of_cylinder(const Cylinder& cylinder, double cosine, bool topped, bool hollow)
 {
-    const bool thin = cylinder.height < thin_disc * cylinder.diameter;
+    const bool thin = cylinder.height < (hollow ? thin_vessel : thin_disc) * cylinder.diameter;
     if (std::abs(cosine) <= level_cosine) {
         return thin ? "on its edge" : "lying";
     }
@@ -145,7 +146,7 @@ std::string posture(const Bundle& bundle, std::size_t item)
                                         dot(axis(body.pose, 2), up)};
     const bool topped = has_top(bundle, item);
     if (const auto* cylinder = std::get_if<Cylinder>(&body.shape)) {
-        return posture_of_cylinder(*cylinder, cosines[2], topped);
+        return posture_of_cylinder(*cylinder, cosines[2], topped, !it.cavities.empty());
     }
     return posture_of_box(std::get<Box>(body.shape), cosines, topped);
 }

@@ -210,7 +210,11 @@ private:
         const std::size_t others = scenes_.size() - 1, half = k / 2;
         const bool first = others == 0 || k % 2 == 0;
         const auto& scene = scenes_[first ? 0 : 1 + half % others];
-        Envelope envelope = first_envelope(*scene, kit_, spread(others == 0 ? k : first ? half : half / others), random);
+        Envelope envelope = first_envelope(*scene, kit_,
+                                           spread(others == 0 ? k
+                                                  : first     ? half
+                                                              : half / others),
+                                           random);
         widen(envelope, *scene);
         const bool wide = random.chance(0.5);
         EnvelopeLimits aim = limits_;
@@ -219,8 +223,8 @@ private:
         }
         std::optional<Layout> best;
         for (int trial = 0; trial < 3; ++trial) {
-            Layout layout = first_layout(*scene, envelope, random, trial == 0 ? 1.0 : random.between(0.5, 1.0),
-                                         wide, aim.height);
+            Layout layout =
+                first_layout(*scene, envelope, random, trial == 0 ? 1.0 : random.between(0.5, 1.0), wide, aim.height);
             if (!best || burden(layout.envelope(), aim) < burden(best->envelope(), aim)) {
                 best = layout;
             }
@@ -267,7 +271,8 @@ private:
     std::vector<std::size_t> choose() const
     {
         std::vector<std::size_t> chosen{0, 0};
-        for (std::size_t k = 1; k < pool_.size() && chosen.size() < static_cast<std::size_t>(options_.effort.deepened); ++k) {
+        for (std::size_t k = 1; k < pool_.size() && chosen.size() < static_cast<std::size_t>(options_.effort.deepened);
+             ++k) {
             if (std::none_of(chosen.begin(), chosen.end(), [&](std::size_t c) { return alike(pool_[c], pool_[k]); })) {
                 chosen.push_back(k);
             }

@@ -24,9 +24,8 @@ std::vector<int> shuffled_by_volume(const Scene& scene, Random& random)
     }
     std::vector<int> order(scene.bodies.size());
     std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(), [&](int i, int j) {
-        return key[static_cast<std::size_t>(i)] > key[static_cast<std::size_t>(j)];
-    });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](int i, int j) { return key[static_cast<std::size_t>(i)] > key[static_cast<std::size_t>(j)]; });
     return order;
 }
 
@@ -152,8 +151,8 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
         if (best >= 1e300) { // on top of all, where there is always room
             place = Place{};
             place.form = open.empty() ? Form::standing : open.front().form;
-            place.z = highest(layout) + vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)],
-                                                       place.form).below;
+            place.z = highest(layout) +
+                      vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)], place.form).below;
         }
         layout.put(body, place);
     }

@@ -104,7 +104,7 @@ std::string toppling_text(const Bundle& bundle)
 {
     std::string names;
     for (const std::size_t item : toppling(bundle)) {
-        names += (names.empty() ? "" : ", ") + label(bundle, item);
+        names += (names.empty() ? "" : ", ") + spoken_name(bundle, item);
     }
     return names.empty() ? names
                          : wrapped("", "By themselves these would topple: " + names +

@@ -82,8 +82,8 @@ public:
     Arrangement run()
     {
         std::uint64_t spent = 0;
-        for (bool first = true; spent < options_.work && !at_ease(now_.discomfort) && !(options_.stop && options_.stop());
-             first = false) {
+        for (bool first = true;
+             spent < options_.work && !at_ease(now_.discomfort) && !(options_.stop && options_.stop()); first = false) {
             nesting::Proposal trial = now_.proposal;
             trial.layout.count_anew();
             change(trial, first);
@@ -160,9 +160,8 @@ nesting::Proposal comfortable(const Kit& kit, const nesting::Proposal& from, con
     nesting::run_tasks(found.size(), options.threads, [&](std::size_t lane) {
         found[lane] = Walk(kit, limits, start, options, options.seed * 0x9e3779b97f4a7c15ULL + lane).run();
     });
-    const auto best = std::min_element(found.begin(), found.end(), [](const auto& a, const auto& b) {
-        return a->discomfort < b->discomfort;
-    });
+    const auto best = std::min_element(found.begin(), found.end(),
+                                       [](const auto& a, const auto& b) { return a->discomfort < b->discomfort; });
     return std::move((*best)->proposal);
 }
 

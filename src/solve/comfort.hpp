@@ -11,10 +11,10 @@ namespace tuckwright {
 
 /// What people mind in a bundle, the worst first; less is better.
 struct Discomfort {
-    int dropping = 0;      ///< items with nothing under them
-    int toppling = 0;      ///< items that do not stand by themselves
-    int loose_lids = 0;    ///< lids that are not shut on their vessels
-    long center_height = 0;///< mm from the table to the centre of all weight
+    int dropping = 0;       ///< items with nothing under them
+    int toppling = 0;       ///< items that do not stand by themselves
+    int loose_lids = 0;     ///< lids that are not shut on their vessels
+    long center_height = 0; ///< mm from the table to the centre of all weight
     friend auto operator<=>(const Discomfort&, const Discomfort&) = default;
 };
 /// Nothing drops, topples or lies loose.
@@ -22,8 +22,8 @@ bool at_ease(const Discomfort& discomfort);
 Discomfort discomfort(const Kit& kit, const Bundle& bundle);
 
 struct ComfortOptions {
-    int lanes = 4;                 ///< independent walks, the best of which wins
-    std::uint64_t work = 0;        ///< pairs of pieces measured for each
+    int lanes = 4;          ///< independent walks, the best of which wins
+    std::uint64_t work = 0; ///< pairs of pieces measured for each
     std::uint64_t seed = 1;
     unsigned threads = 1;
     std::function<bool()> stop;

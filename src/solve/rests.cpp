@@ -171,12 +171,11 @@ bool leaves(const Hull& lowered, const Shape& room, const Pose& pose, Opening op
     const auto axis = [&](std::size_t k) {
         return Vec3{walls.rotation[0][k], walls.rotation[1][k], walls.rotation[2][k]};
     };
-    const auto beyond = [&](Vec3 n, double half) {
-        return support(lowered, n) - dot(n, pose.center) > half + sure;
-    };
+    const auto beyond = [&](Vec3 n, double half) { return support(lowered, n) - dot(n, pose.center) > half + sure; };
     const double half_height = height_of(room) / 2;
     const Vec3 up = axis(2);
-    if ((opens != Opening::both && beyond(-1.0 * up, half_height)) || (opens == Opening::closed && beyond(up, half_height))) {
+    if ((opens != Opening::both && beyond(-1.0 * up, half_height)) ||
+        (opens == Opening::closed && beyond(up, half_height))) {
         return true;
     }
     if (const auto* b = std::get_if<Box>(&room)) {

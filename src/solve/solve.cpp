@@ -138,7 +138,8 @@ nesting::SearchOptions search_options(const SolveOptions& options)
     search.progress = options.progress;
     search.stop = [begin, seconds = options.seconds, flag = options.stop] {
         return (flag != nullptr && flag->load()) ||
-               (seconds > 0 && std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() > seconds);
+               (seconds > 0 &&
+                std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() > seconds);
     };
     return search;
 }

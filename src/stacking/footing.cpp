@@ -24,7 +24,7 @@ constexpr double same_level = 0.02;      ///< mm: surfaces that far apart in hei
 constexpr double square_cosine = 0.9999; ///< an axis along which a solid stands or lies
 constexpr double seam = 1e-6;            ///< mm: what lies that far outside an outline still counts as on it
 constexpr int disc_corners = 48;
-constexpr int edge_parts = 12;           ///< edges are looked at in so many parts, for mouths that cut them
+constexpr int edge_parts = 12; ///< edges are looked at in so many parts, for mouths that cut them
 
 /// A face seen from above: its height, and corners of a convex outline in order; two corners for a line.
 struct Face {
@@ -63,7 +63,8 @@ Face end_face(const Shape& shape, const Pose& pose, double way)
         const std::size_t i = level.front(), j = level.back();
         for (const auto& [u, v] : {PlanPoint{-1, -1}, {1, -1}, {1, 1}, {-1, 1}}) {
             const double a = u * half[i], b = i == j ? 0 : v * half[j];
-            face.corners.push_back({pose.center.x + a * m[0][i] + b * m[0][j], pose.center.y + a * m[1][i] + b * m[1][j]});
+            face.corners.push_back(
+                {pose.center.x + a * m[0][i] + b * m[0][j], pose.center.y + a * m[1][i] + b * m[1][j]});
         }
         return face;
     }

@@ -103,8 +103,15 @@ TEST_CASE("a cylinder stands or lies, a thin disc is flat or on its edge")
     };
     CHECK(lies(111, 8, handmade::as_it_is) == "flat");
     CHECK(lies(111, 8, handmade::up_to_x) == "on its edge");
-    CHECK(lies(100, 25, handmade::as_it_is) == "standing");
-    CHECK(lies(100, 25, handmade::up_to_x) == "lying");
+    CHECK(lies(62, 25, handmade::as_it_is) == "flat"); // a roll of tape
+    CHECK(lies(100, 45, handmade::as_it_is) == "standing");
+    CHECK(lies(100, 45, handmade::up_to_x) == "lying");
+    const auto ring = [](double height) {
+        return handmade::hollow(handmade::item("ring", handmade::cylinder(150, height, {})),
+                                handmade::cylinder(147, height, {}), Opening::both);
+    };
+    CHECK(posture(handmade::bundle("", Box{200, 200, 200}, {ring(64)}), 0) == "standing");
+    CHECK(posture(handmade::bundle("", Box{200, 200, 200}, {ring(30)}), 0) == "flat");
     CHECK(lies(10, 80, {6, 1, 0, 0}) == "leaning");
 }
 

@@ -11,7 +11,7 @@ TEST_CASE("how far a point lies outside of a hull in the plane")
     CHECK(distance_outside(square, {5, 5}) == 0);
     CHECK(distance_outside(square, {10, 3}) == 0);
     CHECK(distance_outside(square, {13, 3}) == Approx(3));
-    CHECK(distance_outside(square, {13, 14}) == Approx(5)); // 3-4-5 from the corner
+    CHECK(distance_outside(square, {13, 14}) == Approx(5));                  // 3-4-5 from the corner
     CHECK(distance_outside({{0, 0}, {10, 0}, {4, 0}}, {4, 2}) == Approx(2)); // a line
     CHECK(distance_outside({{0, 0}, {10, 0}}, {4, 0}) == Approx(0).margin(1e-12));
     CHECK(distance_outside({{3, 4}}, {0, 0}) == Approx(5));

@@ -83,6 +83,16 @@ TEST_CASE("volume, weight and status are told in honest words")
     CHECK(holds(text_report(bundle), "How much smaller a bundle could be is not known."));
 }
 
+TEST_CASE("what would topple by itself is named")
+{
+    using namespace handmade;
+    auto pile = bundle("A pile", Box{100, 40, 30},
+                       {item("below", box(40, 40, 10, {20, 20, 5})), item("above", box(40, 40, 10, {50, 20, 15}))});
+    step_and_stand(pile, {0, 1});
+    CHECK(holds(text_report(pile), "By themselves these would topple: above. Hold them"));
+    CHECK_FALSE(holds(text_report(cup_in_lidded_pot()), "topple"));
+}
+
 TEST_CASE("what lies in what is an indented list")
 {
     auto bundle = handmade::cup_in_lidded_pot();

@@ -13,14 +13,18 @@ namespace {
 
 Bundle pile(std::vector<PlacedItem> items) { return bundle("A pile", Cylinder{400, 400}, std::move(items)); }
 
-PlacedItem open_pot() { return hollow(item("pot", cylinder(110, 90, {0, 0, 45})), cylinder(108, 89, {0, 0, 45.5}), Opening::top); }
+PlacedItem open_pot()
+{
+    return hollow(item("pot", cylinder(110, 90, {0, 0, 45})), cylinder(108, 89, {0, 0, 45.5}), Opening::top);
+}
 
 } // namespace
 
 TEST_CASE("a thing stands while its centre is over what carries it")
 {
     const auto overhang = [](double shift) {
-        return footings(pile({item("below", box(40, 40, 10, {0, 0, 5})), item("above", box(40, 40, 10, {shift, 0, 15}))}))[1];
+        return footings(
+            pile({item("below", box(40, 40, 10, {0, 0, 5})), item("above", box(40, 40, 10, {shift, 0, 15}))}))[1];
     };
     CHECK(overhang(0).carried);
     CHECK(overhang(0).overhang == 0);
@@ -50,7 +54,8 @@ TEST_CASE("nothing stands on an open mouth, and a wide plate stands on its rim")
 
 TEST_CASE("a sleeve's bore carries nothing")
 {
-    const auto sleeve = hollow(item("sleeve", cylinder(152, 85, {0, 0, 42.5})), cylinder(151, 85, {0, 0, 42.5}), Opening::both);
+    const auto sleeve =
+        hollow(item("sleeve", cylinder(152, 85, {0, 0, 42.5})), cylinder(151, 85, {0, 0, 42.5}), Opening::both);
     CHECK_FALSE(footings(pile({sleeve, item("tub", cylinder(62, 51, {42.6, 0, 110.5}))}))[1].carried);
     CHECK(footings(pile({sleeve, item("tub", cylinder(62, 51, {75.5, 0, 110.5}))}))[1].carried);
     auto inside = in(item("cup", cylinder(80, 90, {0, 0, 45})), 0); // on the bundle's floor, through the sleeve
