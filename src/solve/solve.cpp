@@ -107,14 +107,17 @@ std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Pro
 {
     // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
     constexpr double worth_a_look = 1.002, as_small = 1 + 1e-4;
+    constexpr int most_rearranged = 4; // where none can be proved, rearranging them all would take too long
+    int rearranged = 0;
     std::optional<Bundle> best;
     for (const nesting::Proposal& proposal : proposals) {
         if (best && proposal.volume > volume_ml(best->envelope) * 1000 * worth_a_look) {
             break;
         }
         auto bundle = proved(kit, proposal);
-        const bool improvable = !bundle || !at_ease(discomfort(kit, *bundle));
+        const bool improvable = rearranged < most_rearranged && (!bundle || !at_ease(discomfort(kit, *bundle)));
         if (improvable && (!best || !bundle || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
+            ++rearranged;
             auto nicer = proved(kit, comfortable(kit, proposal, comfort));
             if (nicer && (!bundle || (volume_ml(nicer->envelope) <= as_small * volume_ml(bundle->envelope) &&
                                       discomfort(kit, *nicer) < discomfort(kit, *bundle)))) {
