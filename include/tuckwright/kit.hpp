@@ -33,6 +33,23 @@ struct Contents {
     bool fills = true;        ///< nothing else goes into the item's cavity
 };
 
+/// What an item is, for the usual rules of what may go together.
+enum class Kind {
+    fuel,        ///< spirit, petrol, gas
+    flame,       ///< what makes a flame or a spark: matches, lighter, fire steel
+    food,        ///< food that is not sealed in a tin
+    drink,       ///< drink, and water to be drunk
+    lips,        ///< touches lips or food: cup, spoon, bowl
+    sooty,       ///< its outside is sooty or dirty
+    clean,       ///< must stay clean: clothes, paper, dressings
+    soft,        ///< gives way, and is cut or soiled easily
+    sharp,       ///< an edge or a point
+    pressurised, ///< a cartridge or can under pressure
+    liquid,      ///< holds a liquid: stays upright and shut
+    fragile,     ///< breaks easily
+    hot          ///< hot after use: cools down before it is packed
+};
+
 struct Item {
     std::string id;           ///< unique in the kit
     std::string name;         ///< for people; the id where the file gives none
@@ -43,9 +60,25 @@ struct Item {
     std::optional<Closure> closes;
     std::optional<Contents> contents;
     bool upright = false;     ///< must stand the right way up
+    std::vector<Kind> kinds;  ///< without doubles, in the order of the enumeration
 
     /// Whether it has a cavity that its contents fill.
     bool is_full() const { return inside && contents && contents->fills; }
+};
+
+/// How two items must lie to each other, whatever the number of their copies. A shut lid counts as lying in its vessel.
+enum class Keep {
+    apart,   ///< no vessel holds both, however deep, and neither holds the other
+    within,  ///< the first lies in (a copy of) the second, however deep
+    out      ///< the first does not lie in the second, however deep
+};
+
+/// A rule of carrying: given for the two items, or following from what they are.
+struct CarryRule {
+    Keep keep = Keep::apart;
+    std::string first, second;  ///< ids of items
+    std::string why;            ///< in words: "fuel keeps apart from food"
+    friend bool operator==(const CarryRule&, const CarryRule&) = default;
 };
 
 enum class BundleShape { cylinder, box };
@@ -62,6 +95,8 @@ struct Kit {
     double clearance = 0;     ///< mm of air between an item and the side wall of its cavity, all round
     BundleRule bundle;
     std::vector<Item> items;
+    std::vector<CarryRule> rules;   ///< what the file gives, and what the kinds of its items ask for
+    std::vector<std::string> waived; ///< usual rules that the file does not want, each with its reason, in words
 };
 
 } // namespace tuckwright
