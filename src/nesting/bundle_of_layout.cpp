@@ -78,6 +78,7 @@ public:
         bundle_.kit = kit_.name;
         bundle_.clearance = kit_.clearance;
         bundle_.rule = kit_.bundle;
+        bundle_.rules = kit_.rules;
         index_items();
         find_corners();
         if (!layout_.envelope().round && is_better_turned()) {

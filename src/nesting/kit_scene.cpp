@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "nesting/company_of_kit.hpp"
 #include "nesting/containment_graph.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/units.hpp"
@@ -234,6 +235,7 @@ KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut)
     }
     made.scene.size = std::cbrt(total / static_cast<double>(made.scene.bodies.size()));
     made.scene.fits = containment_graph(made.scene, kit).fit_table();
+    made.scene.company = company_of(kit, made.origins);
     return made;
 }
 

@@ -14,6 +14,7 @@
 #include <fmt/format.h>
 #include <numbers>
 
+#include "nesting/company_of_kit.hpp"
 #include "nesting/kit_scene.hpp"
 #include "nesting/misfit.hpp"
 
@@ -67,26 +68,6 @@ double most_nested(const KitScene& kit, const std::vector<double>& supply, const
     return static_cast<double>(boost::push_relabel_max_flow(graph, source, sink)) / units_per_mm3;
 }
 
-/// Whether a body could enter a hollow, however it is turned: by what it measures across, at the least and from corner
-/// to corner, never more than what is proved.
-bool may_enter(const Item& item, const Hollow& hollow)
-{
-    BundleRule room;
-    const bool closed = !hollow.open_top && !hollow.open_bottom;
-    if (const auto* c = std::get_if<Cylinder>(&hollow.shape)) {
-        room.diameter = c->diameter;
-    } else {
-        const auto& b = std::get<Box>(hollow.shape);
-        room.shape = BundleShape::box;
-        room.length = b.length;
-        room.width = b.width;
-    }
-    if (closed) {
-        room.height = height_of(hollow.shape);
-    }
-    return !misfit(item, room);
-}
-
 /// The bound by flow for the bodies that are kept: what is left out only makes a bundle smaller.
 class FlowBound {
 public:
@@ -103,7 +84,8 @@ public:
             supply_.push_back(volume_ml(item.outside) * 1000);
             for (std::size_t cell = 0; cell < n; ++cell) {
                 const auto& hollow = scene_.scene.bodies[cell].hollow;
-                may_[k][cell] = cell != k && hollow && may_enter(item, *hollow);
+                may_[k][cell] = cell != k && hollow && allowed(k, cell) &&
+                                could_enter(item, hollow->shape, !hollow->open_top && !hollow->open_bottom);
             }
             if (scene_.scene.bodies[k].hollow) {
                 vessels_.push_back(k);
@@ -137,6 +119,12 @@ public:
     }
 
 private:
+    bool allowed(std::size_t body, std::size_t vessel) const
+    {
+        const packing::Company& company = scene_.scene.company;
+        return company.empty() || !(company.out[body][vessel] || company.apart[body][vessel]);
+    }
+
     double of(const std::vector<bool>& kept) const
     {
         double total = 0;
@@ -222,6 +210,9 @@ std::optional<std::string> misfit_proof(const Kit& kit)
             return proof;
         }
     }
+    if (const auto proof = rules_misfit(kit)) {
+        return proof;
+    }
     std::optional<double> room;
     if (round && rule.diameter && rule.height) {
         room = volume_ml(Cylinder{*rule.diameter, *rule.height});
@@ -230,8 +221,9 @@ std::optional<std::string> misfit_proof(const Kit& kit)
     }
     const double bound = volume_by_flow(kit) / 1000;
     if (room && bound > *room * (1 + 1e-9)) {
-        return fmt::format("the items need at least {:.0f} ml even if every cavity is filled, the limits hold {:.0f} ml",
-                           std::floor(bound), *room);
+        return fmt::format(
+            "the items need at least {:.0f} ml even if every cavity is filled, the limits hold {:.0f} ml",
+            std::floor(bound), *room);
     }
     return std::nullopt;
 }

@@ -230,4 +230,21 @@ std::optional<std::string> misfit(const Item& item, const BundleRule& rule)
                         : with_size(item) + " fits the limits in no turn, even aslant";
 }
 
+bool could_enter(const Item& item, const Shape& cavity, bool closed)
+{
+    BundleRule room;
+    if (const auto* c = std::get_if<Cylinder>(&cavity)) {
+        room.diameter = c->diameter;
+    } else {
+        const auto& b = std::get<Box>(cavity);
+        room.shape = BundleShape::box;
+        room.length = b.length;
+        room.width = b.width;
+    }
+    if (closed) {
+        room.height = height_of(cavity);
+    }
+    return !misfit(item, room);
+}
+
 } // namespace tuckwright::nesting

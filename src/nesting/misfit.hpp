@@ -13,4 +13,8 @@ namespace tuckwright::nesting {
 /// of a limit, to the safe side); a box is known by its inscribed cylinders and its diagonal. Complexity: constant.
 std::optional<std::string> misfit(const Item& item, const BundleRule& rule);
 
+/// Whether an item could enter a cavity whose inner dimensions these are, however it is turned; false is proved. An open
+/// cavity takes things of any length.
+bool could_enter(const Item& item, const Shape& cavity, bool closed);
+
 } // namespace tuckwright::nesting

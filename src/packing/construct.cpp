@@ -22,6 +22,16 @@ std::vector<int> shuffled_by_volume(const Scene& scene, Random& random)
         }
         key.push_back(volume * std::exp(random.between(-0.7, 0.7)));
     }
+    // What must lie in a vessel comes right after that, before others take its place or bad company does.
+    for (std::size_t round = 0; round < key.size() && !scene.company.empty(); ++round) {
+        for (std::size_t body = 0; body < key.size(); ++body) {
+            for (const auto& vessels : scene.company.within[body]) {
+                if (!vessels.empty()) {
+                    key[body] = 0.999 * key[at(vessels.front())];
+                }
+            }
+        }
+    }
     std::vector<int> order(scene.bodies.size());
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(),

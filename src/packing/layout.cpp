@@ -55,7 +55,7 @@ bool Layout::may_enter(int body, int cell, Form form) const
             return false;
         }
     }
-    return !holds_upright(body) || (form == Form::standing && upright(cell));
+    return (!holds_upright(body) || (form == Form::standing && upright(cell))) && company_allows(body, cell);
 }
 
 void Layout::put(int body, const Place& where)
@@ -174,7 +174,8 @@ double Layout::cost_at(int body, const Place& where, const Weights& weights, dou
     pieces.clear();
     *measured_ += 3; // what a call costs besides its pairs
     gather(body, where, pieces);
-    double cost = closing_excess(body, where) * weights.wall(body);
+    // A vessel that it must lie in and does not is as bad as lying quite outside of that.
+    double cost = (closing_excess(body, where) + unmet_company(body, where.cell) * scene_->size) * weights.wall(body);
     int vessel = body;
     for (int cell = where.cell;; cell = place(cell).cell) {
         const Room walls = room(cell);
@@ -231,7 +232,7 @@ double Layout::overlap_of(int i, int j) const
 
 double Layout::excess_of(int body) const
 {
-    double sum = 0;
+    double sum = unmet_company(body, place(body).cell) * scene_->size;
     each_level(body, [&](int cell, int, const std::vector<Piece>& pieces) {
         const Room walls = room(cell);
         for (const Piece& piece : pieces) {

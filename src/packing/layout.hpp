@@ -42,8 +42,13 @@ public:
     /// Bodies directly in a cell.
     const std::vector<int>& inside(int cell) const { return children_[static_cast<std::size_t>(cell + 1)]; }
     /// Whether the body may lie in the cell in that form: by the fit table, without closing a circle of containers,
-    /// upright ones in upright vessels only.
+    /// upright ones in upright vessels only, and in allowed company.
     bool may_enter(int body, int cell, Form form) const;
+
+    /// Whether the scene's rules of company let the body, with what it holds, lie in the cell.
+    bool company_allows(int body, int cell) const;
+    /// How many of the vessels that must hold the body would not hold it in that cell.
+    int unmet_company(int body, int cell) const;
 
     /// Pieces of a body, and of what stands out of it, in the frame of its cell.
     const std::vector<Piece>& visible(int body) const { return visible_[static_cast<std::size_t>(body)]; }
@@ -98,7 +103,7 @@ private:
     const Scene* scene_;
     Envelope envelope_;
     std::vector<Place> places_;
-    std::vector<std::vector<int>> children_;     // by cell + 1
+    std::vector<std::vector<int>> children_; // by cell + 1
     std::vector<std::vector<Piece>> visible_;
     std::shared_ptr<std::uint64_t> measured_ = std::make_shared<std::uint64_t>(0);
 };

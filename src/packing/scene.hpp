@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "packing/company.hpp"
 #include "packing/piece.hpp"
 #include "tuckwright/shape.hpp"
 
@@ -53,6 +54,7 @@ using FitTable = std::vector<std::vector<unsigned>>;
 struct Scene {
     std::vector<Body> bodies;
     FitTable fits;
+    Company company;
     double size = 1; ///< mm, a typical dimension, for step lengths
 };
 

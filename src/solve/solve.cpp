@@ -179,6 +179,7 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
     bundle.rule = kit.bundle;
+    bundle.rules = kit.rules;
     const double bound = nesting::lower_bound_ml(given);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;

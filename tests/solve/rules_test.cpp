@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Rules of carrying change what is packed.
+#include <catch2/catch.hpp>
+
+#include "support/kit_text.hpp"
+
+using namespace tuckwright;
+using namespace tuckwright::test;
+
+namespace {
+
+/// Bottle and bag fit the pot together, with a mug's room to spare.
+Kit pot_bottle_bag(std::vector<CarryRule> rules)
+{
+    KitText text(round_bundle(), 0.5);
+    text.item("pot", cylinder(120, 100) + ", inside: {wall: 1, base: 1}");
+    text.item("bottle", cylinder(50, 90));
+    text.item("bag", box(80, 50, 40));
+    Kit kit = kit_of(text.text());
+    kit.rules = std::move(rules);
+    return kit;
+}
+
+bool in_pot(const Bundle& bundle, std::size_t item)
+{
+    return bundle.items[item].in && bundle.items[item].in->item == 0;
+}
+
+} // namespace
+
+TEST_CASE("what keeps apart is not packed into one vessel, at the price of room")
+{
+    const Bundle free = solved(pot_bottle_bag({}), Effort::quick);
+    REQUIRE(has_bundle(free.status));
+    CHECK(in_pot(free, 1));
+    CHECK(in_pot(free, 2));
+    const std::vector<CarryRule> rules{{Keep::apart, "bottle", "bag", "fuel keeps apart from food"}};
+    const Bundle apart = solved(pot_bottle_bag(rules), Effort::quick);
+    REQUIRE(has_bundle(apart.status));
+    CHECK_FALSE((in_pot(apart, 1) && in_pot(apart, 2)));
+    CHECK(volume_ml(apart.envelope) > volume_ml(free.envelope));
+    CHECK(apart.rules == rules);
+}
+
+TEST_CASE("what must lie in a vessel does, and what must not does not")
+{
+    const Bundle out = solved(pot_bottle_bag({{Keep::out, "bottle", "pot", "the file says so"}}), Effort::quick);
+    REQUIRE(has_bundle(out.status));
+    CHECK_FALSE(in_pot(out, 1));
+    CHECK(in_pot(out, 2));
+    const Bundle in =
+        solved(pot_bottle_bag({{Keep::within, "bag", "pot", "x"}, {Keep::apart, "bag", "bottle", "x"}}), Effort::quick);
+    REQUIRE(has_bundle(in.status));
+    CHECK(in_pot(in, 2));
+    CHECK_FALSE(in_pot(in, 1));
+}
+
+TEST_CASE("rules that can't be kept end with the reason, not with a search")
+{
+    const Bundle bundle = solved(pot_bottle_bag({{Keep::within, "bag", "pot", "the file says so"},
+                                                 {Keep::within, "bottle", "pot", "the file says so"},
+                                                 {Keep::apart, "bag", "bottle", "fuel keeps apart from food"}}),
+                                 Effort::quick);
+    CHECK(bundle.status == Status::does_not_fit);
+    CHECK(bundle.explanation == "the bag and the bottle must both lie in the pot, but fuel keeps apart from food");
+}
