@@ -39,7 +39,7 @@ int prove(const SavedBundle& saved, const std::string& name)
     if (const auto objections = check(bundle); !objections.empty()) {
         return refuse(name, objections.front().rule, objections.front().what);
     }
-    if (const auto wrong = wrong_step_texts(bundle, name); !wrong.empty()) {
+    if (const auto wrong = wrong_words(bundle, name); !wrong.empty()) {
         return refuse(name, "text", wrong.front().what);
     }
     return done;

@@ -16,6 +16,22 @@ void evict(Layout& layout, int body, Random& random)
     }
 }
 
+bool tuck(Layout& layout, int body, Random& random)
+{
+    constexpr int samples = 80;
+    const Weights weights(layout.size());
+    const std::vector<Door> open = doors(layout, body);
+    for (int k = 0; k < samples && !open.empty(); ++k) {
+        const Door& door = open[random.below(open.size())];
+        const Place place = sample_place(layout, body, door.cell, door.form, random);
+        if (layout.cost_at(body, place, weights, 1e-12) <= 0) {
+            layout.put(body, place);
+            return true;
+        }
+    }
+    return false;
+}
+
 void swap(Layout& layout, Random& random)
 {
     for (int trial = 0; trial < 20; ++trial) {

@@ -10,6 +10,9 @@ namespace tuckwright::nesting {
 
 /// Puts a body, with what it holds, at a random other place that it may enter.
 void evict(packing::Layout& layout, int body, packing::Random& random);
+/// Puts a body, with what it holds, where there is room for it: the first of a number of random places without overlap.
+/// Returns whether there was one.
+bool tuck(packing::Layout& layout, int body, packing::Random& random);
 /// Two bodies change places, where both may.
 void swap(packing::Layout& layout, packing::Random& random);
 /// About a third of all bodies are thrown about.

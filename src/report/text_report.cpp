@@ -128,6 +128,9 @@ std::string packed_text(const Bundle& bundle)
 {
     std::string text =
         wrapped("", fmt::format("{}: packs into {}", bundle.kit, report::envelope_in_words(bundle.envelope))) + "\n";
+    if (const std::string limits = limits_in_words(bundle.rule); !limits.empty()) {
+        text += wrapped("Limits: ", limits.substr(1) + "; kept");
+    }
     text += wrapped("Volume: ", volume_line(bundle));
     text += wrapped("Weight: ", weight_line(bundle));
     text += wrapped("Status: ", status_in_words(bundle));

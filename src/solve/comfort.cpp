@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. The smallest bundle mostly has room to spare inside, so the same envelope often takes a better arrangement.
 // Each lane walks at random: the pile turned over, what topples put elsewhere, two things swapped, a loose lid shut, many
-// things thrown about; overlap is driven out within the fixed envelope, things settle, and the new arrangement is kept
-// if people would mind it no more than the last. Guarantee: never worse than the start.
+// things thrown about; overlap is driven out within the fixed envelope, things settle, and the walk goes on from the new
+// arrangement if people would mind it no more than the last. Guarantee: never worse than the start.
 // Source: own; a plain random walk that accepts equals.
 #include "solve/comfort.hpp"
 
@@ -72,7 +72,7 @@ class Walk {
 public:
     Walk(const Kit& kit, const EnvelopeLimits& limits, Arrangement start, const ComfortOptions& options,
          std::uint64_t seed)
-        : kit_(kit), options_(options), random_(seed), now_(std::move(start))
+        : kit_(kit), options_(options), random_(seed), now_(std::move(start)), best_(now_)
     {
         polish_.limits = limits;
         polish_.iterations = 8;
@@ -82,41 +82,54 @@ public:
     Arrangement run()
     {
         std::uint64_t spent = 0;
-        for (bool first = true;
-             spent < options_.work && !at_ease(now_.discomfort) && !(options_.stop && options_.stop()); first = false) {
+        for (int turn = 0; spent < options_.work && !at_ease(best_.discomfort) && !(options_.stop && options_.stop());
+             ++turn) {
             nesting::Proposal trial = now_.proposal;
             trial.layout.count_anew();
-            change(trial, first);
+            change(trial, turn);
             const std::uint64_t before = trial.layout.measured();
             if (tidied(trial.layout)) {
                 trial.volume = volume(trial.layout.envelope());
-                Arrangement next = judged(kit_, nesting::Proposal(trial));
-                if (next.discomfort <= now_.discomfort) {
-                    now_ = std::move(next);
-                }
+                consider(judged(kit_, nesting::Proposal(trial)));
             }
             spent += trial.layout.measured() - before + fixed_cost;
         }
-        return std::move(now_);
+        return std::move(best_);
     }
 
 private:
     static constexpr std::uint64_t fixed_cost = 5'000; ///< of judging, so that a walk of quick failures ends too
 
-    void change(nesting::Proposal& trial, bool first)
+    /// Goes on from what is no worse but for its centre of weight, and remembers the best.
+    void consider(Arrangement&& next)
+    {
+        Discomfort level = next.discomfort;
+        level.center_height = now_.discomfort.center_height;
+        if (next.discomfort < best_.discomfort) {
+            best_ = next;
+        }
+        if (level <= now_.discomfort) {
+            now_ = std::move(next);
+        }
+    }
+
+    void change(nesting::Proposal& trial, int turn)
     {
         const double draw = random_.unit();
-        if (draw < 0.25) {
+        if (turn == 0 || draw < 0.15) {
             if (auto shut = nesting::with_a_lid_shut(kit_, trial, random_)) {
                 trial = std::move(*shut);
                 return;
             }
         }
         Layout& layout = trial.layout;
-        if (first || draw < 0.35) {
+        if (turn == 1 || draw < 0.25) {
             nesting::turn_over(layout);
-        } else if (draw < 0.65 && !now_.unsteady.empty()) {
-            nesting::evict(layout, now_.unsteady[random_.below(now_.unsteady.size())], random_);
+        } else if (draw < 0.7 && !now_.unsteady.empty()) {
+            const int body = now_.unsteady[random_.below(now_.unsteady.size())];
+            if (draw < 0.3 || !nesting::tuck(layout, body, random_)) {
+                nesting::evict(layout, body, random_);
+            }
         } else if (draw < 0.9) {
             nesting::swap(layout, random_);
         } else {
@@ -136,7 +149,7 @@ private:
     const ComfortOptions& options_;
     Random random_;
     PolishOptions polish_;
-    Arrangement now_;
+    Arrangement now_, best_;
 };
 
 } // namespace

@@ -11,8 +11,7 @@
 using namespace tuckwright::cli_test;
 using nlohmann::json;
 
-namespace
-{
+namespace {
 
 json block(int copy, double x)
 {
@@ -21,7 +20,7 @@ json block(int copy, double x)
             {"name", "Biscuits"},
             {"in", nullptr},
             {"closes", nullptr},
-            {"form", "standing"},
+            {"form", "flat"},
             {"upright", false},
             {"weight_g", 25},
             {"contents", ""},
@@ -120,6 +119,7 @@ TEST_CASE("a bundle that breaks a rule is refused, and the rule named")
         {"/steps/1/text", "Throw it away.", "refused (text): steps[1].text: is \"Throw it away.\", but \""},
         {"/steps/0/text", "", "refused (text): steps[0].text: is \"\", but \""},
         {"/items/1/name", "Dynamite", "refused (text): steps["},
+        {"/items/1/form", "on its end", "refused (text): items[1].form: is \"on its end\", but \"flat\" follows"},
     };
     for (const auto& wrong : cases) {
         json spoilt = sound();

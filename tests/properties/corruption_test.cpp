@@ -19,7 +19,7 @@ namespace {
 bool refused(const std::string& json)
 {
     const auto bundle = from_json(json, "spoiled.json");
-    return !bundle || !check(*bundle).empty() || !wrong_step_texts(*bundle, "spoiled.json").empty();
+    return !bundle || !check(*bundle).empty() || !wrong_words(*bundle, "spoiled.json").empty();
 }
 
 /// Tries each of the spoilers until it has made `each` wrong bundles, spread over the samples.
@@ -57,7 +57,7 @@ TEST_CASE("bundles without a fault are accepted, and written again as they were"
         const auto read = from_json(json, "sound.json");
         REQUIRE(read.ok());
         CHECK(check(*read).empty());
-        CHECK(wrong_step_texts(*read, "sound.json").empty());
+        CHECK(wrong_words(*read, "sound.json").empty());
         CHECK(to_json(*read) == json);
         CHECK_FALSE(refused(json));
     }
