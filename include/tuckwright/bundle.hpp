@@ -119,6 +119,9 @@ std::string label(const Bundle& bundle, std::size_t item);
 /// different items share a name: "Steel pot", "Cup 2", "Tin 1 (tea-tin)".
 std::string spoken_name(const Bundle& bundle, std::size_t item);
 
+/// How people call all copies of an item at once: "Steel pot", "Cup", "Tin (tea-tin)"; the id where there is none.
+std::string common_name(const Bundle& bundle, const std::string& id);
+
 /// For a list: the whole name with the copy's number, and the id where it is another word: "Steel pot, 1.1 l (pot)".
 std::string full_name(const Bundle& bundle, std::size_t item);
 

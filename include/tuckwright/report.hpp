@@ -10,12 +10,14 @@
 
 namespace tuckwright {
 
-/// The bundle for a person at the table: envelope, volume, weight, bound and gap, what lies in what, steps, cautions.
+/// The bundle for a person at the table: envelope, volume, weight, bound and gap, what lies in what, which rules
+/// of carrying that keeps, steps, cautions.
 std::string text_report(const Bundle& bundle);
 
 /// The bundle as one JSON object ("tuckwright-bundle", version 1), ending in a newline; the same bundle gives the
 /// same bytes. Lengths have as many decimals as they need, six at most, and are the very numbers that were proved.
-/// Without a bundle (does-not-fit, not-found) "bundle", "gap" and "weight_g" are null and the lists empty.
+/// Without a bundle (does-not-fit, not-found) "bundle", "gap" and "weight_g" are null and the lists empty, but for the
+/// rules of carrying.
 /// Requires: finite numbers, and items, containers and steps that refer to items of the bundle.
 std::string to_json(const Bundle& bundle);
 

@@ -33,6 +33,16 @@ std::string plain(std::string text)
     return text;
 }
 
+/// The id in brackets, where different items share a name and it is not the name itself.
+std::string id_if_shared(const Bundle& bundle, const PlacedItem& item)
+{
+    const std::string name = name_before_comma(item);
+    const bool shared = std::any_of(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& other) {
+        return other.id != item.id && name_before_comma(other) == name;
+    });
+    return shared && name != item.id ? " (" + item.id + ")" : "";
+}
+
 bool has_copies(const Bundle& bundle, const PlacedItem& item)
 {
     return std::any_of(bundle.items.begin(), bundle.items.end(),
@@ -115,13 +125,15 @@ std::string spoken_name(const Bundle& bundle, std::size_t item)
 {
     require(item < bundle.items.size(), "an item's index is below the number of items");
     const PlacedItem& it = bundle.items[item];
-    std::string name = name_before_comma(it);
-    const bool shared = std::any_of(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& other) {
-        return other.id != it.id && name_before_comma(other) == name;
-    });
-    const std::string id = shared && name != it.id ? " (" + it.id + ")" : "";
-    name += has_copies(bundle, it) ? " " + std::to_string(it.copy) : "";
-    return name + id;
+    const std::string copy = has_copies(bundle, it) ? " " + std::to_string(it.copy) : "";
+    return name_before_comma(it) + copy + id_if_shared(bundle, it);
+}
+
+std::string common_name(const Bundle& bundle, const std::string& id)
+{
+    const auto found =
+        std::find_if(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& item) { return item.id == id; });
+    return found == bundle.items.end() ? id : name_before_comma(*found) + id_if_shared(bundle, *found);
 }
 
 std::string full_name(const Bundle& bundle, std::size_t item)

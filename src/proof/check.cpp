@@ -20,6 +20,10 @@ std::vector<Objection> check(const Bundle& bundle, std::size_t most)
     if (!findings.empty()) {
         return findings.take();
     }
+    proof::check_carrying(bundle, findings);
+    if (findings.full()) {
+        return findings.take();
+    }
     const proof::Scene scene(bundle);
     for (const auto rule : {proof::check_cavities, proof::check_inside, proof::check_apart, proof::check_lids,
                             proof::check_upright, proof::check_rests, proof::check_steps}) {

@@ -6,6 +6,9 @@
 
 namespace tuckwright::proof {
 
+/// Rule 1b. What keeps apart, within or out does so, by the items' names and the forest. Requires: a sound forest.
+void check_carrying(const Bundle& bundle, Findings& findings);
+
 /// Rule 2. A cavity lies in its item's first solid, its mouths in that solid's end faces, and no further solid of the
 /// item stands before a mouth.
 void check_cavities(const Scene& scene, Findings& findings);

@@ -20,6 +20,7 @@ using report::Node;
 using report::part_of_bundle;
 
 constexpr double largest_volume = 1e30; // ml
+constexpr std::size_t most_rules = 1'000'000;
 
 void read_format(const Node& root)
 {
@@ -85,6 +86,32 @@ void read_limits(const Node& root, BundleRule& rule)
     read("height_mm", rule.height);
 }
 
+Keep read_keep(const Node& parent)
+{
+    const auto node = parent.field("keep");
+    const std::string word = node ? node->text() : "apart";
+    if (word == "within") {
+        return Keep::within;
+    }
+    if (word == "out") {
+        return Keep::out;
+    }
+    if (word != "apart") {
+        node->fault("must be apart, within or out");
+    }
+    return Keep::apart;
+}
+
+/// Whether the items are there is for the check to say.
+void read_rules(const Node& root, std::vector<CarryRule>& rules)
+{
+    for (const auto& node : root.list("rules", 0, most_rules)) {
+        if (node.object()) {
+            rules.push_back({read_keep(node), node.text("first"), node.text("second"), node.text("why")});
+        }
+    }
+}
+
 void read_envelope(const Node& root, Bundle& bundle)
 {
     const auto node = part_of_bundle(root, "bundle", bundle.status);
@@ -110,6 +137,7 @@ void read_head(const Node& root, Bundle& bundle)
     bundle.explanation = root.text("explanation");
     bundle.clearance = root.length("clearance_mm");
     read_limits(root, bundle.rule);
+    read_rules(root, bundle.rules);
     read_envelope(root, bundle);
     bundle.lower_bound_ml = root.number("lower_bound_ml", largest_volume);
     root.field("gap"); // what they say is seen last, for it follows from the rest

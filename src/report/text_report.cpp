@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include "report/carrying.hpp"
 #include "report/cautions.hpp"
 #include "report/figures.hpp"
 #include "report/nesting_tree.hpp"
@@ -137,7 +138,7 @@ std::string packed_text(const Bundle& bundle)
     if (!bundle.explanation.empty()) {
         text += wrapped("", sentence(bundle.explanation));
     }
-    text += "\nWhat lies in what:\n" + report::nesting_tree(bundle);
+    text += "\nWhat lies in what:\n" + report::nesting_tree(bundle) + report::carrying(bundle);
     return text + steps_text(bundle) + toppling_text(bundle) + cautions_text(bundle);
 }
 

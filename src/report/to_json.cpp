@@ -31,6 +31,17 @@ const char* word(Opening opens)
     return "";
 }
 
+const char* word(Keep keep)
+{
+    switch (keep) {
+    case Keep::apart: return "apart";
+    case Keep::within: return "within";
+    case Keep::out: return "out";
+    }
+    require(false, "a rule of carrying is one of the three");
+    return "";
+}
+
 ordered_json shape_and_place(const Shape& shape, const Pose& pose)
 {
     ordered_json part;
@@ -85,6 +96,15 @@ ordered_json limits(const BundleRule& rule)
     put("width_mm", rule.width);
     put("height_mm", rule.height);
     return part;
+}
+
+ordered_json rules_part(const std::vector<CarryRule>& rules)
+{
+    ordered_json parts = ordered_json::array();
+    for (const auto& rule : rules) {
+        parts.push_back({{"keep", word(rule.keep)}, {"first", rule.first}, {"second", rule.second}, {"why", rule.why}});
+    }
+    return parts;
 }
 
 ordered_json weights(const Bundle& bundle)
@@ -187,6 +207,7 @@ std::string to_json(const Bundle& bundle)
     all["explanation"] = bundle.explanation;
     all["clearance_mm"] = length(bundle.clearance);
     all["limits"] = limits(bundle.rule);
+    all["rules"] = rules_part(bundle.rules);
     all["bundle"] = envelope(bundle);
     all["lower_bound_ml"] = bundle.lower_bound_ml;
     all["gap"] = gap_part ? ordered_json(*gap_part) : ordered_json(nullptr);

@@ -25,10 +25,15 @@ TEST_CASE("names are cut at the comma, copies are numbered, shared names keep th
     CHECK(spoken_name(all, 2) == "Tin (tea-tin)");
     CHECK(spoken_name(all, 3) == "Tin (salt-tin)");
     CHECK(spoken_name(all, 4) == "peg");
+    CHECK(common_name(all, "cup") == "Cup");
+    CHECK(common_name(all, "salt-tin") == "Tin (salt-tin)");
+    CHECK(common_name(all, "peg") == "peg");
+    CHECK(common_name(all, "bread") == "bread"); // not there
     auto twins = all;
     twins.items[1].id = "tea-tin"; // two tea tins and one for salt, all called tins
     twins.items[1].name = "Tin, round";
     CHECK(spoken_name(twins, 1) == "Tin 2 (tea-tin)");
+    CHECK(common_name(twins, "tea-tin") == "Tin (tea-tin)");
 }
 
 TEST_CASE("in lists the whole name comes first, and the id only where it is another word")

@@ -113,8 +113,8 @@ Spoiled double_item(Bundle bundle, Dice& dice)
 Spoiled leave_a_field_out(Bundle bundle, Dice& dice)
 {
     ordered_json all = parsed(bundle);
-    static const char* keys[] = {"format",         "version", "kit",      "seed",   "effort", "status", "bundle",
-                                 "lower_bound_ml", "gap",     "weight_g", "items",  "steps",  "certificate"};
+    static const char* keys[] = {"format", "version",        "kit", "seed",     "effort", "status", "rules",
+                                 "bundle", "lower_bound_ml", "gap", "weight_g", "items",  "steps",  "certificate"};
     all.erase(keys[any(dice, std::size(keys))]);
     return all.dump();
 }

@@ -58,6 +58,7 @@ Bundle sample()
     auto bundle = handmade::cup_in_lidded_pot();
     bundle.items[1].contents_g = 30;
     bundle.certificate.planes.push_back({0, 0, 2, 0, {0, 0, 1}});
+    handmade::keep(bundle, Keep::within, "cup", "pot");
     return bundle;
 }
 
@@ -76,6 +77,11 @@ TEST_CASE("every field that is missing is named")
                          {"/clearance_mm", removed, "clearance_mm: is missing"},
                          {"/limits", removed, "limits: is missing"},
                          {"/limits/shape", removed, "limits.shape: is missing"},
+                         {"/rules", removed, "rules: is missing"},
+                         {"/rules/0/keep", removed, "rules[0].keep: is missing"},
+                         {"/rules/0/first", removed, "rules[0].first: is missing"},
+                         {"/rules/0/second", removed, "rules[0].second: is missing"},
+                         {"/rules/0/why", removed, "rules[0].why: is missing"},
                          {"/bundle", removed, "bundle: is missing"},
                          {"/bundle/shape", removed, "bundle.shape: is missing"},
                          {"/bundle/diameter_mm", removed, "bundle.diameter_mm: is missing"},
@@ -154,6 +160,15 @@ TEST_CASE("fields of the wrong kind are named")
                {"/limits", json::array(), "limits: must be an object, but is a list"},
                {"/limits/shape", "ball", "limits.shape: must be cylinder or box"},
                {"/limits/diameter_mm", "wide", "limits.diameter_mm: must be a number"},
+               {"/rules", nullptr, "rules: must be a list, but is null"},
+               {"/rules", json::object(), "rules: must be a list, but is an object"},
+               {"/rules/0", "apart", "rules[0]: must be an object, but is text"},
+               {"/rules/0/keep", "near", "rules[0].keep: must be apart, within or out"},
+               {"/rules/0/keep", "Apart", "rules[0].keep: must be apart, within or out"},
+               {"/rules/0/keep", 0, "rules[0].keep: must be text, but is a number"},
+               {"/rules/0/first", nullptr, "rules[0].first: must be text, but is null"},
+               {"/rules/0/second", json::array({"pot"}), "rules[0].second: must be text, but is a list"},
+               {"/rules/0/why", false, "rules[0].why: must be text, but is true or false"},
                {"/bundle", nullptr, "bundle: must be an object, but is null"},
                {"/bundle/shape", "ball", "bundle.shape: must be cylinder or box"},
                {"/bundle/shape", "box", "bundle.length_mm: is missing"},

@@ -89,6 +89,7 @@ void check_same(const Bundle& a, const Bundle& b)
     CHECK(a.rule.length == b.rule.length);
     CHECK(a.rule.width == b.rule.width);
     CHECK(a.rule.height == b.rule.height);
+    CHECK(a.rules == b.rules);
     CHECK(a.envelope == b.envelope);
     CHECK(a.lower_bound_ml == b.lower_bound_ml);
     CHECK(a.explanation == b.explanation);
@@ -130,6 +131,7 @@ TEST_CASE("awkward numbers and texts come back as they were")
     bundle.items[0].weight_g = 28.349523125 * 7.1;
     bundle.items[0].contents_g = 1e-9;
     bundle.items[2].full = true;
+    bundle.rules = {{Keep::out, "a \"rod\"", "", "it leaks \\ \n and \xC3\xA9"}, {Keep::apart, "rod", "rod", ""}};
     bundle.items[1].solids[0].pose.center.x = from_nanometres(-1);
     bundle.items[1].solids[0].pose.turn = {std::numeric_limits<std::int64_t>::min(), 3, -7,
                                            std::numeric_limits<std::int64_t>::max()};
@@ -148,6 +150,7 @@ TEST_CASE("without a bundle there is neither envelope nor gap nor items, and it 
         bundle.effort = "quick";
         bundle.clearance = 0.5;
         bundle.rule = {BundleShape::box, std::nullopt, 100, 80, 60};
+        bundle.rules = {{Keep::apart, "spirit", "oats", "fuel keeps apart from food"}};
         bundle.lower_bound_ml = 512.5;
         bundle.explanation = "the pot is 128 mm across, and the bundle 100 mm long at most";
         const auto object = json::parse(to_json(bundle));
@@ -208,6 +211,21 @@ TEST_CASE("the JSON has the fields that other programs rely on")
     CHECK(object["steps"][2]["into"] == "bundle");
     CHECK(object["steps"][0]["direction"] == json({0, 0, -1}));
     CHECK(object["certificate"]["rests"][0] == json({{"item", 0}, {"on", nullptr}, {"point", {0, 0, 0}}}));
+}
+
+TEST_CASE("rules of carrying are written by their words, and as an empty list where there are none")
+{
+    const auto object = json::parse(to_json(handmade::fuel_apart_from_food()));
+    REQUIRE(object["rules"].size() == 11);
+    CHECK(object["rules"][0] ==
+          json({{"keep", "apart"}, {"first", "spirit"}, {"second", "oats"}, {"why", "fuel keeps apart from food"}}));
+    CHECK(object["rules"][4]["keep"] == "within");
+    CHECK(object["rules"][8]["keep"] == "out");
+    CHECK(object["rules"][10]["why"] == "");
+    CHECK(json::parse(to_json(handmade::cup_in_lidded_pot()))["rules"] == json::array());
+    auto lost = handmade::fuel_apart_from_food();
+    lost.rules[0].keep = static_cast<Keep>(7);
+    CHECK_THROWS_AS(to_json(lost), ContractBroken);
 }
 
 TEST_CASE("a box envelope has its three edges")

@@ -110,6 +110,36 @@ TEST_CASE("what lies in what is an indented list")
     CHECK(holds(text_report(handmade::tangent_cylinders()), "  tin 2, standing"));
 }
 
+TEST_CASE("rules of carrying are told below what lies in what, by reason and items, copies once")
+{
+    auto bundle = handmade::fuel_apart_from_food();
+    bundle.items[0].name = "Steel pot, 1.1 l";
+    bundle.items[6].name = "Spirit bottle, 0.2 l";
+    const auto text = text_report(bundle);
+    CHECK(holds(text, " high\n"
+                      "\n"
+                      "Kept apart: Spirit bottle from oats, Steel pot and pot-lid (fuel keeps apart from food); tub "
+                      "from\n"
+                      "            oats (the tub is sooty).\n"
+                      "Kept within: oats in Steel pot (oats stay dry); oats in cup (it is so by hand); Spirit bottle "
+                      "in cup\n"
+                      "             (a leak stays in the cup); pot-lid in Steel pot (the lid stays on).\n"
+                      "Kept out: oats and pot-lid not in tub (the tub is sooty); Steel pot not in cup.\n"
+                      "\n"
+                      "Putting it together:\n"));
+    bundle.rules = {{Keep::out, "oats", "tub", "soot"},
+                    {Keep::out, "oats", "spirit", "soot"},
+                    {Keep::out, "oats", "tub", "soot"},
+                    {Keep::out, "cup", "spirit", "soot"},
+                    {Keep::out, "cup", "tub", "grease"}};
+    CHECK(holds(text_report(bundle), "\n\nKept out: oats not in tub or Spirit bottle (soot); cup not in Spirit bottle "
+                                     "(soot); cup not in tub\n"
+                                     "          (grease).\n\nPutting"));
+    CHECK_FALSE(holds(text_report(bundle), "Kept apart"));
+    bundle.rules.clear();
+    CHECK_FALSE(holds(text_report(bundle), "Kept"));
+}
+
 TEST_CASE("steps are numbered, and the way back is told")
 {
     CHECK(holds(text_report(handmade::cup_in_lidded_pot()),
@@ -248,6 +278,7 @@ TEST_CASE("no line is wider than a hundred columns, whatever the names")
     auto bundle = handmade::many_pots(2);
     bundle.kit = name;
     bundle.explanation = name + endless;
+    handmade::keep(bundle, Keep::apart, "stock", "pot", name + endless);
     for (auto& item : bundle.items) {
         item.name = name + "gas";
         item.contents = endless;
@@ -294,6 +325,7 @@ TEST_CASE("names cannot steer the terminal")
     auto bundle = handmade::cup_in_lidded_pot();
     bundle.kit = "Soup\x1B[2J\xC2\x9B";
     bundle.items[0].name = "pot\nStatus: proved";
+    handmade::keep(bundle, Keep::within, "cup", "pot", "so\x1B[2J\nStatus: proved");
     const auto text = text_report(bundle);
     CHECK_FALSE(holds(text, "\x1B"));
     CHECK_FALSE(holds(text, "\xC2\x9B"));

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "support/handmade_bundles_carrying.hpp"
 #include "support/handmade_bundles_parts.hpp"
 #include "support/handmade_bundles_turned.hpp"
 
@@ -199,7 +200,8 @@ inline std::vector<Sample> all()
             {"tangent cylinders", tangent_cylinders},
             {"pot over cup", pot_over_cup},
             {"lidded pot upside down", lidded_pot_upside_down},
-            {"things on rims", things_on_rims}};
+            {"things on rims", things_on_rims},
+            {"fuel apart from food", fuel_apart_from_food}};
 }
 
 } // namespace tuckwright::handmade

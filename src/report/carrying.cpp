@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "report/carrying.hpp"
+
+#include <algorithm>
+#include <vector>
+
+#include "report/words.hpp"
+
+namespace tuckwright::report {
+
+namespace {
+
+using Ids = std::vector<std::string>;
+
+/// Rules of one kind and reason: each of the first is kept apart from each of the second, or within or out of it.
+struct Group {
+    std::string why;
+    Ids firsts, seconds;
+};
+
+void add_once(Ids& ids, const std::string& id)
+{
+    if (std::find(ids.begin(), ids.end(), id) == ids.end()) {
+        ids.push_back(id);
+    }
+}
+
+/// By reason and first item; then those together whose second items are the same.
+std::vector<Group> groups_of(const Bundle& bundle, Keep keep)
+{
+    std::vector<Group> single, result;
+    for (const auto& rule : bundle.rules) {
+        if (rule.keep != keep) {
+            continue;
+        }
+        auto group = std::find_if(single.begin(), single.end(), [&](const Group& other) {
+            return other.why == rule.why && other.firsts.front() == rule.first;
+        });
+        if (group == single.end()) {
+            group = single.insert(single.end(), {rule.why, {rule.first}, {}});
+        }
+        add_once(group->seconds, rule.second);
+    }
+    for (auto& group : single) {
+        const auto alike = std::find_if(result.begin(), result.end(), [&](const Group& other) {
+            return other.why == group.why && other.seconds == group.seconds;
+        });
+        if (alike == result.end()) {
+            result.push_back(std::move(group));
+        } else {
+            alike->firsts.push_back(group.firsts.front());
+        }
+    }
+    return result;
+}
+
+/// "Cup", "Cup and Spoon", "Cup, Spoon and Fork".
+std::string listed(const Bundle& bundle, const Ids& ids, const char* last)
+{
+    std::string text;
+    for (std::size_t i = 0; i < ids.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 < ids.size() ? ", " : last) + common_name(bundle, ids[i]);
+    }
+    return text;
+}
+
+std::string paragraph(const Bundle& bundle, Keep keep, const char* start, const char* between, const char* last)
+{
+    std::string text;
+    for (const auto& group : groups_of(bundle, keep)) {
+        text += (text.empty() ? "" : "; ") + listed(bundle, group.firsts, " and ") + between +
+                listed(bundle, group.seconds, last) + (group.why.empty() ? "" : " (" + group.why + ")");
+    }
+    return text.empty() ? text : wrapped(start, text + ".");
+}
+
+} // namespace
+
+std::string carrying(const Bundle& bundle)
+{
+    const std::string text = paragraph(bundle, Keep::apart, "Kept apart: ", " from ", " and ") +
+                             paragraph(bundle, Keep::within, "Kept within: ", " in ", " and ") +
+                             paragraph(bundle, Keep::out, "Kept out: ", " not in ", " or ");
+    return text.empty() ? text : "\n" + text;
+}
+
+} // namespace tuckwright::report

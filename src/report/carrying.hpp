@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The rules of carrying that the bundle keeps, in words.
+#pragma once
+#include <string>
+
+#include "tuckwright/bundle.hpp"
+
+namespace tuckwright::report {
+
+/// An empty line and a paragraph for what keeps apart, within and out, each where there is such a rule: "Kept apart:
+/// Spirit bottle from Bag of oats and Cup (fuel keeps apart from food)." Empty without rules.
+std::string carrying(const Bundle& bundle);
+
+} // namespace tuckwright::report
