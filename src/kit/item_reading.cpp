@@ -5,6 +5,7 @@
 #include <array>
 
 #include "kit/cavity_reading.hpp"
+#include "kit/kinds.hpp"
 #include "kit/words.hpp"
 
 namespace tuckwright::reading
@@ -13,8 +14,9 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 10> item_keys{"id",  "name",   "count",  "weight",   "cylinder",
-                                                     "box", "inside", "closes", "contents", "upright"};
+constexpr std::array<std::string_view, 14> item_keys{"id",   "name",    "count",  "weight",    "cylinder",
+                                                     "box",  "inside",  "closes", "contents",  "upright",
+                                                     "kind", "goes-in", "not-in", "apart-from"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};
@@ -22,8 +24,7 @@ constexpr std::array<std::string_view, 3> closes_keys{"item", "adds", "intrudes"
 constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, intrudes: 5}", closes_keys};
 constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
-constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}",
-                                       needed_of_contents};
+constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
 constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
 
 constexpr std::size_t longest_id = 64;
@@ -150,12 +151,19 @@ void read_contents(Reading& reading, Fields& item, ItemDraft& draft)
     }
 }
 
-/// What is filled stands upright unless the file says otherwise.
-bool read_upright(Reading& reading, Fields& fields)
+/// What is filled stands upright unless the file says otherwise; a liquid always does.
+bool read_upright(Reading& reading, Fields& fields, bool is_liquid)
 {
     const Node* node = fields.find("upright");
-    const auto upright = node != nullptr ? read_yes_or_no(reading, *node, "upright") : std::nullopt;
-    return upright.value_or(fields.given("contents"));
+    if (node == nullptr) {
+        return is_liquid || fields.given("contents");
+    }
+    const bool upright = read_yes_or_no(reading, *node, "upright").value_or(true);
+    if (is_liquid && !upright) {
+        reading.problems.add(node->place, fields.subject() + " holds a liquid, which may leak where it does not stand",
+                             "delete 'upright: no', or take 'liquid' from its 'kind'");
+    }
+    return upright;
 }
 
 void read_count(Reading& reading, Fields& fields, ItemDraft& draft)
@@ -193,7 +201,11 @@ ItemDraft read_item(Reading& reading, const Node& node)
     if (fields.given("contents")) {
         draft.contents_place = fields.entry("contents")->place;
     }
-    draft.item.upright = read_upright(reading, fields);
+    if (const Node* kind = fields.find("kind")) {
+        draft.item.kinds = read_kinds(reading, *kind);
+    }
+    draft.item.upright = read_upright(reading, fields, is_of_kind(draft.item, Kind::liquid));
+    draft.carry = read_carry(reading, fields);
     return draft;
 }
 

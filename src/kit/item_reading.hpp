@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "kit/carry_reading.hpp"
 #include "kit/sized_shape.hpp"
 #include "tuckwright/kit.hpp"
 
@@ -27,6 +28,7 @@ struct ItemDraft {
     std::optional<SizedShape> outside;
     std::optional<Place> inside_place, contents_place; ///< of the keys, where they are given
     std::optional<ClosesDraft> closes;
+    CarryDraft carry;
     bool count_is_sound = true;
     Place count_place;
 };

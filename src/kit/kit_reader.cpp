@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "kit/carry_rules.hpp"
 #include "kit/document.hpp"
 #include "kit/fields.hpp"
 #include "kit/file_text.hpp"
@@ -19,7 +20,7 @@ namespace
 
 using namespace reading;
 
-constexpr std::array<std::string_view, 6> kit_keys{"version", "kit", "units", "clearance", "bundle", "items"};
+constexpr std::array<std::string_view, 7> kit_keys{"version", "kit", "units", "clearance", "bundle", "items", "waive"};
 constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
 constexpr KnownFields kit_fields{kit_keys, "kit: Soup for two', then 'items:", needed_of_kit};
 constexpr double usual_clearance = 0.5; // mm
@@ -48,7 +49,7 @@ std::vector<ItemDraft> read_drafts(Reading& reading, const Node& list)
     return drafts;
 }
 
-void read_items(Reading& reading, Fields& fields, Kit& kit)
+void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& kit)
 {
     const Node* node = fields.need("items", "list what must go along under 'items:', each thing starting with '- id:'");
     if (node == nullptr) {
@@ -64,8 +65,10 @@ void read_items(Reading& reading, Fields& fields, Kit& kit)
         return;
     }
     auto drafts = read_drafts(reading, *node);
-    check_ids(reading, drafts);
-    check_lids(reading, drafts);
+    IdIndex ids(drafts);
+    check_ids(reading, drafts, ids);
+    check_lids(reading, drafts, ids);
+    kit.rules = carry_rules(reading, drafts, ids, waivers);
     for (ItemDraft& draft : drafts) {
         kit.items.push_back(std::move(draft.item));
     }
@@ -92,7 +95,10 @@ Kit read_kit(Reading& reading, const Node& node)
     if (const Node* bundle = fields.find("bundle")) {
         kit.bundle = read_bundle_rule(reading, *bundle);
     }
-    read_items(reading, fields, kit);
+    const Node* waive = fields.find("waive");
+    const Waivers waivers = waive != nullptr ? read_waivers(reading, *waive) : Waivers{};
+    kit.waived = waivers.words;
+    read_items(reading, fields, waivers, kit);
     return kit;
 }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <unordered_map>
 
+#include "kit/kinds.hpp"
 #include "kit/words.hpp"
 #include "tuckwright/units.hpp"
 
@@ -14,71 +15,21 @@ namespace
 {
 
 using Drafts = std::vector<ItemDraft>;
-using Index = std::optional<std::size_t>;
-
-/// The index of each sound id, the first where it is given twice.
-std::unordered_map<std::string, std::size_t> ids_of(const Drafts& drafts)
-{
-    std::unordered_map<std::string, std::size_t> ids;
-    for (std::size_t i = 0; i < drafts.size(); ++i) {
-        if (drafts[i].id_place) {
-            ids.emplace(drafts[i].item.id, i);
-        }
-    }
-    return ids;
-}
 
 /// The vessel that each item closes; reports unknown ids.
-std::vector<Index> vessels_of(Reading& reading, const Drafts& drafts)
+std::vector<Link> vessels_of(Reading& reading, const Drafts& drafts, IdIndex& ids)
 {
-    const auto ids = ids_of(drafts);
-    std::vector<std::string_view> known;
-    for (const ItemDraft& draft : drafts) {
-        if (draft.id_place) {
-            known.push_back(draft.item.id);
-        }
-    }
-    constexpr std::size_t most_compared = 500, most_suggested = 100; // keep a file of many faults quick
-    std::size_t unknown = 0;
-    std::vector<Index> vessels(drafts.size());
+    std::vector<Link> vessels(drafts.size());
     for (std::size_t i = 0; i < drafts.size(); ++i) {
-        if (!drafts[i].closes || !drafts[i].closes->vessel) {
-            continue;
+        if (drafts[i].closes && drafts[i].closes->vessel) {
+            vessels[i] = ids.need(reading, *drafts[i].closes->vessel, drafts[i].closes->vessel_place);
         }
-        const auto found = ids.find(*drafts[i].closes->vessel);
-        if (found != ids.end()) {
-            vessels[i] = found->second;
-            continue;
-        }
-        const std::string& id = *drafts[i].closes->vessel;
-        const bool compare = known.size() <= most_compared && unknown++ < most_suggested;
-        const auto meant = compare ? mistyped(id, known) : std::nullopt;
-        reading.problems.add(drafts[i].closes->vessel_place, "there is no item with the id " + quoted(id),
-                             meant ? "did you mean " + quoted(*meant) + "?" : "name the id of an item of this kit");
     }
     return vessels;
 }
 
-/// One lid of each ring of lids that close one another. Complexity: linear, each lid being followed once.
-std::vector<std::size_t> ring_starts(const std::vector<Index>& vessels)
-{
-    std::vector<std::size_t> starts;
-    std::vector<std::size_t> walk(vessels.size(), 0); // number of the walk that came here first, from 1
-    for (std::size_t i = 0; i < vessels.size(); ++i) {
-        std::size_t at = i;
-        while (walk[at] == 0 && vessels[at]) {
-            walk[at] = i + 1;
-            at = *vessels[at];
-        }
-        if (walk[at] == i + 1) {
-            starts.push_back(at);
-        }
-    }
-    return starts;
-}
-
 /// Reports each ring once; the lids in them are spared further checks.
-std::vector<bool> in_rings(Reading& reading, const Drafts& drafts, const std::vector<Index>& vessels)
+std::vector<bool> in_rings(Reading& reading, const Drafts& drafts, const std::vector<Link>& vessels)
 {
     std::vector<bool> found(drafts.size(), false);
     for (const std::size_t start : ring_starts(vessels)) {
@@ -244,25 +195,57 @@ void check_pair(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
     }
 }
 
+/// A vessel that holds a liquid must be closed, and stay so.
+void check_liquid(Reading& reading, const ItemDraft& vessel, bool has_lid)
+{
+    const auto refuse = [&](const std::string& what, const std::string& remedy) {
+        const std::string name = vessel.id_place ? quoted(vessel.item.id) : "the item";
+        reading.problems.add(*vessel.inside_place, name + " holds a liquid, but " + what, remedy);
+    };
+    const bool contents_are_faulty = vessel.contents_place && !vessel.item.contents;
+    if (vessel.item.inside->opens == Opening::both) {
+        refuse("is open at both ends", "take 'liquid' from its 'kind', or give it another 'inside'");
+    } else if (vessel.item.inside->opens == Opening::top && !has_lid) {
+        refuse("is open at the top", "write 'lid: own' in its 'inside', or give it a lid that 'closes' it");
+    } else if (vessel.item.inside->opens == Opening::top && !vessel.item.is_full() && !contents_are_faulty) {
+        refuse("its lid may be carried loose", "give it 'contents' that fill it, then its lid is always shut");
+    }
+}
+
+void check_liquids(Reading& reading, const Drafts& drafts, const std::vector<Link>& vessels)
+{
+    std::vector<bool> has_lid(drafts.size(), false);
+    for (const Link& vessel : vessels) {
+        if (vessel) {
+            has_lid[*vessel] = true;
+        }
+    }
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if (drafts[i].item.inside && is_of_kind(drafts[i].item, Kind::liquid)) {
+            check_liquid(reading, drafts[i], has_lid[i]);
+        }
+    }
+}
+
 } // namespace
 
-void check_ids(Reading& reading, const Drafts& drafts)
+void check_ids(Reading& reading, const Drafts& drafts, const IdIndex& ids)
 {
-    const auto ids = ids_of(drafts);
     for (std::size_t i = 0; i < drafts.size(); ++i) {
-        const auto first = drafts[i].id_place ? ids.find(drafts[i].item.id) : ids.end();
-        if (first != ids.end() && first->second != i) {
+        const Link first = drafts[i].id_place ? ids.find(drafts[i].item.id) : std::nullopt;
+        if (first && *first != i) {
             reading.problems.add(*drafts[i].id_place,
                                  "the id " + quoted(drafts[i].item.id) + " is given twice, first in line " +
-                                     std::to_string(drafts[first->second].id_place->line + 1),
+                                     std::to_string(drafts[*first].id_place->line + 1),
                                  "rename one, or use 'count' for copies that are alike");
         }
     }
 }
 
-void check_lids(Reading& reading, Drafts& drafts)
+void check_lids(Reading& reading, Drafts& drafts, IdIndex& ids)
 {
-    const auto vessels = vessels_of(reading, drafts);
+    const auto vessels = vessels_of(reading, drafts, ids);
+    check_liquids(reading, drafts, vessels);
     const auto rings = in_rings(reading, drafts, vessels);
     std::unordered_map<std::size_t, std::size_t> lid_of;
     for (std::size_t i = 0; i < drafts.size(); ++i) {

@@ -3,15 +3,16 @@
 #pragma once
 #include <vector>
 
-#include "kit/item_reading.hpp"
+#include "kit/links.hpp"
 
 namespace tuckwright::reading
 {
 
 /// Reports ids that are given twice.
-void check_ids(Reading& reading, const std::vector<ItemDraft>& drafts);
+void check_ids(Reading& reading, const std::vector<ItemDraft>& drafts, const IdIndex& ids);
 
-/// Finds the vessel of each lid, checks the pair, and fills in Item::closes where nothing is wrong.
-void check_lids(Reading& reading, std::vector<ItemDraft>& drafts);
+/// Finds the vessel of each lid, checks the pair, and fills in Item::closes where nothing is wrong. Reports vessels
+/// that hold a liquid and are not surely closed.
+void check_lids(Reading& reading, std::vector<ItemDraft>& drafts, IdIndex& ids);
 
 } // namespace tuckwright::reading

@@ -87,9 +87,12 @@ TEST_CASE("every sample kit is accepted and has 8 to 18 items")
 TEST_CASE("sample kits show every kind of thing")
 {
     bool box_bundle = false, limits = false, sleeve = false, own_lid = false, lid = false, copies = false, full = false;
+    bool rules = false, waived = false;
     for (const auto& [name, kit] : sample_kits()) {
         box_bundle |= kit.bundle.shape == BundleShape::box;
         limits |= kit.bundle.height.has_value();
+        rules |= !kit.rules.empty();
+        waived |= !kit.waived.empty();
         for (const auto& item : kit.items) {
             sleeve |= item.inside && item.inside->opens == Opening::both;
             own_lid |= item.inside && item.inside->opens == Opening::closed;
@@ -105,6 +108,8 @@ TEST_CASE("sample kits show every kind of thing")
     CHECK(lid);
     CHECK(copies);
     CHECK(full);
+    CHECK(rules);
+    CHECK(waived);
 }
 
 TEST_CASE("things nest three deep and more under the shut lid")
@@ -118,6 +123,7 @@ TEST_CASE("things nest three deep and more under the shut lid")
         {"porridge-canal", "pot-lid", {"pot", "windscreen", "cup", "burner"}, {"salt"}},
         {"soup-bikepack", "pot-lid", {"pot", "cup", "cartridge"}, {"stove"}},
         {"tea-ridge", "billy-lid", {"billy", "twig-burner", "mug-large", "mug-small", "tea"}, {"strainer"}},
+        {"noodles-canoe", "pot-lid", {"pot", "windscreen", "bowl", "mug", "tea"}, {"matches"}},
         {"dinghy-boil", "pot-lid", {"pot", "fiddle-ring", "cartridge"}, {"stove"}},
     };
     const auto kits = sample_kits();

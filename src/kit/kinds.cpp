@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "kit/kinds.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace tuckwright::reading
+{
+
+namespace
+{
+
+constexpr std::array<std::string_view, 13> words{"fuel", "flame", "food",        "drink",  "lips",    "sooty", "clean",
+                                                 "soft", "sharp", "pressurised", "liquid", "fragile", "hot"};
+static_assert(words.size() == static_cast<std::size_t>(Kind::hot) + 1);
+
+/// Common practice of people who pack such kits: there is no standard to cite. Fuel taints and poisons what is eaten;
+/// what strikes sparks should not be where fuel may have leaked; soot rubs off; an edge cuts what is soft and must not
+/// get at a cartridge. Whoever knows better waives a rule, with a reason.
+constexpr std::array<UsualRule, 8> rules{{
+    {"fuel-food", Kind::fuel, Kind::food, "fuel", "food"},
+    {"fuel-drink", Kind::fuel, Kind::drink, "fuel", "drink"},
+    {"fuel-lips", Kind::fuel, Kind::lips, "fuel", "what touches the lips"},
+    {"flame-fuel", Kind::flame, Kind::fuel, "what makes a flame", "fuel"},
+    {"sooty-clean", Kind::sooty, Kind::clean, "what is sooty", "what must stay clean"},
+    {"sooty-soft", Kind::sooty, Kind::soft, "what is sooty", "what is soft"},
+    {"sharp-soft", Kind::sharp, Kind::soft, "what is sharp", "what is soft"},
+    {"sharp-pressurised", Kind::sharp, Kind::pressurised, "what is sharp", "what is under pressure"},
+}};
+
+constexpr auto rule_words = [] {
+    std::array<std::string_view, rules.size()> found{};
+    for (std::size_t i = 0; i < rules.size(); ++i) {
+        found[i] = rules[i].word;
+    }
+    return found;
+}();
+
+} // namespace
+
+std::span<const std::string_view> kind_words() { return words; }
+
+std::span<const UsualRule> usual_rules() { return rules; }
+
+std::span<const std::string_view> usual_rule_words() { return rule_words; }
+
+std::string reason_of(const UsualRule& rule)
+{
+    return std::string(rule.first_words) + " keeps apart from " + std::string(rule.second_words);
+}
+
+std::string waived_for(const UsualRule& rule, std::string_view reason)
+{
+    return std::string(rule.first_words) + " need not keep apart from " + std::string(rule.second_words) + ": " +
+           std::string(reason);
+}
+
+bool is_of_kind(const Item& item, Kind kind)
+{
+    return std::find(item.kinds.begin(), item.kinds.end(), kind) != item.kinds.end();
+}
+
+} // namespace tuckwright::reading

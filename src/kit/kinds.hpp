@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The words for what items are, and the usual rules of what keeps apart from what.
+#pragma once
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "tuckwright/kit.hpp"
+
+namespace tuckwright::reading
+{
+
+/// Two kinds that keep apart wherever the file does not waive it.
+struct UsualRule {
+    std::string_view word; ///< by which a file waives it: "fuel-food"
+    Kind first, second;
+    std::string_view first_words, second_words; ///< "what makes a flame", "fuel"
+};
+
+/// The words of all kinds, in the order of the enumeration.
+std::span<const std::string_view> kind_words();
+
+std::span<const UsualRule> usual_rules();
+/// UsualRule::word of each.
+std::span<const std::string_view> usual_rule_words();
+
+/// "fuel keeps apart from food".
+std::string reason_of(const UsualRule& rule);
+/// "fuel need not keep apart from food: it is sealed", for that reason.
+std::string waived_for(const UsualRule& rule, std::string_view reason);
+
+bool is_of_kind(const Item& item, Kind kind);
+
+} // namespace tuckwright::reading

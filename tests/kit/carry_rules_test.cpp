@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Kinds of items, the rules of carrying that a kit gives, and the usual ones.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <map>
+#include <sstream>
+#include <string>
+
+#include "kit/kinds.hpp"
+#include "tuckwright/kit_reader.hpp"
+
+using namespace tuckwright;
+
+namespace
+{
+
+/// A kit of boxes and vessels, one a line: an id, and further entries behind a colon. An id with "pot" is a vessel's.
+std::string kit_text(const std::string& lines, const std::string& top = "")
+{
+    std::string text = "kit: Rules\n" + top + "items:\n";
+    std::istringstream stream(lines);
+    for (std::string line; std::getline(stream, line);) {
+        const auto colon = line.find(':');
+        const std::string id = line.substr(0, colon);
+        const bool is_vessel = id.find("pot") != std::string::npos;
+        text += "  - {id: " + id + ", weight: 10, " +
+                (is_vessel ? "cylinder: {diameter: 90, height: 60}, inside: {wall: 1, base: 1}"
+                           : "box: {length: 30, width: 20, height: 10}") +
+                (colon == std::string::npos ? "" : "," + line.substr(colon + 1)) + "}\n";
+    }
+    return text;
+}
+
+Kit read(const std::string& lines, const std::string& top = "")
+{
+    const auto kit = read_kit_text(kit_text(lines, top), "kit.yaml");
+    if (!kit) {
+        for (const auto& problem : kit.problems()) {
+            UNSCOPED_INFO(to_string(problem));
+        }
+        REQUIRE(kit.ok());
+    }
+    return *kit;
+}
+
+std::string first_problem(const std::string& lines, const std::string& top = "")
+{
+    const auto kit = read_kit_text(kit_text(lines, top), "kit.yaml");
+    return kit ? "" : kit.problems().front().what;
+}
+
+/// "spirit apart oats: fuel keeps apart from food", a line for each rule.
+std::string told(const Kit& kit)
+{
+    std::string text;
+    for (const CarryRule& rule : kit.rules) {
+        const std::string keep = rule.keep == Keep::within ? "within" : rule.keep == Keep::out ? "out" : "apart";
+        text += rule.first + " " + keep + " " + rule.second + ": " + rule.why + "\n";
+    }
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("kinds are read once each, in the order of the enumeration")
+{
+    using Kinds = std::vector<Kind>;
+    const Kit kit = read("a\nb: kind: lips\nc: kind: [liquid, fuel, liquid]\n");
+    CHECK(kit.items[0].kinds.empty());
+    CHECK(kit.items[1].kinds == Kinds{Kind::lips});
+    CHECK(kit.items[2].kinds == Kinds{Kind::fuel, Kind::liquid});
+    CHECK(kit.rules.size() == 1); // fuel and lips
+    const std::map<std::string, Kind> words{{"fuel", Kind::fuel},
+                                            {"flame", Kind::flame},
+                                            {"food", Kind::food},
+                                            {"drink", Kind::drink},
+                                            {"lips", Kind::lips},
+                                            {"sooty", Kind::sooty},
+                                            {"clean", Kind::clean},
+                                            {"soft", Kind::soft},
+                                            {"sharp", Kind::sharp},
+                                            {"hot", Kind::hot},
+                                            {"pressurised", Kind::pressurised},
+                                            {"liquid", Kind::liquid},
+                                            {"fragile", Kind::fragile}};
+    CHECK(words.size() == reading::kind_words().size());
+    for (const auto& [word, kind] : words) {
+        CAPTURE(word);
+        CHECK(read("a: kind: " + word + "\n").items[0].kinds == Kinds{kind});
+    }
+}
+
+TEST_CASE("what the file says of two things becomes a rule, each once and in its order")
+{
+    CHECK(told(read(
+              "pot\ncup: not-in: pot\ntea: goes-in: pot, not-in: [bigpot, pot2], apart-from: cup\nbigpot\npot2\n")) ==
+          "tea within pot: the file says so\n"
+          "cup out pot: the file says so\n"
+          "tea out bigpot: the file says so\n"
+          "tea out pot2: the file says so\n"
+          "tea apart cup: the file says so\n");
+    CHECK(told(read("a: apart-from: [b, b]\nb: apart-from: [a, c]\nc\n")) ==
+          "a apart b: the file says so\nb apart c: the file says so\n");
+}
+
+TEST_CASE("each usual rule holds for two things of its kinds, whichever comes first")
+{
+    const std::map<std::string, std::string> reasons{
+        {"fuel food", "fuel keeps apart from food"},
+        {"fuel drink", "fuel keeps apart from drink"},
+        {"fuel lips", "fuel keeps apart from what touches the lips"},
+        {"flame fuel", "what makes a flame keeps apart from fuel"},
+        {"sooty clean", "what is sooty keeps apart from what must stay clean"},
+        {"sooty soft", "what is sooty keeps apart from what is soft"},
+        {"sharp soft", "what is sharp keeps apart from what is soft"},
+        {"sharp pressurised", "what is sharp keeps apart from what is under pressure"}};
+    std::size_t found = 0;
+    for (const auto first : reading::kind_words()) {
+        for (const auto second : reading::kind_words()) {
+            const std::string one(first), other(second);
+            CAPTURE(one, other);
+            const auto reason = reasons.find(one + " " + other);
+            const std::string ab = "a: kind: " + one + "\n", cd = "c: kind: " + other + "\n";
+            if (reason != reasons.end()) {
+                ++found;
+                CHECK(told(read(ab + cd)) == "a apart c: " + reason->second + "\n");
+                CHECK(told(read(cd + ab)) == "a apart c: " + reason->second + "\n");
+            } else if (reasons.count(other + " " + one) == 0) {
+                CHECK(told(read(ab + cd)).empty());
+            }
+        }
+    }
+    CHECK(found == reading::usual_rules().size());
+}
+
+TEST_CASE("a pair has one rule, though several would say the same")
+{
+    CHECK(told(read("a: kind: fuel\nb: kind: [lips, drink, food]\n")) == "a apart b: fuel keeps apart from food\n");
+    CHECK(told(read("a: kind: fuel\nb: kind: food, apart-from: a\n")) == "b apart a: the file says so\n");
+    CHECK(told(read("a: kind: [fuel, food]\nb: kind: [food, fuel]\n")) == "a apart b: fuel keeps apart from food\n");
+    CHECK(told(read("a: kind: [fuel, food, sooty, clean], count: 3\n")).empty()); // a thing is never apart from itself
+}
+
+TEST_CASE("a lid and its own vessel belong together")
+{
+    const std::string lids = "pot: kind: sooty\npot2\n"
+                             "a: kind: clean, closes: {item: pot, adds: 3, intrudes: 0}\n"
+                             "b: kind: clean, closes: {item: pot2, adds: 3, intrudes: 0}\n";
+    std::string text = kit_text(lids);
+    for (auto at = text.find("box: {length: 30, width: 20, height: 10}"); at != std::string::npos;
+         at = text.find("box: {length: 30, width: 20, height: 10}")) {
+        text.replace(at, 40, "cylinder: {diameter: 91, height: 5}");
+    }
+    const auto kit = read_kit_text(text, "kit.yaml");
+    REQUIRE(kit.ok());
+    CHECK(told(*kit) == "pot apart b: what is sooty keeps apart from what must stay clean\n");
+}
+
+TEST_CASE("a waived rule makes no rules, and is told with its reason")
+{
+    const std::string lines = "a: kind: fuel\nb: kind: [lips, food]\n";
+    const Kit kit = read(lines, "waive: [{rule: fuel-food, why: ' bottle is sealed in a dry bag '}]\n");
+    CHECK(told(kit) == "a apart b: fuel keeps apart from what touches the lips\n");
+    CHECK(kit.waived == std::vector<std::string>{"fuel need not keep apart from food: bottle is sealed in a dry bag"});
+    const Kit both = read(lines, "waive: [{rule: sharp-soft, why: no need}, {rule: fuel-food, why: it is shut}, "
+                                 "{rule: fuel-lips, why: отдельно}]\n");
+    CHECK(both.rules.empty());
+    CHECK(both.waived == std::vector<std::string>{"what is sharp need not keep apart from what is soft: no need",
+                                                  "fuel need not keep apart from food: it is shut",
+                                                  "fuel need not keep apart from what touches the lips: отдельно"});
+    CHECK(told(read("pot\na: kind: fuel, goes-in: pot\nb: kind: food, goes-in: pot\n",
+                    "waive: [{rule: fuel-food, why: it is shut}]\n")) ==
+          "a within pot: the file says so\nb within pot: the file says so\n");
+}
+
+TEST_CASE("every usual rule can be waived")
+{
+    for (const auto& rule : reading::usual_rules()) {
+        const std::string word(rule.word);
+        CAPTURE(word);
+        const std::string first = word.substr(0, word.find('-')), second = word.substr(word.find('-') + 1);
+        const std::string lines = "a: kind: " + first + "\nb: kind: " + second + "\n";
+        CHECK(read(lines).rules.size() == 1);
+        CHECK(read(lines, "waive: [{rule: " + word + ", why: I said so}]\n").rules.empty());
+    }
+}
+
+TEST_CASE("goes-in contradicts what it brings together, near and far")
+{
+    CHECK(first_problem("pot\na: goes-in: pot, not-in: pot\n").find("'a' must not lie in 'pot'") == 0);
+    CHECK(first_problem("pot\na: goes-in: pot\nb: goes-in: pot, apart-from: a\n").find("'b' must keep apart") == 0);
+    CHECK(first_problem("pot: apart-from: a\na: goes-in: pot\n").find("'pot' must keep apart from 'a'") == 0);
+    CHECK(first_problem("pot: count: 2\na: goes-in: pot\nb: goes-in: pot, apart-from: a\n").empty()); // one in each
+    CHECK(first_problem("pot: count: 2\na: goes-in: pot, apart-from: pot\n").find("'a' must keep apart") == 0);
+    CHECK(
+        first_problem("pot: count: 2, goes-in: bigpot\nbigpot\na: goes-in: pot\nb: goes-in: pot, apart-from: a\n") ==
+        "'b' must keep apart from 'a', but line 6 says that 'b' goes in 'pot', and so in 'bigpot', and line 5 that 'a' "
+        "goes in 'pot', and so in 'bigpot'");
+    CHECK(first_problem("pot\npot2: goes-in: pot\na: goes-in: pot2\nb: goes-in: pot, not-in: pot2\n").empty());
+}
+
+TEST_CASE("a usual rule against goes-in is told with its word and how to waive it")
+{
+    const auto kit = read_kit_text(kit_text("pot: kind: lips\na: kind: fuel, goes-in: pot\n"), "kit.yaml");
+    REQUIRE_FALSE(kit.ok());
+    REQUIRE(kit.problems().size() == 1);
+    CHECK(kit.problems()[0].line == 4);
+    CHECK(kit.problems()[0].what.find("the usual rule fuel-lips") != std::string::npos);
+    CHECK(kit.problems()[0].remedy.find("waive: [{rule: fuel-lips, why: ...}]") != std::string::npos);
+    const std::string lines = "pot\na: kind: fuel, goes-in: pot\nb: kind: food, goes-in: pot\n";
+    CHECK(first_problem(lines).find("against the usual rule fuel-food") != std::string::npos);
+    const auto both = read_kit_text(
+        kit_text("pot\na: kind: [fuel, food], goes-in: pot\nb: kind: [fuel, food], goes-in: pot\n"), "kit.yaml");
+    REQUIRE_FALSE(both.ok());
+    CHECK(both.problems().size() == 1); // for the two, not each way round
+}
+
+TEST_CASE("a liquid stands upright and is closed")
+{
+    CHECK(read("a: kind: liquid\n").items[0].upright);
+    CHECK(read("a: kind: liquid, upright: yes\n").items[0].upright);
+    CHECK(first_problem("a: kind: liquid, upright: no\n").find("item 'a' holds a liquid") == 0);
+    CHECK(first_problem("pot: kind: liquid\n") == "'pot' holds a liquid, but is open at the top");
+    const std::string bottle =
+        "kit: k\nitems: [{id: a, weight: 1, kind: liquid, cylinder: {diameter: 90, height: 60}, ";
+    const auto own = read_kit_text(bottle + "inside: {wall: 1, base: 1, lid: own}}]", "kit.yaml");
+    REQUIRE(own.ok());
+    CHECK(own->items[0].upright);
+    const std::string lid =
+        ", {id: b, weight: 1, cylinder: {diameter: 91, height: 5}, closes: {item: a, adds: 3, intrudes: 0}}]";
+    CHECK(read_kit_text(bottle + "contents: {what: milk, amount: 9}, inside: {wall: 1, base: 1}}" + lid, "k").ok());
+    CHECK_FALSE(read_kit_text(bottle + "inside: {wall: 1, base: 1}}" + lid, "k").ok()); // the lid may be carried loose
+}
+
+TEST_CASE("a kit as large as can be, of every kind, is read soon")
+{
+    const auto lines = [](bool in_a_chain) {
+        std::string text;
+        for (int i = 0; i < 500; ++i) {
+            text += "pot" + std::to_string(i) + ": kind: [fuel, food, lips, sooty, soft, sharp]" +
+                    (in_a_chain && i > 0 ? ", goes-in: pot" + std::to_string(i - 1) : "") + "\n";
+        }
+        return text;
+    };
+    CHECK(read(lines(false)).rules.size() == 500 * 499 / 2);
+    const auto chain = read_kit_text(kit_text(lines(true)), "kit.yaml");
+    REQUIRE_FALSE(chain.ok());
+    CHECK(chain.problems().size() == 1000);
+}
