@@ -19,6 +19,9 @@ namespace {
 /// With the program's own words for the steps.
 Bundle with_words(Bundle bundle)
 {
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        bundle.items[item].form = bundle.items[item].closes ? "shut" : posture(bundle, item);
+    }
     const auto texts = step_texts(bundle);
     for (std::size_t i = 0; i < texts.size(); ++i) {
         bundle.steps[i].text = texts[i];
