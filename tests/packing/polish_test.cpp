@@ -99,7 +99,7 @@ TEST_CASE("settling lets things down onto each other and keeps the envelope")
 TEST_CASE("compaction and settling keep their promises on random layouts")
 {
     int compacted = 0, settled = 0;
-    const int trials = count(60, 8);
+    const int trials = count(60, 20);
     for (int trial = 0; trial < trials; ++trial) {
         const Scene scene = mixed();
         Random random(500 + static_cast<std::uint64_t>(trial));
