@@ -33,6 +33,8 @@ struct PlacedItem {
     int copy = 1;                        ///< from 1
     std::string name;
     std::string form;                    ///< how it lies in its container, see posture(); "shut" for a shut lid
+    std::string stowed;                  ///< the form in which it is carried: "rolled, 2 layers"; empty for its own
+    std::string how;                     ///< what to do for that: "fold the handles in"; empty for nothing
     double weight_g = 0;                 ///< own weight
     std::string contents;                ///< what it holds loose; empty for nothing
     double contents_g = 0;

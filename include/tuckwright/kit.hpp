@@ -12,11 +12,46 @@ namespace tuckwright {
 /// How a cavity is open: at the top, at both ends (a sleeve), or not at all (its own lid is shut).
 enum class Opening { top, both, closed };
 
+/// One of an item's own axes.
+enum class Axis { x, y, z };
+
 /// The room inside an item. Its axis is the item's own z and goes through the item's centre line.
 struct Cavity {
     Shape shape;              ///< inner dimensions, mm, rounded down to the grid; a sleeve is as high inside as outside
     Opening opens = Opening::top;
     double floor = 0;         ///< mm from the item's bottom up to the cavity's floor; the top of an open cavity is the item's top
+};
+
+/// A further solid of an item, fixed to its outside: a handle, a neck, a leg.
+struct Part {
+    Shape shape;              ///< mm, rounded up to the grid
+    Vec3 at;                  ///< its centre, mm from the middle of the item's bottom face, in the item's own axes
+    Axis axis = Axis::z;      ///< the item's axis along which a cylinder's own axis lies; z for a box
+    friend bool operator==(const Part&, const Part&) = default;
+};
+
+/// Another way in which an item can be carried: folded, rolled, taken apart.
+struct Stowage {
+    std::string name;         ///< "handles folded in"
+    std::string how;          ///< what to do for it, as an order: "fold the handles in"; may be empty
+    Shape outside;
+    std::vector<Part> parts;
+    std::optional<Cavity> inside;
+    bool held = false;        ///< only within a vessel: it would spring open
+};
+
+/// A flat thing that can be rolled or folded: a windscreen, foil, leather. mm.
+struct Sheet {
+    double length = 0, width = 0, thickness = 0;
+    std::optional<double> roll; ///< the least inner diameter to which it may be rolled; nothing: it stays flat
+    bool folds = false;         ///< it may be folded in halves, thirds and quarters
+    bool springy = false;       ///< rolled, it springs open unless something holds it
+};
+
+/// Something soft that takes any box shape of its volume: cloth, clothes, a pourable bag.
+struct Cloth {
+    double volume_ml = 0;
+    double thickness = 0;     ///< mm; no side of the box is less
 };
 
 /// What a separate lid does when it is shut on its vessel.
@@ -56,11 +91,15 @@ struct Item {
     int count = 1;            ///< copies, all alike
     double weight_g = 0;      ///< of one copy, without contents
     Shape outside;            ///< mm, rounded up to the grid
+    std::vector<Part> parts;  ///< fixed to the outside
     std::optional<Cavity> inside;
     std::optional<Closure> closes;
     std::optional<Contents> contents;
     bool upright = false;     ///< must stand the right way up
     std::vector<Kind> kinds;  ///< without doubles, in the order of the enumeration
+    std::vector<Stowage> forms;  ///< other ways to carry it than as the fields above say; see with_stowages()
+    std::optional<Sheet> sheet;  ///< then the outside is the flat sheet, its length along x
+    std::optional<Cloth> cloth;  ///< then the outside is one of its box shapes
 
     /// Whether it has a cavity that its contents fill.
     bool is_full() const { return inside && contents && contents->fills; }

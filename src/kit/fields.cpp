@@ -2,6 +2,7 @@
 #include "kit/fields.hpp"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 
 #include "kit/words.hpp"
@@ -16,6 +17,7 @@ namespace
 constexpr std::int64_t least_dimension_nm = 1000;
 constexpr std::size_t longest_text = 400; // bytes: names go on cards and into steps
 constexpr double heaviest_g = 100'000;
+constexpr double largest_ml = 1'000'000;
 
 bool contains(std::span<const std::string_view> words, std::string_view word)
 {
@@ -148,6 +150,10 @@ std::optional<Length> read_length(Reading& reading, const Node& node, const std:
         reading.problems.add(node.place, subject + " is " + to_string(*length) + ", " + what, remedy);
         return std::nullopt;
     };
+    if (least == AtLeast::negative && *length >= Length{0} - Length::of_nanometres(to_nanometres(longest_length_mm)) &&
+        *length < Length{0}) {
+        return *length;
+    }
     if (*length < Length{0}) {
         return refuse("which is below zero", "write it without the minus sign");
     }
@@ -183,6 +189,34 @@ std::optional<double> read_weight(Reading& reading, const Node& node, const std:
         return std::nullopt;
     }
     return *grams;
+}
+
+std::optional<double> read_volume(Reading& reading, const Node& node, const std::string& subject)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    const Result<double> ml = parse_volume(*text, reading.units.volume);
+    if (!ml) {
+        const Problem& problem = ml.problems().front();
+        reading.problems.add(node.place, subject + ": " + problem.what, problem.remedy);
+        return std::nullopt;
+    }
+    if (*ml <= 0 || *ml > largest_ml) {
+        reading.problems.add(node.place,
+                             subject + " is " + quoted(*text) + ", but must be above 0 and at most 1000 l",
+                             "check the number and its unit");
+        return std::nullopt;
+    }
+    return *ml;
+}
+
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
+{
+    static constexpr std::array<std::string_view, 4> words{"yes", "no", "true", "false"};
+    const auto word = read_word(reading, node, subject, words);
+    return word ? std::optional(words[*word] == "yes" || words[*word] == "true") : std::nullopt;
 }
 
 std::optional<int> read_whole(Reading& reading, const Node& node, const std::string& subject, int low, int high)

@@ -62,13 +62,17 @@ private:
 };
 
 /// How small a length may be; none may be above the longest that the program works with (10 m).
-enum class AtLeast { zero, micrometre };
+enum class AtLeast { negative, zero, micrometre };
 
 /// One line of text, not empty. `subject` names the value in problems, such as "name".
 std::optional<std::string> read_text(Reading& reading, const Node& node, const std::string& subject);
 std::optional<Length> read_length(Reading& reading, const Node& node, const std::string& subject, AtLeast least);
 /// Grams, from 0 to 100 kg.
 std::optional<double> read_weight(Reading& reading, const Node& node, const std::string& subject);
+/// Millilitres, above 0 and up to 1000 l.
+std::optional<double> read_volume(Reading& reading, const Node& node, const std::string& subject);
+/// "yes" or "no".
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject);
 /// A whole number from `low` to `high`.
 std::optional<int> read_whole(Reading& reading, const Node& node, const std::string& subject, int low, int high);
 /// The index of the word among those known.

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "kit/cavity_reading.hpp"
+#include "kit/form_reading.hpp"
 #include "kit/kinds.hpp"
 #include "kit/words.hpp"
 
@@ -14,9 +15,9 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 14> item_keys{"id",   "name",    "count",  "weight",    "cylinder",
-                                                     "box",  "inside",  "closes", "contents",  "upright",
-                                                     "kind", "goes-in", "not-in", "apart-from"};
+constexpr std::array<std::string_view, 18> item_keys{
+    "id",     "name",     "count",   "weight", "cylinder", "box",     "sheet",  "cloth",     "inside",
+    "closes", "contents", "upright", "parts",  "forms",    "kind",    "goes-in", "not-in", "apart-from"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};
@@ -25,7 +26,6 @@ constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, i
 constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
 constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
-constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
 
 constexpr std::size_t longest_id = 64;
 
@@ -72,10 +72,11 @@ void read_id(Reading& reading, Fields& fields, ItemDraft& draft)
 void read_outside(Reading& reading, Fields& fields, ItemDraft& draft)
 {
     const bool round = fields.given("cylinder"), square = fields.given("box");
+    const bool soft = fields.given("sheet") || fields.given("cloth");
     if (round && square) {
         fields.refuse("box", "an item is a cylinder or a box, not both", "keep one of the two");
     }
-    if (!round && !square && fields.is_map()) {
+    if (!round && !square && !soft && fields.is_map()) {
         reading.problems.add(fields.place(), fields.subject() + " has no outside", "give a cylinder or a box");
     }
     for (const ShapeKind kind : {ShapeKind::cylinder, ShapeKind::box}) {
@@ -83,11 +84,29 @@ void read_outside(Reading& reading, Fields& fields, ItemDraft& draft)
             draft.outside = read_shape(reading, *node, kind);
         }
     }
-    if (round && square) {
+    if ((round && square) || soft) {
         draft.outside.reset();
     }
     if (draft.outside) {
         draft.item.outside = draft.outside->rounded_up();
+    }
+}
+
+/// What has no shape of its own: a sheet or a cloth, without whatever only a rigid thing has.
+void read_soft(Reading& reading, Fields& fields, ItemDraft& draft)
+{
+    const std::string key = fields.given("sheet") ? "sheet" : "cloth";
+    for (const std::string_view other : {"cylinder", "box", "cloth", "inside", "closes", "contents", "parts", "forms"}) {
+        if (fields.given(other) && other != key) {
+            fields.refuse(other, "a " + key + " has no '" + std::string(other) + "'", "keep one of the two");
+        }
+    }
+    if (const Node* node = fields.find("sheet")) {
+        draft.item.sheet = read_sheet(reading, *node);
+        draft.item.outside = draft.item.sheet ? flat(*draft.item.sheet) : draft.item.outside;
+    } else if (const Node* cloth = fields.find("cloth")) {
+        draft.item.cloth = read_cloth(reading, *cloth);
+        draft.item.outside = draft.item.cloth ? first_pad(*draft.item.cloth) : draft.item.outside;
     }
 }
 
@@ -114,12 +133,6 @@ void read_closes(Reading& reading, Fields& item, ItemDraft& draft)
         closes.intrudes_place = in->place;
     }
     draft.closes = closes;
-}
-
-std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
-{
-    const auto word = read_word(reading, node, subject, yes_and_no);
-    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
 }
 
 /// Whether contents fill the inside: they do unless the file says otherwise.
@@ -177,6 +190,32 @@ void read_count(Reading& reading, Fields& fields, ItemDraft& draft)
     }
 }
 
+/// Cavity, lid, contents, parts and forms.
+void read_rigid(Reading& reading, Fields& fields, ItemDraft& draft)
+{
+    if (const Node* inside = fields.find("inside")) {
+        draft.inside_place = fields.entry("inside")->place;
+        draft.item.inside = read_cavity(reading, *inside, draft.outside);
+    }
+    read_closes(reading, fields, draft);
+    read_contents(reading, fields, draft);
+    if (fields.given("contents")) {
+        draft.contents_place = fields.entry("contents")->place;
+    }
+    if (const Node* parts = fields.find("parts")) {
+        draft.item.parts = read_parts(reading, *parts, draft.outside);
+    }
+    if (const Node* forms = fields.find("forms")) {
+        draft.item.forms = read_forms(reading, *forms, draft.item, draft.outside);
+    }
+    for (const std::string_view key : {"parts", "forms"}) {
+        if (fields.given("closes") && fields.given(key)) {
+            fields.refuse(key, "a lid is one plain piece and has no '" + std::string(key) + "'",
+                          "measure a knob or rim as part of the lid's height");
+        }
+    }
+}
+
 } // namespace
 
 ItemDraft read_item(Reading& reading, const Node& node)
@@ -192,14 +231,10 @@ ItemDraft read_item(Reading& reading, const Node& node)
         draft.item.weight_g = read_weight(reading, *weight, "weight").value_or(0);
     }
     read_outside(reading, fields, draft);
-    if (const Node* inside = fields.find("inside")) {
-        draft.inside_place = fields.entry("inside")->place;
-        draft.item.inside = read_cavity(reading, *inside, draft.outside);
-    }
-    read_closes(reading, fields, draft);
-    read_contents(reading, fields, draft);
-    if (fields.given("contents")) {
-        draft.contents_place = fields.entry("contents")->place;
+    if (fields.given("sheet") || fields.given("cloth")) {
+        read_soft(reading, fields, draft);
+    } else {
+        read_rigid(reading, fields, draft);
     }
     if (const Node* kind = fields.find("kind")) {
         draft.item.kinds = read_kinds(reading, *kind);

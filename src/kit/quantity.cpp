@@ -306,18 +306,28 @@ Result<Length> parse_length(std::string_view text, Unit plain)
     return Length{quantity->steps * fact(quantity->unit).factor};
 }
 
-Result<double> parse_weight(std::string_view text, Unit plain)
+namespace
 {
-    const auto quantity = parse_quantity(text, Measure::weight, plain);
+
+/// In the base unit of the measure, as the double nearest to the exact number.
+Result<double> parse_double(std::string_view text, Measure measure, Unit plain)
+{
+    const auto quantity = parse_quantity(text, measure, plain);
     if (!quantity) {
         return quantity.problems();
     }
     const UnitFact& unit = fact(quantity->unit);
     const std::string exact =
         digits(quantity->steps * unit.factor) + "e-" + std::to_string(kept_decimals + unit.decimals);
-    double grams = 0;
-    std::from_chars(exact.data(), exact.data() + exact.size(), grams);
-    return grams;
+    double number = 0;
+    std::from_chars(exact.data(), exact.data() + exact.size(), number);
+    return number;
 }
+
+} // namespace
+
+Result<double> parse_weight(std::string_view text, Unit plain) { return parse_double(text, Measure::weight, plain); }
+
+Result<double> parse_volume(std::string_view text, Unit plain) { return parse_double(text, Measure::volume, plain); }
 
 } // namespace tuckwright::reading

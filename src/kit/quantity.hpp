@@ -54,4 +54,7 @@ Result<Length> parse_length(std::string_view text, Unit plain);
 /// The same for a weight, as the double nearest to the exact number of grams.
 Result<double> parse_weight(std::string_view text, Unit plain);
 
+/// The same for a volume, in millilitres.
+Result<double> parse_volume(std::string_view text, Unit plain);
+
 } // namespace tuckwright::reading

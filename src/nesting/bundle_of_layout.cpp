@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "tuckwright/geometry.hpp"
+#include "tuckwright/stowage.hpp"
 #include "tuckwright/units.hpp"
 
 namespace tuckwright::nesting {
@@ -32,6 +33,9 @@ Quaternion tip_of(Form form)
     case Form::standing: return {1, 0, 0, 0};
     case Form::on_end: return {1, 0, 1, 0};
     case Form::on_side: return {1, 1, 0, 0};
+    case Form::upside_down: return {0, 1, 0, 0};
+    case Form::on_other_end: return {1, 0, -1, 0};
+    case Form::on_other_side: return {1, -1, 0, 0};
     }
     return {};
 }
@@ -59,7 +63,7 @@ World world_of(const Layout& layout, int body)
         return {local, compose(own, {})};
     }
     const World vessel = world_of(layout, place.cell);
-    const double floor = layout.scene().bodies[static_cast<std::size_t>(place.cell)].hollow->floor;
+    const double floor = layout.stowed(place.cell).hollow->floor;
     return {vessel.center + turned(rotation_matrix(vessel.turn), local + Vec3{0, 0, floor}),
             compose(vessel.turn, own)};
 }
@@ -114,7 +118,7 @@ private:
         low_ = {1e300, 1e300, 1e300};
         high_ = -1.0 * low_;
         for (std::size_t body = 0; body < worlds_.size(); ++body) {
-            for (const BodyPiece& piece : scene_.scene.bodies[body].pieces) {
+            for (const BodyPiece& piece : layout_.stowed(static_cast<int>(body)).pieces) {
                 const Extent e = extent(hull_of(solid(body, piece, {})));
                 low_ = {std::min(low_.x, e.low.x), std::min(low_.y, e.low.y), std::min(low_.z, e.low.z)};
                 high_ = {std::max(high_.x, e.high.x), std::max(high_.y, e.high.y), std::max(high_.z, e.high.z)};
@@ -141,8 +145,10 @@ private:
     Solid solid(std::size_t body, const BodyPiece& piece, Vec3 shift) const
     {
         const World& world = worlds_[body];
-        const Vec3 along = turned(rotation_matrix(world.turn), {0, 0, piece.offset});
-        return {piece.shape, {snapped(world.center + along + shift), world.turn}};
+        const Vec3 along = turned(rotation_matrix(world.turn), {piece.x, piece.y, piece.offset});
+        const Quaternion turn =
+            piece.turned == Form::standing ? world.turn : compose(world.turn, tip_of(piece.turned));
+        return {piece.shape, {snapped(world.center + along + shift), turn}};
     }
 
     PlacedItem plain(Copy copy) const
@@ -163,22 +169,30 @@ private:
     void add_body(std::size_t body)
     {
         const Origin& origin = scene_.origins[body];
-        const Body& source = scene_.scene.bodies[body];
+        const Body& source = layout_.stowed(static_cast<int>(body));
         const Place& place = layout_.place(static_cast<int>(body));
         PlacedItem placed = plain(origin.self);
+        const Item item = in_form(kit_.items[origin.self.item], at(place.way));
+        if (place.way > 0) {
+            const Stowage& stowage = kit_.items[origin.self.item].forms[at(place.way - 1)];
+            placed.stowed = stowage.name;
+            placed.how = stowage.how;
+        }
         if (place.cell != outermost) {
             placed.in = Lodging{index(scene_.origins[static_cast<std::size_t>(place.cell)].self), 0};
         }
-        placed.solids.push_back(solid(body, source.pieces[0], shift_));
-        if (source.pieces.size() > 2) {
-            placed.solids.push_back(solid(body, source.pieces[2], shift_));
+        const std::size_t plate = 1 + item.parts.size(); // then comes the skirt
+        for (std::size_t k = 0; k < source.pieces.size(); ++k) {
+            if (k != plate) {
+                placed.solids.push_back(solid(body, source.pieces[k], shift_));
+            }
         }
-        add_cavity(body, placed);
+        add_cavity(body, item, placed);
         if (origin.lid) {
             PlacedItem lid = plain(*origin.lid);
             lid.in = placed.in;
             lid.closes = index(origin.self);
-            lid.solids.push_back(solid(body, source.pieces[1], shift_));
+            lid.solids.push_back(solid(body, source.pieces[plate], shift_));
             bundle_.items[index(*origin.lid)] = lid;
         }
         bundle_.items[index(origin.self)] = placed;
@@ -191,10 +205,9 @@ private:
         }
     }
 
-    void add_cavity(std::size_t body, PlacedItem& placed) const
+    void add_cavity(std::size_t body, const Item& item, PlacedItem& placed) const
     {
         const Origin& origin = scene_.origins[body];
-        const Item& item = kit_.items[origin.self.item];
         if (!item.inside) {
             return;
         }

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "nesting/misfit.hpp"
+#include "tuckwright/stowage.hpp"
 #include "tuckwright/contract.hpp"
 
 namespace tuckwright::nesting {
@@ -101,14 +102,26 @@ Item turned_freely(Item item)
     return item;
 }
 
+/// Whether an item could enter a vessel, whatever the forms of both; sheets and cloths have too many to tell.
+bool fits_in_some_form(const Item& item, const Item& vessel)
+{
+    bool fits = item.sheet || item.cloth || vessel.sheet;
+    for (std::size_t k = 0; k <= vessel.forms.size() && !fits; ++k) {
+        const Item holder = in_form(vessel, k);
+        for (std::size_t form = 0; form <= item.forms.size() && holder.inside && !fits; ++form) {
+            fits = could_enter(in_form(item, form), holder.inside->shape, holder.inside->opens == Opening::closed);
+        }
+    }
+    return fits;
+}
+
 } // namespace
 
 std::optional<std::string> rules_misfit(const Kit& kit)
 {
     for (const CarryRule& rule : kit.rules) {
         const Item &item = kit.items[item_of(kit, rule.first)], &vessel = kit.items[item_of(kit, rule.second)];
-        const bool fits = vessel.inside && could_enter(turned_freely(item), vessel.inside->shape,
-                                                       vessel.inside->opens == Opening::closed);
+        const bool fits = fits_in_some_form(turned_freely(item), vessel);
         if (rule.keep == Keep::within && !item.closes && !fits) {
             return fmt::format("the {} must lie in the {} ({}), but fits it in no turn", rule.first, rule.second,
                                rule.why);

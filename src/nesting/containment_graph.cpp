@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "nesting/kit_scene.hpp"
+#include "tuckwright/geometry.hpp"
 
 namespace tuckwright::nesting {
 
@@ -18,8 +19,8 @@ void ContainmentGraph::add(std::size_t body, std::size_t cell_vertex, unsigned f
 
 FitTable ContainmentGraph::fit_table() const
 {
-    const std::size_t bodies = bundle();
-    FitTable table(bodies, std::vector<unsigned>(bodies + 1, 0));
+    const std::size_t rows = bundle();
+    FitTable table(rows, std::vector<unsigned>(rows + 1, 0));
     for (auto [edge, end] = boost::edges(graph_); edge != end; ++edge) {
         const std::size_t body = boost::source(*edge, graph_), cell = boost::target(*edge, graph_);
         table[body][cell == bundle() ? 0 : cell + 1] = graph_[*edge].forms;
@@ -31,21 +32,41 @@ namespace {
 
 constexpr double exact_enough = 1e-9; // mm: a fit without any play still fits
 
+/// The middle of a body's outline in plan: of its enclosing circle, or between its sides.
+std::array<double, 2> middle_in_plan(const Body& body, const Place& place, bool round)
+{
+    std::vector<std::array<double, 3>> circles;
+    std::array<double, 2> low{1e300, 1e300}, high{-1e300, -1e300};
+    for (std::size_t k = 0; k < body.pieces.size(); ++k) {
+        const Piece p = piece_at(body, k, place, 0);
+        const double ex = piece_support(p, 1, 0, 0) - p.x, ey = piece_support(p, 0, 1, 0) - p.y;
+        low = {std::min(low[0], p.x - ex), std::min(low[1], p.y - ey)};
+        high = {std::max(high[0], p.x + ex), std::max(high[1], p.y + ey)};
+        if (p.kind == PieceKind::disc) {
+            circles.push_back({p.x, p.y, p.radius});
+            continue;
+        }
+        for (const double u : {-p.a, p.a}) {
+            for (const double v : {-p.b, p.b}) {
+                circles.push_back({p.x + u * p.c - v * p.s, p.y + u * p.s + v * p.c, 0});
+            }
+        }
+    }
+    if (round) {
+        const auto circle = enclosing_circle(circles);
+        return {circle[0], circle[1]};
+    }
+    return {(low[0] + high[0]) / 2, (low[1] + high[1]) / 2};
+}
+
 /// Excess of a body that stands in the middle of a room, square to it, on its floor.
 double centred_excess(const Body& body, Form form, const Room& room, bool quarter)
 {
     Place place{outermost, form, 0, 0, vertical_reach(body, form).below, quarter ? 0.0 : 1.0, quarter ? 1.0 : 0.0};
-    if (form != Form::standing && body.pieces.size() > 1) { // lids shift the middle
-        double low = 1e300, high = -1e300;
-        for (std::size_t k = 0; k < body.pieces.size(); ++k) {
-            const double half = height_of(body.pieces[k].shape) / 2;
-            low = std::min(low, body.pieces[k].offset - half);
-            high = std::max(high, body.pieces[k].offset + half);
-        }
-        const double shift = -(low + high) / 2;
-        const bool end = form == Form::on_end;
-        place.x = shift * (end ? place.c : place.s);
-        place.y = shift * (end ? place.s : -place.c);
+    if (body.pieces.size() > 1) { // lids and handles shift the middle
+        const std::array<double, 2> middle = middle_in_plan(body, place, room.round);
+        place.x = -middle[0];
+        place.y = -middle[1];
     }
     double sum = 0;
     for (std::size_t k = 0; k < body.pieces.size(); ++k) {
@@ -70,22 +91,31 @@ unsigned forms_that_fit(const Body& body, const Room& room)
 
 ContainmentGraph containment_graph(const Scene& scene, const Kit& kit)
 {
-    const std::size_t n = scene.bodies.size();
+    const std::size_t n = scene.bodies.size() + scene.others.size();
+    const auto row = [&](std::size_t k) -> const Body& {
+        return k < scene.bodies.size() ? scene.bodies[k] : scene.others[k - scene.bodies.size()];
+    };
+    std::vector<int> owner(n);
+    for (std::size_t k = 0; k < scene.bodies.size(); ++k) {
+        for (int way = 0; way < scene.ways(static_cast<int>(k)); ++way) {
+            owner[static_cast<std::size_t>(scene.row(static_cast<int>(k), way))] = static_cast<int>(k);
+        }
+    }
     ContainmentGraph graph(n);
     const EnvelopeLimits limits = envelope_limits(kit);
     const Room outer{kit.bundle.shape == BundleShape::cylinder, limits.radius, limits.half_length, limits.half_width,
                      limits.height, true, true};
     for (std::size_t body = 0; body < n; ++body) {
         for (std::size_t cell = 0; cell < n; ++cell) {
-            if (body == cell || !scene.bodies[cell].hollow) {
+            if (owner[body] == owner[cell] || !row(cell).hollow) {
                 continue;
             }
-            const unsigned forms = forms_that_fit(scene.bodies[body], room_of(*scene.bodies[cell].hollow, true));
+            const unsigned forms = forms_that_fit(row(body), room_of(*row(cell).hollow, true));
             if (forms != 0) {
                 graph.add(body, cell, forms);
             }
         }
-        const unsigned forms = forms_that_fit(scene.bodies[body], outer);
+        const unsigned forms = row(body).held ? 0 : forms_that_fit(row(body), outer);
         if (forms != 0) {
             graph.add(body, graph.bundle(), forms);
         }

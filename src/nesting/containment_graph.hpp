@@ -13,12 +13,13 @@ struct Fit {
     unsigned forms = 0;
 };
 
-/// Vertices are the bodies, and one more, the last, for the bundle; an edge leads from a body to each cell it fits.
+/// Vertices are the bodies as they are stowed first, their other stowages, and one more, the last, for the bundle; an
+/// edge leads from a body to each cell it fits.
 class ContainmentGraph {
 public:
     using Graph = boost::adjacency_list<boost::vecS, boost::vecS, boost::bidirectionalS, boost::no_property, Fit>;
 
-    explicit ContainmentGraph(std::size_t bodies) : graph_(bodies + 1) {}
+    explicit ContainmentGraph(std::size_t rows) : graph_(rows + 1) {}
     void add(std::size_t body, std::size_t cell_vertex, unsigned forms);
     const Graph& graph() const { return graph_; }
     std::size_t bundle() const { return boost::num_vertices(graph_) - 1; }
@@ -29,7 +30,8 @@ private:
 };
 
 /// Works out the graph. A body fits alone where its outline and, under a shut lid, its height leave no excess, in one
-/// of its forms; in the bundle where the kit's limits allow. Complexity: quadratic in the bodies.
+/// of its forms; in the bundle where the kit's limits allow. Complexity: quadratic in the bodies and their
+/// stowages.
 ContainmentGraph containment_graph(const packing::Scene& scene, const Kit& kit);
 
 } // namespace tuckwright::nesting

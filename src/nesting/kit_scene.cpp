@@ -7,6 +7,7 @@
 #include "nesting/company_of_kit.hpp"
 #include "nesting/containment_graph.hpp"
 #include "tuckwright/contract.hpp"
+#include "tuckwright/stowage.hpp"
 #include "tuckwright/units.hpp"
 
 namespace tuckwright::nesting {
@@ -54,10 +55,20 @@ std::optional<Hollow> hollow_of(const Item& item, double clearance)
     return b.length > 0 && b.width > 0 ? std::optional(hollow) : std::nullopt;
 }
 
-std::vector<Form> forms_of(const Body& body)
+/// Whether further pieces make a difference which way up, or about its own axis, a body lies.
+bool is_lopsided(const Body& body, std::size_t lid_pieces)
+{
+    return body.pieces.size() > 1 + lid_pieces;
+}
+
+std::vector<Form> forms_of(const Body& body, std::size_t lid_pieces)
 {
     if (body.upright) {
         return {Form::standing};
+    }
+    if (is_lopsided(body, lid_pieces)) {
+        return {Form::standing,    Form::on_end,       Form::on_side,
+                Form::upside_down, Form::on_other_end, Form::on_other_side};
     }
     const Shape& shape = body.pieces.front().shape;
     if (std::holds_alternative<Cylinder>(shape)) {
@@ -75,10 +86,23 @@ std::vector<Form> forms_of(const Body& body)
     return forms;
 }
 
+/// A part of an item, its place told from `middle` mm above the item's bottom.
+BodyPiece piece_of(const Part& part, double middle)
+{
+    const Form turned = part.axis == Axis::z   ? Form::standing
+                        : part.axis == Axis::x ? Form::on_end
+                                               : Form::on_side;
+    return {part.shape, part.at.z - middle, part.at.x, part.at.y, turned};
+}
+
 Body body_of(const Kit& kit, const Item& item, const Item* lid)
 {
     Body body;
     body.pieces.push_back({item.outside, 0});
+    for (const Part& part : item.parts) {
+        body.pieces.push_back(piece_of(part, height_of(item.outside) / 2));
+    }
+    const std::size_t own = body.pieces.size();
     body.hollow = hollow_of(item, kit.clearance);
     if (lid != nullptr) {
         body.pieces.push_back(lid_plate(*lid, item));
@@ -91,14 +115,27 @@ Body body_of(const Kit& kit, const Item& item, const Item* lid)
         }
     }
     body.upright = item.upright || (lid != nullptr && lid->upright);
-    body.forms = forms_of(body);
+    body.forms = forms_of(body, body.pieces.size() - own);
     body.plan_is_round = std::all_of(body.pieces.begin(), body.pieces.end(), [](const BodyPiece& piece) {
-        return std::holds_alternative<Cylinder>(piece.shape);
+        return std::holds_alternative<Cylinder>(piece.shape) && piece.x == 0 && piece.y == 0 &&
+               piece.turned == Form::standing;
     });
     for (const BodyPiece& piece : body.pieces) {
         body.volume += volume_ml(piece.shape) * 1000;
     }
     return body;
+}
+
+/// Adds the other ways to stow the last body of the scene.
+void add_others(Scene& scene, const Kit& kit, const Item& item, const Item* lid)
+{
+    scene.stowages.emplace_back();
+    for (std::size_t form = 1; form <= item.forms.size(); ++form) {
+        Body other = body_of(kit, in_form(item, form), lid);
+        other.held = item.forms[form - 1].held;
+        scene.stowages.back().push_back(static_cast<int>(scene.others.size()));
+        scene.others.push_back(std::move(other));
+    }
 }
 
 } // namespace
@@ -133,6 +170,28 @@ template <class Round> void round_sides(Shape& shape, Round round)
     }
 }
 
+void round_cavity(std::optional<Cavity>& cavity, double outer)
+{
+    if (!cavity) {
+        return;
+    }
+    round_sides(cavity->shape, even_down);
+    if (cavity->opens == Opening::both) {
+        cavity->shape = with_height(cavity->shape, outer);
+    }
+    // The mouth of an open cavity stays in the top face; a closed one keeps its floor or sinks a nanometre.
+    const double top = outer - height_of(cavity->shape);
+    cavity->floor = cavity->opens == Opening::closed ? even_down(std::min(cavity->floor, top)) : top;
+}
+
+void round_parts(std::vector<Part>& parts)
+{
+    for (Part& part : parts) {
+        round_sides(part.shape, even_up);
+        part.at = {even_up(part.at.x), even_up(part.at.y), even_up(part.at.z)};
+    }
+}
+
 } // namespace
 
 Kit on_even_grid(Kit kit)
@@ -140,16 +199,12 @@ Kit on_even_grid(Kit kit)
     kit.clearance = snap_up(kit.clearance);
     for (Item& item : kit.items) {
         round_sides(item.outside, even_up);
-        if (item.inside) {
-            Cavity& cavity = *item.inside;
-            const double outer = height_of(item.outside);
-            round_sides(cavity.shape, even_down);
-            if (cavity.opens == Opening::both) {
-                cavity.shape = with_height(cavity.shape, outer);
-            }
-            // The mouth of an open cavity stays in the top face; a closed one keeps its floor or sinks a nanometre.
-            const double top = outer - height_of(cavity.shape);
-            cavity.floor = cavity.opens == Opening::closed ? even_down(std::min(cavity.floor, top)) : top;
+        round_cavity(item.inside, height_of(item.outside));
+        round_parts(item.parts);
+        for (Stowage& form : item.forms) {
+            round_sides(form.outside, even_up);
+            round_cavity(form.inside, height_of(form.outside));
+            round_parts(form.parts);
         }
         if (item.closes) {
             item.closes->adds = even_up(item.closes->adds);
@@ -228,8 +283,9 @@ KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut)
             const Copy self{item, copy};
             const auto its_lid = lid_of(self);
             made.origins.push_back({self, its_lid});
-            made.scene.bodies.push_back(
-                body_of(kit, kit.items[item], its_lid ? &kit.items[its_lid->item] : nullptr));
+            const Item* lid_item = its_lid ? &kit.items[its_lid->item] : nullptr;
+            made.scene.bodies.push_back(body_of(kit, kit.items[item], lid_item));
+            add_others(made.scene, kit, kit.items[item], lid_item);
             total += made.scene.bodies.back().volume;
         }
     }

@@ -4,7 +4,9 @@
 // the union of all outsides is at least sum out(i) less the largest amount that can be sent from items into cavities,
 // each item sending at most out(i) and each cavity taking at most its volume less the clearance. An item sends only
 // into cavities that it could enter in some turn, and nothing into one that contents fill. A lid counts with its plate
-// alone: shut it takes at least that, and loose it takes more.
+// alone: shut it takes at least that, and loose it takes more. An item that can be carried in several forms counts with
+// its least outside and its largest cavity. A sheet counts with what it is made of and has no cavity, since what lies in
+// its roll lies in whatever holds the roll; cloth counts with its volume.
 #include "nesting/lower_bound.hpp"
 
 #include <algorithm>
@@ -17,6 +19,7 @@
 #include "nesting/company_of_kit.hpp"
 #include "nesting/kit_scene.hpp"
 #include "nesting/misfit.hpp"
+#include "tuckwright/stowage.hpp"
 
 namespace tuckwright::nesting {
 
@@ -45,10 +48,10 @@ void add_pipe(FlowGraph& graph, std::size_t from, std::size_t to, double capacit
 
 /// Most volume in mm^3 that the bodies that are kept can send into one another's cells. `may[i][j]` tells whether body i
 /// could enter the cell of body j.
-double most_nested(const KitScene& kit, const std::vector<double>& supply, const std::vector<std::vector<bool>>& may,
-                   const std::vector<bool>& kept)
+double most_nested(const std::vector<double>& room, const std::vector<double>& supply,
+                   const std::vector<std::vector<bool>>& may, const std::vector<bool>& kept)
 {
-    const std::size_t n = kit.scene.bodies.size();
+    const std::size_t n = room.size();
     FlowGraph graph(2 * n + 2);
     const std::size_t source = 2 * n, sink = 2 * n + 1;
     for (std::size_t k = 0; k < n; ++k) {
@@ -56,8 +59,8 @@ double most_nested(const KitScene& kit, const std::vector<double>& supply, const
             continue;
         }
         add_pipe(graph, source, k, supply[k]);
-        if (kit.scene.bodies[k].hollow) {
-            add_pipe(graph, n + k, sink, volume_ml(kit.scene.bodies[k].hollow->shape) * 1000);
+        if (room[k] > 0) {
+            add_pipe(graph, n + k, sink, room[k]);
         }
         for (std::size_t cell = 0; cell < n; ++cell) {
             if (kept[cell] && may[k][cell]) {
@@ -81,13 +84,12 @@ public:
                 item.outside = lid_plate(item, kit.items[item.closes->item]).shape;
             }
             item.upright = false;
-            supply_.push_back(volume_ml(item.outside) * 1000);
+            supply_.push_back(least_volume(item));
             for (std::size_t cell = 0; cell < n; ++cell) {
-                const auto& hollow = scene_.scene.bodies[cell].hollow;
-                may_[k][cell] = cell != k && hollow && allowed(k, cell) &&
-                                could_enter(item, hollow->shape, !hollow->open_top && !hollow->open_bottom);
+                may_[k][cell] = cell != k && allowed(k, cell) && could_enter_some(item, cell);
             }
-            if (scene_.scene.bodies[k].hollow) {
+            room_.push_back(largest_cavity(k));
+            if (room_.back() > 0) {
                 vessels_.push_back(k);
             }
         }
@@ -119,6 +121,46 @@ public:
     }
 
 private:
+    static double least_volume(const Item& item)
+    {
+        if (item.cloth) {
+            return item.cloth->volume_ml * 1000;
+        }
+        double least = volume_ml(item.outside) * 1000;
+        for (const Stowage& form : item.forms) {
+            least = std::min(least, volume_ml(form.outside) * 1000);
+        }
+        return least;
+    }
+
+    /// Whether the item could enter the cell of a body, whatever the forms of both.
+    bool could_enter_some(const Item& item, std::size_t cell) const
+    {
+        for (int way = 0; way < scene_.scene.ways(static_cast<int>(cell)); ++way) {
+            const auto& hollow = scene_.scene.stowed(static_cast<int>(cell), way).hollow;
+            if (!hollow) {
+                continue;
+            }
+            for (std::size_t form = 0; form <= item.forms.size(); ++form) {
+                if (item.sheet || item.cloth ||
+                    could_enter(in_form(item, form), hollow->shape, !hollow->open_top && !hollow->open_bottom)) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    double largest_cavity(std::size_t body) const
+    {
+        double most = 0;
+        for (int way = 0; way < scene_.scene.ways(static_cast<int>(body)); ++way) {
+            const auto& hollow = scene_.scene.stowed(static_cast<int>(body), way).hollow;
+            most = hollow ? std::max(most, volume_ml(hollow->shape) * 1000) : most;
+        }
+        return most;
+    }
+
     bool allowed(std::size_t body, std::size_t vessel) const
     {
         const packing::Company& company = scene_.scene.company;
@@ -131,11 +173,11 @@ private:
         for (std::size_t k = 0; k < supply_.size(); ++k) {
             total += kept[k] ? supply_[k] : 0;
         }
-        return total - most_nested(scene_, supply_, may_, kept);
+        return total - most_nested(room_, supply_, may_, kept);
     }
 
     KitScene scene_;
-    std::vector<double> supply_;
+    std::vector<double> supply_, room_; ///< mm^3 of each body's outside and cavity
     std::vector<std::vector<bool>> may_;
     std::vector<std::size_t> vessels_;
 };
@@ -176,18 +218,39 @@ double volume_by_items(const Kit& kit)
         if (item.closes) {
             continue; // shut, it is not as high as loose
         }
+        if (item.sheet || item.cloth) {
+            continue; // their forms are too many; their volume counts in the flow
+        }
         double volume = 1e300, area = 1e300, height = 1e300;
-        for (const Measure& m : measures(item)) {
-            const double plan = round ? std::numbers::pi * m.radius * m.radius : 4 * m.half_x * m.half_y;
-            volume = std::min(volume, plan * m.height);
-            area = std::min(area, plan);
-            height = std::min(height, m.height);
+        for (std::size_t form = 0; form <= item.forms.size(); ++form) {
+            for (const Measure& m : measures(in_form(item, form))) {
+                const double plan = round ? std::numbers::pi * m.radius * m.radius : 4 * m.half_x * m.half_y;
+                volume = std::min(volume, plan * m.height);
+                area = std::min(area, plan);
+                height = std::min(height, m.height);
+            }
         }
         alone = std::max(alone, volume);
         least_area = std::max(least_area, area);
         least_height = std::max(least_height, height);
     }
     return std::max(alone, least_area * least_height);
+}
+
+/// Why an item is too large in each of its forms; the words are about the last.
+std::optional<std::string> misfit_in_all_forms(const Item& item, const BundleRule& rule)
+{
+    if (item.sheet || item.cloth) {
+        return std::nullopt;
+    }
+    std::optional<std::string> proof;
+    for (std::size_t form = 0; form <= item.forms.size(); ++form) {
+        proof = misfit(in_form(item, form), rule);
+        if (!proof) {
+            return std::nullopt;
+        }
+    }
+    return item.forms.empty() ? proof : *proof + " (and so in each of its forms)";
 }
 
 } // namespace
@@ -206,7 +269,7 @@ std::optional<std::string> misfit_proof(const Kit& kit)
         if (item.closes) {
             continue; // the plate of a shut lid may be thinner than the lid; its vessel speaks for its width
         }
-        if (const auto proof = misfit(item, rule)) {
+        if (const auto proof = misfit_in_all_forms(item, rule)) {
             return proof;
         }
     }

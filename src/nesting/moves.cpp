@@ -12,7 +12,7 @@ void evict(Layout& layout, int body, Random& random)
     const std::vector<Door> open = doors(layout, body);
     if (!open.empty()) {
         const Door& door = open[random.below(open.size())];
-        layout.put(body, sample_place(layout, body, door.cell, door.form, random));
+        layout.put(body, sample_place(layout, body, door, random));
     }
 }
 
@@ -23,7 +23,7 @@ bool tuck(Layout& layout, int body, Random& random)
     const std::vector<Door> open = doors(layout, body);
     for (int k = 0; k < samples && !open.empty(); ++k) {
         const Door& door = open[random.below(open.size())];
-        const Place place = sample_place(layout, body, door.cell, door.form, random);
+        const Place place = sample_place(layout, body, door, random);
         if (layout.cost_at(body, place, weights, 1e-12) <= 0) {
             layout.put(body, place);
             return true;

@@ -50,24 +50,47 @@ struct PlanNeed {
     double least_radius = 0, single_layer_radius = 0;
 };
 
+/// Calls visit(body as it is stowed, form) for each way and form in which a body may lie directly in the bundle.
+template <class Visit> void each_stance(const Scene& scene, std::size_t body, Visit visit)
+{
+    for (int way = 0; way < scene.ways(static_cast<int>(body)); ++way) {
+        const Body& stowed = scene.stowed(static_cast<int>(body), way);
+        const unsigned fits = scene.fits[at(scene.row(static_cast<int>(body), way))][0];
+        for (const Form form : stowed.forms) {
+            if ((fits & bit(form)) != 0) {
+                visit(stowed, form);
+            }
+        }
+    }
+}
+
+/// Whether a body fits some vessel, in whatever way it is stowed.
+bool nests(const Scene& scene, std::size_t body)
+{
+    for (int way = 0; way < scene.ways(static_cast<int>(body)); ++way) {
+        const auto& fits = scene.fits[at(scene.row(static_cast<int>(body), way))];
+        if (std::any_of(fits.begin() + 1, fits.end(), [](unsigned forms) { return forms != 0; })) {
+            return true;
+        }
+    }
+    return false;
+}
+
 PlanNeed plan_need(const KitScene& kit)
 {
     PlanNeed need;
     double area = 0;
     for (std::size_t body = 0; body < kit.scene.bodies.size(); ++body) {
-        const auto& fits = kit.scene.fits[body];
-        const bool nests = std::any_of(fits.begin() + 1, fits.end(), [](unsigned forms) { return forms != 0; });
         double least = 1e300, most = 0;
-        for (const Form form : kit.scene.bodies[body].forms) {
-            if ((fits[0] & bit(form)) != 0) {
-                least = std::min(least, plan_reach(kit.scene.bodies[body], form));
-                most = std::max(most, plan_reach(kit.scene.bodies[body], form));
-            }
-        }
+        each_stance(kit.scene, body, [&](const Body& stowed, Form form) {
+            least = std::min(least, plan_reach(stowed, form));
+            most = std::max(most, plan_reach(stowed, form));
+        });
         if (least > 1e299) {
             continue;
         }
-        need.least_radius = nests ? need.least_radius : std::max(need.least_radius, least);
+        most = kit.scene.ways(static_cast<int>(body)) > 1 ? least : most; // no need to lie at its widest
+        need.least_radius = nests(kit.scene, body) ? need.least_radius : std::max(need.least_radius, least);
         area += most * most;
         need.single_layer_radius = std::max(need.single_layer_radius, most);
     }
@@ -99,13 +122,10 @@ void widen(Envelope& envelope, const KitScene& kit)
 {
     for (std::size_t body = 0; !envelope.round && body < kit.scene.bodies.size(); ++body) {
         double least = 1e300, best_x = 0, best_y = 0;
-        for (const Form form : kit.scene.bodies[body].forms) {
-            if ((kit.scene.fits[body][0] & bit(form)) == 0) {
-                continue;
-            }
+        each_stance(kit.scene, body, [&](const Body& stowed, Form form) {
             double ex = 0, ey = 0;
-            for (std::size_t k = 0; k < kit.scene.bodies[body].pieces.size(); ++k) {
-                const Piece p = piece_at(kit.scene.bodies[body], k, {outermost, form, 0, 0, 0, 1, 0}, 0);
+            for (std::size_t k = 0; k < stowed.pieces.size(); ++k) {
+                const Piece p = piece_at(stowed, k, {outermost, form, 0, 0, 0, 1, 0}, 0);
                 const bool disc = p.kind == PieceKind::disc;
                 ex = std::max(ex, std::abs(p.x) + (disc ? p.radius : p.a * std::abs(p.c) + p.b * std::abs(p.s)));
                 ey = std::max(ey, std::abs(p.y) + (disc ? p.radius : p.a * std::abs(p.s) + p.b * std::abs(p.c)));
@@ -117,7 +137,7 @@ void widen(Envelope& envelope, const KitScene& kit)
                     least = x * y, best_x = x, best_y = y;
                 }
             }
-        }
+        });
         if (least < 1e299) {
             envelope.half_length = best_x;
             envelope.half_width = best_y;
@@ -131,16 +151,19 @@ double natural_height(const KitScene& kit, Random& random)
 {
     double least = 0;
     for (std::size_t body = 0; body < kit.scene.bodies.size(); ++body) {
-        const auto& fits = kit.scene.fits[body];
         double lowest = 1e300;
-        for (const Form form : kit.scene.bodies[body].forms) {
-            const Reach reach = vertical_reach(kit.scene.bodies[body], form);
-            lowest = std::min(lowest, reach.below + reach.above);
+        for (int way = 0; way < kit.scene.ways(static_cast<int>(body)); ++way) {
+            const Body& stowed = kit.scene.stowed(static_cast<int>(body), way);
+            for (const Form form : stowed.forms) {
+                const Reach reach = vertical_reach(stowed, form);
+                lowest = std::min(lowest, reach.below + reach.above);
+            }
         }
-        const bool nests = std::any_of(fits.begin() + 1, fits.end(), [](unsigned forms) { return forms != 0; });
-        least = nests ? least : std::max(least, lowest);
+        least = nests(kit.scene, body) ? least : std::max(least, lowest);
     }
-    const Body& body = kit.scene.bodies[random.below(kit.scene.bodies.size())];
+    const int chosen = static_cast<int>(random.below(kit.scene.bodies.size()));
+    const int ways = kit.scene.ways(chosen);
+    const Body& body = kit.scene.stowed(chosen, ways == 1 ? 0 : static_cast<int>(random.below(at(ways))));
     const Reach reach = vertical_reach(body, body.forms[random.below(body.forms.size())]);
     return std::max(least, reach.below + reach.above);
 }

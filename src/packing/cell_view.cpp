@@ -10,7 +10,7 @@ std::vector<CellView> views(const Layout& layout, double margin)
     std::vector<CellView> cells(layout.size() + 1);
     for (int cell = outermost; cell < static_cast<int>(layout.size()); ++cell) {
         cells[at(cell + 1)].cell = cell;
-        if (cell == outermost || layout.scene().bodies[at(cell)].hollow) {
+        if (cell == outermost || layout.stowed(cell).hollow) {
             cells[at(cell + 1)].room = layout.room(cell);
         }
     }

@@ -39,30 +39,42 @@ std::vector<int> shuffled_by_volume(const Scene& scene, Random& random)
     return order;
 }
 
-/// A form for each body, the same for bodies of the same shape: lots of equal things pack best when they lie alike.
-std::vector<Form> preferred_forms(const Scene& scene, Random& random)
+/// How a body is stowed and turned.
+struct Stance {
+    int way = 0;
+    Form form = Form::standing;
+};
+
+/// A stance for each body, the same for bodies of the same shape: lots of equal things pack best when they lie alike.
+std::vector<Stance> preferred_stances(const Scene& scene, Random& random)
 {
-    std::vector<Form> preferred;
+    std::vector<Stance> preferred;
     for (std::size_t body = 0; body < scene.bodies.size(); ++body) {
-        const auto& forms = scene.bodies[body].forms;
-        Form form = forms[random.below(forms.size())];
-        for (std::size_t twin = 0; twin < body; ++twin) {
+        const int ways = scene.ways(static_cast<int>(body));
+        const int way = ways == 1 ? 0 : static_cast<int>(random.below(at(ways)));
+        const auto& forms = scene.stowed(static_cast<int>(body), way).forms;
+        Stance stance{way, forms[random.below(forms.size())]};
+        for (std::size_t twin = 0; twin < body && ways == 1; ++twin) {
             if (scene.bodies[twin].pieces.front().shape == scene.bodies[body].pieces.front().shape) {
-                form = preferred[twin];
+                stance.form = preferred[twin].form;
                 break;
             }
         }
-        preferred.push_back(form);
+        preferred.push_back(stance);
     }
     return preferred;
 }
 
-/// Keeps the doors of one form, if there are any.
-void keep_form(std::vector<Door>& open, Form form)
+/// Keeps the doors of one way to stow the body, and of those the ones of a form, if there are any.
+void keep_stance(std::vector<Door>& open, const Stance& stance)
 {
-    if (std::any_of(open.begin(), open.end(), [&](const Door& door) { return door.form == form; })) {
-        std::erase_if(open, [&](const Door& door) { return door.form != form; });
-    }
+    const auto keep = [&](auto matches) {
+        if (std::any_of(open.begin(), open.end(), matches)) {
+            std::erase_if(open, [&](const Door& door) { return !matches(door); });
+        }
+    };
+    keep([&](const Door& door) { return door.way == stance.way; });
+    keep([&](const Door& door) { return door.form == stance.form; });
 }
 
 double highest(const Layout& layout)
@@ -79,13 +91,12 @@ double highest(const Layout& layout)
 /// Height of a body's top in the bundle, were it at that place; nothing where a vessel that does not stand holds it in.
 double top_in_bundle(const Layout& layout, int body, const Place& place)
 {
-    const auto& bodies = layout.scene().bodies;
-    double top = place.z + vertical_reach(bodies[at(body)], place.form).above;
+    double top = place.z + vertical_reach(layout.scene().stowed(body, place.way), place.form).above;
     for (int cell = place.cell; cell != outermost; cell = layout.place(cell).cell) {
         if (layout.place(cell).form != Form::standing) {
             return 0;
         }
-        top += bodies[at(cell)].hollow->floor + layout.place(cell).z;
+        top += layout.stowed(cell).hollow->floor + layout.place(cell).z;
     }
     return top;
 }
@@ -98,7 +109,7 @@ double best_place(Layout& layout, int body, const std::vector<Door>& open, const
     const double high = highest(layout);
     for (int k = 0; k < samples && !open.empty(); ++k) {
         const Door& door = open[random.below(open.size())];
-        Place place = sample_place(layout, body, door.cell, door.form, random);
+        Place place = sample_place(layout, body, door, random);
         if (layout.cost_at(body, place, weights, 1e-12) > 0) {
             continue;
         }
@@ -108,7 +119,7 @@ double best_place(Layout& layout, int body, const std::vector<Door>& open, const
         if (place.cell == outermost) {
             score += beside + top;
         } else {
-            score += std::cbrt(volume_ml(layout.scene().bodies[at(place.cell)].hollow->shape) * 1000);
+            score += std::cbrt(volume_ml(layout.stowed(place.cell).hollow->shape) * 1000);
         }
         if (score < best) {
             best = score;
@@ -118,25 +129,33 @@ double best_place(Layout& layout, int body, const std::vector<Door>& open, const
     return best;
 }
 
+/// Height of a body in the way and form in which it is highest.
+double tallest(const Scene& scene, int body)
+{
+    double most = 0;
+    for (int way = 0; way < scene.ways(body); ++way) {
+        for (const Form form : scene.stowed(body, way).forms) {
+            const Reach reach = vertical_reach(scene.stowed(body, way), form);
+            most = std::max(most, reach.below + reach.above);
+        }
+    }
+    return most;
+}
+
 } // namespace
 
 void construct(Layout& layout, Random& random, double eagerness, int samples)
 {
     const Weights weights(layout.size());
     const std::vector<int> order = shuffled_by_volume(layout.scene(), random);
-    const std::vector<Form> preferred = preferred_forms(layout.scene(), random);
+    const std::vector<Stance> preferred = preferred_stances(layout.scene(), random);
     const bool picky = random.chance(0.7);
     for (const int body : order) {
         layout.hide(body);
     }
     Envelope envelope = layout.envelope();
     for (const int body : order) {
-        double tallest = 0;
-        for (const Form form : layout.scene().bodies[static_cast<std::size_t>(body)].forms) {
-            const Reach reach = vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)], form);
-            tallest = std::max(tallest, reach.below + reach.above);
-        }
-        envelope.height = highest(layout) + tallest; // room on top of all
+        envelope.height = highest(layout) + tallest(layout.scene(), body); // room on top of all
         layout.set_envelope(envelope);
         std::vector<Door> open = doors(layout, body);
         std::vector<Door> vessels;
@@ -150,7 +169,7 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
         }
         std::erase_if(open, [](const Door& door) { return door.cell != outermost; });
         if (picky) {
-            keep_form(open, preferred[static_cast<std::size_t>(body)]);
+            keep_stance(open, preferred[at(body)]);
         }
         Place place;
         double best = 1e300;
@@ -161,8 +180,8 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
         if (best >= 1e300) { // on top of all, where there is always room
             place = Place{};
             place.form = open.empty() ? Form::standing : open.front().form;
-            place.z = highest(layout) +
-                      vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)], place.form).below;
+            place.way = open.empty() ? 0 : open.front().way;
+            place.z = highest(layout) + vertical_reach(layout.scene().stowed(body, place.way), place.form).below;
         }
         layout.put(body, place);
     }

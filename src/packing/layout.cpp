@@ -23,7 +23,7 @@ Room Layout::room(int cell) const
     if (cell == outermost) {
         return room_of(envelope_);
     }
-    return room_of(*scene_->bodies[at(cell)].hollow, place(cell).form == Form::standing);
+    return room_of(*stowed(cell).hollow, place(cell).form == Form::standing);
 }
 
 bool Layout::upright(int cell) const
@@ -45,10 +45,21 @@ bool Layout::holds_upright(int body) const
     return std::any_of(held.begin(), held.end(), [&](int child) { return holds_upright(child); });
 }
 
-bool Layout::may_enter(int body, int cell, Form form) const
+bool Layout::may_enter(int body, int cell, Form form, int way) const
 {
-    if ((scene_->fits[at(body)][at(cell + 1)] & bit(form)) == 0) {
+    const int row = scene_->row(body, way);
+    if ((scene_->fits[at(row)][column(cell)] & bit(form)) == 0) {
         return false;
+    }
+    if (way != place(body).way) {
+        const auto& held = inside(body);
+        const auto stays = [&](int child) {
+            const Place& where = place(child);
+            return (scene_->fits[at(scene_->row(child, where.way))][at(row + 1)] & bit(where.form)) != 0;
+        };
+        if (!held.empty() && !(scene_->stowed(body, way).hollow && std::all_of(held.begin(), held.end(), stays))) {
+            return false;
+        }
     }
     for (int outer = cell; outer != outermost; outer = place(outer).cell) {
         if (outer == body) {
@@ -94,7 +105,7 @@ void Layout::refresh(int body)
 
 bool Layout::stands_out(const Piece& piece, int vessel, double margin) const
 {
-    const Hollow& hollow = *scene_->bodies[at(vessel)].hollow;
+    const Hollow& hollow = *stowed(vessel).hollow;
     return (hollow.open_top && piece.z + piece.half_height + margin > height_of(hollow.shape)) ||
            (hollow.open_bottom && piece.z - piece.half_height - margin < 0);
 }
@@ -104,14 +115,14 @@ void Layout::to_outer(int vessel, const Place& at_place, Piece& piece) const
     const double x = piece.x, y = piece.y, c = piece.c, s = piece.s;
     piece.x = at_place.x + at_place.c * x - at_place.s * y;
     piece.y = at_place.y + at_place.s * x + at_place.c * y;
-    piece.z += at_place.z + scene_->bodies[at(vessel)].hollow->floor;
+    piece.z += at_place.z + scene_->stowed(vessel, at_place.way).hollow->floor;
     piece.c = at_place.c * c - at_place.s * s;
     piece.s = at_place.s * c + at_place.c * s;
 }
 
 void Layout::gather(int body, const Place& where, std::vector<Piece>& out) const
 {
-    const Body& source = scene_->bodies[at(body)];
+    const Body& source = scene_->stowed(body, where.way);
     for (std::size_t k = 0; k < source.pieces.size(); ++k) {
         out.push_back(piece_at(source, k, where, body));
     }
@@ -130,7 +141,7 @@ void Layout::gather(int body, const Place& where, std::vector<Piece>& out) const
 
 std::vector<Piece> Layout::own_pieces(int body, const Place& where) const
 {
-    const Body& source = scene_->bodies[at(body)];
+    const Body& source = scene_->stowed(body, where.way);
     std::vector<Piece> pieces;
     for (std::size_t k = 0; k < source.pieces.size(); ++k) {
         pieces.push_back(piece_at(source, k, where, body));
@@ -154,7 +165,7 @@ bool Layout::outward(int cell, std::vector<Piece>& pieces, double margin) const
 
 double Layout::closing_excess(int body, const Place& where) const
 {
-    const Body& source = scene_->bodies[at(body)];
+    const Body& source = scene_->stowed(body, where.way);
     if (!source.hollow || where.form == Form::standing) {
         return 0;
     }

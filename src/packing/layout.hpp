@@ -34,6 +34,8 @@ public:
 
     std::size_t size() const { return places_.size(); }
     const Place& place(int body) const { return places_[static_cast<std::size_t>(body)]; }
+    /// A body as it is stowed now.
+    const Body& stowed(int body) const { return scene_->stowed(body, place(body).way); }
     /// Moves a body (with what it holds). Requires: may_enter().
     void put(int body, const Place& place);
     /// Takes a body out of all cells, so that others do not see it, or lets it back in at its place.
@@ -41,9 +43,11 @@ public:
 
     /// Bodies directly in a cell.
     const std::vector<int>& inside(int cell) const { return children_[static_cast<std::size_t>(cell + 1)]; }
-    /// Whether the body may lie in the cell in that form: by the fit table, without closing a circle of containers,
-    /// upright ones in upright vessels only, and in allowed company.
-    bool may_enter(int body, int cell, Form form) const;
+    /// Whether the body may lie in the cell in that form, stowed that way (as now, if not told): by the fit table, for
+    /// what it holds too, without closing a circle of containers, upright ones in upright vessels only, and in allowed
+    /// company.
+    bool may_enter(int body, int cell, Form form) const { return may_enter(body, cell, form, place(body).way); }
+    bool may_enter(int body, int cell, Form form, int way) const;
 
     /// Whether the scene's rules of company let the body, with what it holds, lie in the cell.
     bool company_allows(int body, int cell) const;
@@ -99,6 +103,11 @@ private:
     bool stands_out(const Piece& piece, int vessel, double margin) const;
     double closing_excess(int body, const Place& place) const;
     bool holds_upright(int body) const;
+    /// Column of the fit table for what lies in a cell.
+    std::size_t column(int cell) const
+    {
+        return cell == outermost ? 0 : at(scene_->row(cell, place(cell).way) + 1);
+    }
 
     const Scene* scene_;
     Envelope envelope_;

@@ -104,6 +104,9 @@ Vec3 up_in_cell(const Layout& layout, int cell)
     case Form::standing: return {x, y, z};
     case Form::on_end: return {-z, y, x};  // own x points down, own z along x
     case Form::on_side: return {x, z, -y}; // own y points up, own z along -y
+    case Form::upside_down: return {x, -y, -z};
+    case Form::on_other_end: return {z, y, -x};
+    case Form::on_other_side: return {x, -z, y};
     }
     return {x, y, z};
 }

@@ -37,10 +37,11 @@ Room room_of(const Hollow& hollow, bool stands)
 
 namespace {
 
-void shape_cylinder(Piece& piece, const Cylinder& c, Form form, double cosine, double sine)
+/// `axis` is the cylinder's own axis in the frame of the cell, before the turn about that one's axis.
+void shape_cylinder(Piece& piece, const Cylinder& c, Vec3 axis, double cosine, double sine)
 {
     piece.radius = c.diameter / 2;
-    if (form == Form::standing) {
+    if (axis.z != 0) {
         piece.kind = PieceKind::disc;
         piece.half_height = c.height / 2;
         piece.reach = piece.radius;
@@ -50,24 +51,37 @@ void shape_cylinder(Piece& piece, const Cylinder& c, Form form, double cosine, d
     piece.half_height = piece.radius;
     piece.a = c.height / 2;
     piece.b = piece.radius;
-    piece.c = form == Form::on_end ? cosine : sine;
-    piece.s = form == Form::on_end ? sine : -cosine;
+    piece.c = cosine * axis.x - sine * axis.y;
+    piece.s = sine * axis.x + cosine * axis.y;
     piece.reach = std::sqrt(piece.a * piece.a + piece.b * piece.b);
 }
 
 void shape_box(Piece& piece, const Box& b, Form form, double cosine, double sine)
 {
     piece.kind = PieceKind::rectangle;
-    const double length = b.length / 2, width = b.width / 2, height = b.height / 2;
-    piece.a = form == Form::on_end ? height : length;
-    piece.b = form == Form::on_side ? height : width;
-    piece.half_height = form == Form::standing ? height : form == Form::on_end ? length : width;
+    const Vec3 half = tipped(form, {b.length / 2, b.width / 2, b.height / 2});
+    piece.a = std::abs(half.x);
+    piece.b = std::abs(half.y);
+    piece.half_height = std::abs(half.z);
     piece.c = cosine;
     piece.s = sine;
     piece.reach = std::sqrt(piece.a * piece.a + piece.b * piece.b);
 }
 
 } // namespace
+
+Vec3 tipped(Form form, Vec3 v)
+{
+    switch (form) {
+    case Form::standing: return v;
+    case Form::on_end: return {v.z, v.y, -v.x};
+    case Form::on_side: return {v.x, -v.z, v.y};
+    case Form::upside_down: return {v.x, -v.y, -v.z};
+    case Form::on_other_end: return {-v.z, v.y, v.x};
+    case Form::on_other_side: return {v.x, v.z, -v.y};
+    }
+    return v;
+}
 
 Piece piece_at(const Body& body, std::size_t index, const Place& place, int owner)
 {
@@ -77,15 +91,12 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
     piece.x = place.x;
     piece.y = place.y;
     piece.z = place.z;
-    if (place.form == Form::standing) {
-        piece.z += source.offset;
-    } else if (source.offset != 0) {
-        const bool end = place.form == Form::on_end;
-        piece.x += source.offset * (end ? place.c : place.s);
-        piece.y += source.offset * (end ? place.s : -place.c);
-    }
+    const Vec3 beside = tipped(place.form, {source.x, source.y, source.offset});
+    piece.x += place.c * beside.x - place.s * beside.y;
+    piece.y += place.s * beside.x + place.c * beside.y;
+    piece.z += beside.z;
     if (const auto* cylinder = std::get_if<Cylinder>(&source.shape)) {
-        shape_cylinder(piece, *cylinder, place.form, place.c, place.s);
+        shape_cylinder(piece, *cylinder, tipped(place.form, tipped(source.turned, {0, 0, 1})), place.c, place.s);
     } else {
         shape_box(piece, std::get<Box>(source.shape), place.form, place.c, place.s);
     }

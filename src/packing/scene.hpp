@@ -19,15 +19,23 @@ inline constexpr int outermost = -1; ///< the index of the cell that encloses ev
 
 /// How a body is turned before it is turned about its cell's axis.
 enum class Form {
-    standing, ///< own z up
-    on_end,   ///< own z along the cell's x: a cylinder lies, a box stands on its end
-    on_side   ///< own z along the cell's -y: a box lies on its long side
+    standing,      ///< own z up
+    on_end,        ///< own z along the cell's x: a cylinder lies, a box stands on its end
+    on_side,       ///< own z along the cell's -y: a box lies on its long side
+    upside_down,   ///< own z down
+    on_other_end,  ///< own z along -x
+    on_other_side  ///< own z along y
 };
+/// A vector of a body's own frame, once the body is turned into a form.
+Vec3 tipped(Form form, Vec3 own);
 
-/// A cylinder or box of a body, its centre `offset` mm above the body's centre on the body's own axis.
+/// A cylinder or box of a body, its centre `offset` mm above the body's centre on the body's own axis, and beside it
+/// by x and y.
 struct BodyPiece {
     Shape shape;
     double offset = 0;
+    double x = 0, y = 0;
+    Form turned = Form::standing; ///< how a cylinder's own axes lie to the body's; a box is told as it lies
 };
 
 /// The hollow of a body, coaxial with it.
@@ -43,19 +51,35 @@ struct Body {
     std::optional<Hollow> hollow;
     std::vector<Form> forms;    ///< those in which it may be packed, without doubles
     bool upright = false;       ///< its own z must be up in the world
+    bool held = false;          ///< it may lie in a vessel only
     bool plan_is_round = false; ///< standing, a turn about its axis changes nothing
     double volume = 0;          ///< mm^3 of its pieces
 };
 
-/// Which bodies may lie in which cell and form: `fits[body][cell + 1]` is a bit set of forms (bit of Form), cell + 1 = 0
-/// for the outermost cell.
+/// Which bodies may lie in which cell and form: `fits[row][vessel's row + 1]` is a bit set of forms (bit of Form), with
+/// column 0 for the outermost cell. See Scene::row().
 using FitTable = std::vector<std::vector<unsigned>>;
 
 struct Scene {
-    std::vector<Body> bodies;
+    std::vector<Body> bodies; ///< each as it is stowed first
+    std::vector<Body> others; ///< further ways in which some of them can be stowed
+    /// [body]: which of `others` are that body's; empty where no body has any.
+    std::vector<std::vector<int>> stowages;
     FitTable fits;
     Company company;
     double size = 1; ///< mm, a typical dimension, for step lengths
+
+    /// How many ways to stow a body there are.
+    int ways(int body) const { return stowages.empty() ? 1 : 1 + static_cast<int>(stowages[at(body)].size()); }
+    /// Row of the fit table: bodies as they are stowed first, then `others`.
+    int row(int body, int way) const
+    {
+        return way == 0 ? body : static_cast<int>(bodies.size()) + stowages[at(body)][at(way - 1)];
+    }
+    const Body& stowed(int body, int way) const
+    {
+        return way == 0 ? bodies[at(body)] : others[at(stowages[at(body)][at(way - 1)])];
+    }
 };
 
 inline unsigned bit(Form form) { return 1u << static_cast<unsigned>(form); }
@@ -76,6 +100,7 @@ struct Place {
     Form form = Form::standing;
     double x = 0, y = 0, z = 0;
     double c = 1, s = 0;
+    int way = 0; ///< how it is stowed, see Scene::stowed()
 };
 
 /// One piece of a body at a place, in the frame of the place's cell.

@@ -25,7 +25,7 @@ enum class Turning { none, quarters, free };
 
 Turning turning(const Layout& layout, const Place& place, int body)
 {
-    const Body& source = layout.scene().bodies[static_cast<std::size_t>(body)];
+    const Body& source = layout.scene().stowed(body, place.way);
     if (place.form == Form::standing && source.plan_is_round) {
         return Turning::none;
     }
@@ -62,7 +62,7 @@ void turn_randomly(const Layout& layout, int body, Place& place, Random& random)
 /// The heights on which something can stand: the floor, tops of what is there, and hanging under the ceiling.
 double sample_height(const Layout& layout, int body, const Place& place, const Room& room, Random& random)
 {
-    const Reach reach = vertical_reach(layout.scene().bodies[static_cast<std::size_t>(body)], place.form);
+    const Reach reach = vertical_reach(layout.scene().stowed(body, place.way), place.form);
     const auto& neighbours = layout.inside(place.cell);
     const double draw = random.unit();
     if (draw < 0.35 || (neighbours.size() < 2 && draw < 0.7)) {
@@ -83,7 +83,7 @@ double sample_height(const Layout& layout, int body, const Place& place, const R
 
 void sample_plan(const Layout& layout, int body, Place& place, const Room& room, Random& random)
 {
-    const Body& source = layout.scene().bodies[static_cast<std::size_t>(body)];
+    const Body& source = layout.scene().stowed(body, place.way);
     const double reach = plan_reach(source, place.form);
     const auto& neighbours = layout.inside(place.cell);
     if (!neighbours.empty() && random.chance(0.25)) {
@@ -103,7 +103,7 @@ void sample_plan(const Layout& layout, int body, Place& place, const Room& room,
         return;
     }
     double ex = 0, ey = 0;
-    for (const Piece& p : layout.own_pieces(body, {place.cell, place.form, 0, 0, 0, place.c, place.s})) {
+    for (const Piece& p : layout.own_pieces(body, {place.cell, place.form, 0, 0, 0, place.c, place.s, place.way})) {
         const bool disc = p.kind == PieceKind::disc;
         ex = std::max(ex, std::abs(p.x) + (disc ? p.radius : p.a * std::abs(p.c) + p.b * std::abs(p.s)));
         ey = std::max(ey, std::abs(p.y) + (disc ? p.radius : p.a * std::abs(p.s) + p.b * std::abs(p.c)));
@@ -125,22 +125,25 @@ std::vector<Door> doors(const Layout& layout, int body)
 {
     std::vector<Door> found;
     for (int cell = outermost; cell < static_cast<int>(layout.size()); ++cell) {
-        for (const Form form : {Form::standing, Form::on_end, Form::on_side}) {
-            if (layout.may_enter(body, cell, form)) {
-                found.push_back({cell, form});
+        for (int way = 0; way < layout.scene().ways(body); ++way) {
+            for (const Form form : layout.scene().stowed(body, way).forms) {
+                if (layout.may_enter(body, cell, form, way)) {
+                    found.push_back({cell, form, way});
+                }
             }
         }
     }
     return found;
 }
 
-Place sample_place(const Layout& layout, int body, int cell, Form form, Random& random)
+Place sample_place(const Layout& layout, int body, const Door& door, Random& random)
 {
     Place place;
-    place.cell = cell;
-    place.form = form;
+    place.cell = door.cell;
+    place.form = door.form;
+    place.way = door.way;
     turn_randomly(layout, body, place, random);
-    const Room room = layout.room(cell);
+    const Room room = layout.room(door.cell);
     sample_plan(layout, body, place, room, random);
     place.z = sample_height(layout, body, place, room, random);
     return place;
@@ -269,7 +272,7 @@ void move_body(Layout& layout, int body, const Weights& weights, int samples, Ra
     const std::vector<Door> open = doors(layout, body);
     for (int k = 0; k < samples && !open.empty(); ++k) {
         const Door& door = open[random.below(open.size())];
-        const Place place = sample_place(layout, body, door.cell, door.form, random);
+        const Place place = sample_place(layout, body, door, random);
         best.offer(layout.cost_at(body, place, weights, best.enough()), place);
     }
     offer_nearby(layout, body, weights, samples / 3, random, best);

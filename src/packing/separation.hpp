@@ -20,15 +20,17 @@ double negligible_overlap(const Scene& scene);
 /// is negligible, or false and the layout with the least overlap met.
 bool separate(Layout& layout, Random& random, const SeparationEffort& effort);
 
-/// A random place in a cell, in a given form, likely to touch something. Requires: the fit table allows it.
-Place sample_place(const Layout& layout, int body, int cell, Form form, Random& random);
-
-/// Every (cell, form) that the body may enter now.
+/// A cell that a body may enter, in which form, and stowed in which way.
 struct Door {
     int cell = outermost;
     Form form = Form::standing;
+    int way = 0;
 };
+/// Every door that the body has now.
 std::vector<Door> doors(const Layout& layout, int body);
+
+/// A random place behind a door, likely to touch something. Requires: a door of the body.
+Place sample_place(const Layout& layout, int body, const Door& door, Random& random);
 
 /// Improves a place by steps along the axes and turns, shrinking from `step` to `finest` mm. Returns its cost.
 double descend(const Layout& layout, int body, Place& place, const Weights& weights, double step, double finest,

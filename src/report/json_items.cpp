@@ -114,6 +114,8 @@ PlacedItem read_item(const Node& node)
     item.copy = read_copy(node);
     item.name = node.text("name");
     item.form = node.text("form");
+    item.stowed = node.text("stowed");
+    item.how = node.text("how");
     item.upright = node.flag("upright");
     item.weight_g = node.number("weight_g", largest_weight);
     item.contents = node.text("contents");

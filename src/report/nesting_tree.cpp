@@ -50,6 +50,7 @@ private:
                 text += ", adds " + length_in_words(height_of(item.solids.front().shape));
             }
         } else {
+            text += item.stowed.empty() ? "" : ", " + item.stowed;
             text += item.form.empty() ? "" : ", " + item.form;
             text += item.solids.empty() ? "" : ", " + size_in_words(item.solids.front().shape);
         }

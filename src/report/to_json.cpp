@@ -132,6 +132,8 @@ ordered_json item_part(const Bundle& bundle, const PlacedItem& item)
     }
     part["closes"] = item.closes ? name_of(bundle, *item.closes) : ordered_json(nullptr);
     part["form"] = item.form;
+    part["stowed"] = item.stowed;
+    part["how"] = item.how;
     part["upright"] = item.upright;
     part["weight_g"] = item.weight_g;
     part["contents"] = item.contents;

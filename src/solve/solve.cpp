@@ -19,6 +19,7 @@
 #include "tuckwright/contract.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/stacking.hpp"
+#include "tuckwright/stowage.hpp"
 
 namespace tuckwright {
 
@@ -174,7 +175,7 @@ std::string not_found_in_words(bool was_stopped, const SolveOptions& options)
 Bundle solve(const Kit& given, const SolveOptions& options)
 {
     require(!given.items.empty(), "a kit has at least one item");
-    const Kit kit = nesting::on_even_grid(given);
+    const Kit kit = nesting::on_even_grid(with_stowages(given));
     Bundle bundle;
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
@@ -201,6 +202,7 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     }
     const double volume = volume_ml(best->envelope);
     require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
+    require(check_against(*best, given).empty(), "the bundle holds what the kit asks for");
     best->status = search.stop() ? Status::stopped : Status::found;
     constexpr double grid_rounding = 1e-7; // sides are rounded to the grid, by two nanometres at most
     if (volume <= bound * (1 + grid_rounding)) {

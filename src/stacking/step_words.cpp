@@ -29,15 +29,25 @@ std::string carriers(const Bundle& bundle, const std::vector<std::size_t>& items
     return list;
 }
 
+bool holds_something(const Replay& before, std::size_t item)
+{
+    const auto group = before.group(item);
+    return std::any_of(group.begin(), group.end(), [&](std::size_t i) { return is_within(before.bundle(), i, item); });
+}
+
+/// Whether an item is a sleeve that has been slipped over something.
+bool is_loaded_sleeve(const Replay& before, std::size_t item)
+{
+    const auto& cavities = before.bundle().items[item].cavities;
+    return !cavities.empty() && cavities.front().opens == Opening::both && holds_something(before, item);
+}
+
 /// ", with all that is in it," for an item that holds something already; a sleeve would drop it.
 std::string fillings(const Replay& before, std::size_t item)
 {
-    const auto group = before.group(item);
-    const bool holds =
-        std::any_of(group.begin(), group.end(), [&](std::size_t i) { return is_within(before.bundle(), i, item); });
-    const auto& cavities = before.bundle().items[item].cavities;
-    const bool sleeve = !cavities.empty() && cavities.front().opens == Opening::both;
-    return !holds ? "" : sleeve ? ", held together with all that is in it," : ", with all that is in it,";
+    return is_loaded_sleeve(before, item)   ? ", held together with all that is in it,"
+           : holds_something(before, item) ? ", with all that is in it,"
+                                           : "";
 }
 
 /// "into Pot, which still stands apart" or nothing for the bundle.
@@ -73,6 +83,13 @@ std::string place(const Replay& before, std::size_t item, const Surroundings& se
     return words + (on_table && !where.starts_with("open") ? " " : ", ") + where;
 }
 
+/// "Windscreen: roll it to a tube. " or nothing: what is to be done to an item before it is put in.
+std::string preparation(const Bundle& bundle, std::size_t item)
+{
+    const std::string& how = bundle.items[item].how;
+    return how.empty() ? "" : fmt::format("{}: {}. ", spoken_name(bundle, item), how);
+}
+
 std::string shut(const Bundle& bundle, std::size_t lid)
 {
     return fmt::format("Shut {} with {}.", spoken_name(bundle, *bundle.items[lid].closes), spoken_name(bundle, lid));
@@ -100,7 +117,8 @@ std::string slip_over(const Replay& before, std::size_t item, const Surroundings
     }
     const std::string around =
         seen.alone && seen.in_middle && seen.all_round ? "; " + air(*seen.wall_air) + " all round" : "";
-    return fmt::format("Slip {} round {}{}{}{}.", spoken_name(bundle, bundle.items[item].in->item),
+    return preparation(bundle, item) + preparation(bundle, bundle.items[item].in->item) +
+           fmt::format("Slip {} round {}{}{}{}.", spoken_name(bundle, bundle.items[item].in->item),
                        spoken_name(bundle, item), way, filled, around);
 }
 
@@ -120,10 +138,11 @@ std::string step_text(const Replay& before, const Step& step)
     const std::string target =
         posture(bundle, step.item) + into(bundle, step.item) + place(before, step.item, seen) + ".";
     const bool straight_down = step.direction[0] == 0 && step.direction[1] == 0;
+    const std::string first = is_loaded_sleeve(before, step.item) ? "" : preparation(bundle, step.item);
     if (!bundle.items[step.item].in && !straight_down) {
-        return fmt::format("Slide {}{} {}, {}", name, filled, way_in_words(bundle, step), target);
+        return first + fmt::format("Slide {}{} {}, {}", name, filled, way_in_words(bundle, step), target);
     }
-    return fmt::format("Put {}{} {}", name, filled, target);
+    return first + fmt::format("Put {}{} {}", name, filled, target);
 }
 
 } // namespace tuckwright::stacking

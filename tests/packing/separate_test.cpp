@@ -20,7 +20,7 @@ void scatter(Layout& layout, Random& random)
     for (int k = 0; k < static_cast<int>(layout.size()); ++k) {
         const auto open = doors(layout, k);
         const Door door = open[random.below(open.size())];
-        layout.put(k, sample_place(layout, k, door.cell, door.form, random));
+        layout.put(k, sample_place(layout, k, door, random));
     }
 }
 

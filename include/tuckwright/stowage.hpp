@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The ways in which items of a kit can be carried.
+#pragma once
+#include "tuckwright/kit.hpp"
+
+namespace tuckwright {
+
+/// How many layers a sheet of that length (mm) has, rolled to a tube of that inner diameter (mm): one more than whole
+/// turns where it overlaps, so that the tube is nowhere thicker. Requires: both positive.
+int roll_layers(double length, double diameter);
+
+/// The kit with all forms of its sheets and cloths written out after those that the file gives: sheets folded (each side
+/// in halves, thirds or quarters, four times four at most), rolled as tight as they may be, wrapped round each round
+/// thing of the kit and lining each round cavity; cloths as boxes of several thicknesses and proportions, and such as
+/// just fit the kit's cavities. Tubes may be used as sleeves. Ensures: the same kit, the same forms; the flat sheet and
+/// the first shape of the cloth stay the items' own.
+Kit with_stowages(Kit kit);
+
+/// An item as it is in one of its forms: 0 for its own, k for forms[k - 1]. Requires: there is one.
+Item in_form(const Item& item, std::size_t form);
+
+} // namespace tuckwright

@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <numbers>
+#include <set>
+
+#include "tuckwright/contract.hpp"
+#include "tuckwright/stowage.hpp"
+#include "tuckwright/units.hpp"
+
+namespace tuckwright {
+
+int roll_layers(double length, double diameter)
+{
+    require(length > 0 && diameter > 0, "a sheet has a length and a roll a diameter");
+    // A hair more length than there is, so that rounding never saves a layer.
+    return static_cast<int>(std::ceil(length * (1 + 1e-12) / (std::numbers::pi * diameter)));
+}
+
+Item in_form(const Item& item, std::size_t form)
+{
+    require(form <= item.forms.size(), "an item has that form");
+    Item made = item;
+    if (form > 0) {
+        const Stowage& stowage = item.forms[form - 1];
+        made.outside = stowage.outside;
+        made.parts = stowage.parts;
+        made.inside = stowage.inside;
+    }
+    made.forms.clear();
+    return made;
+}
+
+namespace {
+
+const char* fold_words(int times)
+{
+    return times == 2 ? "in half" : times == 3 ? "in three" : "in four";
+}
+
+/// Length folded to a share, width to another: both ways at most in four.
+void add_folds(const Sheet& sheet, std::vector<Stowage>& forms)
+{
+    for (int along = 1; along <= 4; ++along) {
+        for (int across = 1; across <= 4; ++across) {
+            if (along * across == 1 || along * across > 16) {
+                continue;
+            }
+            const double layers = along * across;
+            Stowage made;
+            made.outside = Box{snap_up(sheet.length / along), snap_up(sheet.width / across),
+                               snap_up(sheet.thickness * layers)};
+            const std::string first = along > 1 ? fmt::format("{} along its length", fold_words(along)) : "";
+            const std::string second = across > 1 ? fmt::format("{} across its width", fold_words(across)) : "";
+            const std::string both = first.empty() ? second : second.empty() ? first : first + " and " + second;
+            made.name = "folded " + both;
+            made.how = "fold it " + both;
+            forms.push_back(std::move(made));
+        }
+    }
+}
+
+/// A tube of the sheet, rolled up `along` its length or its width, with that inner diameter.
+Stowage tube(const Sheet& sheet, bool along, double inner, const std::string& name, const std::string& how)
+{
+    const int layers = roll_layers(along ? sheet.length : sheet.width, inner);
+    const double height = along ? sheet.width : sheet.length;
+    Stowage made;
+    made.outside = Cylinder{snap_up(inner + 2 * layers * sheet.thickness), height};
+    made.inside = Cavity{Cylinder{snap_down(inner), height}, Opening::both, 0};
+    made.name = fmt::format("{}, {} layer{}", name, layers, layers == 1 ? "" : "s");
+    made.how = how;
+    made.held = sheet.springy;
+    return made;
+}
+
+/// Inner diameter of a roll that just fits a bore, layers and all; 0 where none does.
+double lining(const Sheet& sheet, bool along, double bore)
+{
+    const double length = along ? sheet.length : sheet.width;
+    for (int layers = 1; layers <= 12; ++layers) {
+        const double inner = bore - 2 * layers * sheet.thickness;
+        if (inner > 0 && roll_layers(length, inner) <= layers) {
+            return snap_down(inner);
+        }
+    }
+    return 0;
+}
+
+/// Diameters of what a roll can go round, and of bores that it can line, each once and in rising order.
+struct Bores {
+    std::set<double> round, lined;
+};
+
+Bores bores(const Kit& kit, const Item& self)
+{
+    Bores found;
+    for (const Item& item : kit.items) {
+        if (item.id == self.id) {
+            continue;
+        }
+        if (const auto* c = std::get_if<Cylinder>(&item.outside)) {
+            found.round.insert(snap_up(c->diameter + 2 * kit.clearance));
+        }
+        if (item.inside && !item.is_full()) {
+            if (const auto* c = std::get_if<Cylinder>(&item.inside->shape)) {
+                found.lined.insert(snap_down(c->diameter - 2 * kit.clearance));
+            }
+        }
+    }
+    if (kit.bundle.shape == BundleShape::cylinder && kit.bundle.diameter) {
+        found.lined.insert(snap_down(*kit.bundle.diameter));
+    }
+    return found;
+}
+
+void add_rolls(const Kit& kit, const Item& item, std::vector<Stowage>& forms)
+{
+    const Sheet& sheet = *item.sheet;
+    const double least = *sheet.roll;
+    const Bores all = bores(kit, item);
+    std::set<std::pair<bool, double>> done;
+    const auto add = [&](bool along, double inner, const std::string& name, const std::string& how) {
+        if (inner >= least && done.insert({along, inner}).second) {
+            forms.push_back(tube(sheet, along, inner, name, how));
+        }
+    };
+    for (const bool along : {true, false}) {
+        if (sheet.length == sheet.width && !along) {
+            continue;
+        }
+        const std::string way = along ? "along its length" : "along its width";
+        add(along, snap_up(least), "rolled up tight " + way, "roll it up tight " + way);
+        for (const double inner : all.round) {
+            add(along, inner, "rolled " + way, fmt::format("roll it {} to a tube {:.0f} mm wide inside", way, inner));
+        }
+        for (const double bore : all.lined) {
+            const double inner = lining(sheet, along, bore);
+            add(along, inner, "rolled " + way, fmt::format("roll it {} to a tube {:.0f} mm wide inside", way, inner));
+        }
+    }
+}
+
+/// Sides of cavities' inner squares, largest first.
+std::vector<double> inner_squares(const Kit& kit)
+{
+    std::set<double, std::greater<>> sides;
+    for (const Item& item : kit.items) {
+        if (item.inside && !item.is_full()) {
+            if (const auto* c = std::get_if<Cylinder>(&item.inside->shape)) {
+                sides.insert(snap_down((c->diameter - 2 * kit.clearance) / std::numbers::sqrt2 - 1e-5));
+            }
+        }
+    }
+    return {sides.begin(), sides.end()};
+}
+
+/// A box of the cloth's volume with that thickness and that length.
+void add_pad(const Cloth& cloth, double length, double thickness, std::vector<Stowage>& forms)
+{
+    const double width = snap_up(cloth.volume_ml * 1000 / (length * thickness) * (1 + 1e-12));
+    if (std::min({length, width, thickness}) < cloth.thickness || forms.size() >= 16) {
+        return;
+    }
+    Stowage made;
+    made.outside = Box{std::max(length, width), std::min(length, width), thickness};
+    made.name = fmt::format("as a pad {:.0f} x {:.0f} x {:.0f} mm", std::max(length, width), std::min(length, width),
+                            thickness);
+    made.how = fmt::format("fold or press it to {:.0f} x {:.0f} x {:.0f} mm", std::max(length, width),
+                           std::min(length, width), thickness);
+    forms.push_back(std::move(made));
+}
+
+void add_pads(const Kit& kit, const Cloth& cloth, std::vector<Stowage>& forms)
+{
+    const double volume = cloth.volume_ml * 1000, cube = std::cbrt(volume);
+    for (const double side : inner_squares(kit)) {
+        const double thickness = snap_up(volume / (side * side) * (1 + 1e-12));
+        if (thickness >= cloth.thickness && thickness <= side) {
+            add_pad(cloth, side, thickness, forms);
+        }
+    }
+    for (const double thickness : {cloth.thickness, 2 * cloth.thickness, 0.35 * cube, 0.6 * cube, cube}) {
+        for (const double ratio : {1.0, 2.0, 4.0}) {
+            const double length = snap_up(std::sqrt(ratio * volume / thickness));
+            add_pad(cloth, length, snap_up(thickness), forms);
+        }
+    }
+}
+
+} // namespace
+
+Kit with_stowages(Kit kit)
+{
+    const Kit plain = kit;
+    for (std::size_t k = 0; k < kit.items.size(); ++k) {
+        Item& item = kit.items[k];
+        if (item.sheet && item.sheet->folds) {
+            add_folds(*item.sheet, item.forms);
+        }
+        if (item.sheet && item.sheet->roll) {
+            add_rolls(plain, item, item.forms);
+        }
+        if (item.cloth) {
+            add_pads(plain, *item.cloth, item.forms);
+        }
+    }
+    return kit;
+}
+
+} // namespace tuckwright

@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Whether a bundle holds what a kit asks for. The other rules take sizes as the bundle gives them; this one holds each
+// item against the kit: as it is described there, or in one of its forms. What is soft has laws instead of forms: a
+// sheet's folds and layers, a cloth's volume. The search rounds sizes to an even number of nanometres, outsides up and
+// cavities down, so that they may differ by a hair.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+#include <numbers>
+#include <optional>
+
+#include "tuckwright/proof.hpp"
+#include "tuckwright/units.hpp"
+
+namespace tuckwright {
+
+namespace {
+
+constexpr double hair = 4e-6; ///< mm: rounding to the even grid, and of a turned place to the grid
+
+bool is_about(double a, double b) { return std::abs(a - b) <= hair; }
+
+/// An outside may have been rounded up, a cavity down; either is within a hair.
+bool same_size(const Shape& a, const Shape& b)
+{
+    if (a.index() != b.index()) {
+        return false;
+    }
+    if (const auto* c = std::get_if<Cylinder>(&a)) {
+        const auto& d = std::get<Cylinder>(b);
+        return is_about(c->diameter, d.diameter) && is_about(c->height, d.height);
+    }
+    const auto &p = std::get<Box>(a), &q = std::get<Box>(b);
+    return is_about(p.length, q.length) && is_about(p.width, q.width) && is_about(p.height, q.height);
+}
+
+Shape with_height(Shape shape, double height)
+{
+    std::visit([&](auto& s) { s.height = height; }, shape);
+    return shape;
+}
+
+/// A point of the world in the frame of a body: its own axes, its own centre.
+std::array<double, 3> seen_from(const Pose& body, const Vec3& p)
+{
+    const Matrix3 m = rotation_matrix(body.turn);
+    const std::array<double, 3> d{p.x - body.center.x, p.y - body.center.y, p.z - body.center.z};
+    std::array<double, 3> own{};
+    for (std::size_t k = 0; k < 3; ++k) {
+        own[k] = m[0][k] * d[0] + m[1][k] * d[1] + m[2][k] * d[2];
+    }
+    return own;
+}
+
+/// The axis of a pose, in the frame of a body.
+std::array<double, 3> axis_from(const Pose& body, const Pose& pose, std::size_t axis)
+{
+    const Matrix3 m = rotation_matrix(body.turn), n = rotation_matrix(pose.turn);
+    std::array<double, 3> own{};
+    for (std::size_t k = 0; k < 3; ++k) {
+        own[k] = m[0][k] * n[0][axis] + m[1][k] * n[1][axis] + m[2][k] * n[2][axis];
+    }
+    return own;
+}
+
+/// Whether a solid lies to a body as told: its centre by x, y, z from the body's, its axis along the body's `axis`; a
+/// box has all its axes as the body.
+bool lies_so(const Pose& body, const Solid& solid, const Vec3& centre, std::size_t axis)
+{
+    constexpr double straight = 1 - 1e-12;
+    const auto at = seen_from(body, solid.pose.center);
+    bool sound = is_about(at[0], centre.x) && is_about(at[1], centre.y) && is_about(at[2], centre.z);
+    sound = sound && std::abs(axis_from(body, solid.pose, 2)[axis]) > straight;
+    return sound && (std::holds_alternative<Cylinder>(solid.shape) ||
+                     std::abs(axis_from(body, solid.pose, 0)[0]) > straight);
+}
+
+/// What is known of the lid that is shut on an item.
+struct ShutLid {
+    const Item* item = nullptr;
+    bool has_skirt = false;
+};
+
+bool parts_match(const std::vector<Part>& parts, double height, const PlacedItem& placed, std::size_t solids)
+{
+    if (placed.solids.size() != solids) {
+        return false;
+    }
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+        const Part& part = parts[k];
+        const Solid& solid = placed.solids[1 + k];
+        const Vec3 centre{part.at.x, part.at.y, part.at.z - height / 2};
+        const bool is_box = std::holds_alternative<Box>(part.shape);
+        if (!same_size(part.shape, solid.shape) ||
+            !lies_so(placed.solids.front().pose, solid, centre, is_box ? 2 : static_cast<std::size_t>(part.axis))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+bool cavity_matches(const std::optional<Cavity>& inside, double height, const PlacedItem& placed, const ShutLid& lid)
+{
+    if (!inside || placed.cavities.size() != 1) {
+        return !inside && placed.cavities.empty();
+    }
+    const PlacedCavity& cavity = placed.cavities.front();
+    const double inner = height_of(inside->shape) - (lid.item != nullptr ? lid.item->closes->intrudes : 0);
+    const Vec3 centre{0, 0, inside->floor + inner / 2 - height / 2};
+    return cavity.opens == (lid.item != nullptr ? Opening::closed : inside->opens) &&
+           same_size(with_height(inside->shape, inner), cavity.shape) &&
+           lies_so(placed.solids.front().pose, {cavity.shape, cavity.pose}, centre, 2);
+}
+
+bool is_in_form(const Shape& outside, const std::vector<Part>& parts, const std::optional<Cavity>& inside,
+                const PlacedItem& placed, const ShutLid& lid)
+{
+    const double height = height_of(outside);
+    return same_size(outside, placed.solids.front().shape) &&
+           parts_match(parts, height, placed, 1 + parts.size() + (lid.has_skirt ? 1 : 0)) &&
+           cavity_matches(inside, height, placed, lid);
+}
+
+/// Whether a sheet lies folded: its sides in equal shares, as thick as they lie over one another.
+bool is_folded(const Sheet& sheet, const Box& box)
+{
+    for (int along = 1; along <= 4; ++along) {
+        for (int across = 1; across <= 4; ++across) {
+            const bool flat = along == 1 && across == 1;
+            if ((flat || sheet.folds) && is_about(box.length, sheet.length / along) &&
+                is_about(box.width, sheet.width / across) && is_about(box.height, sheet.thickness * along * across)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/// Whether a sheet lies rolled: not tighter than it may be, with room in the wall for as many layers as its length
+/// takes round the bore.
+bool is_rolled(const Sheet& sheet, const Cylinder& tube, const PlacedItem& placed)
+{
+    if (!sheet.roll || placed.cavities.size() != 1 || placed.cavities.front().opens != Opening::both) {
+        return false;
+    }
+    const auto* bore = std::get_if<Cylinder>(&placed.cavities.front().shape);
+    if (bore == nullptr || bore->diameter < *sheet.roll - hair || (sheet.springy && !placed.in)) {
+        return false;
+    }
+    for (const bool along : {true, false}) {
+        const double length = along ? sheet.length : sheet.width, height = along ? sheet.width : sheet.length;
+        const double layers = std::ceil((length - hair) / (std::numbers::pi * bore->diameter));
+        if (is_about(tube.height, height) &&
+            tube.diameter >= bore->diameter + 2 * layers * sheet.thickness - 2 * hair) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool is_pad(const Cloth& cloth, const Box& box)
+{
+    const double least = std::min({box.length, box.width, box.height});
+    return least >= cloth.thickness - hair &&
+           box.length * box.width * box.height >= cloth.volume_ml * 1000 * (1 - 1e-9);
+}
+
+bool is_in_soft_form(const Item& item, const PlacedItem& placed)
+{
+    if (placed.solids.size() != 1) {
+        return false;
+    }
+    const Shape& shape = placed.solids.front().shape;
+    const auto* box = std::get_if<Box>(&shape);
+    if (item.cloth) {
+        return box != nullptr && placed.cavities.empty() && is_pad(*item.cloth, *box);
+    }
+    return box != nullptr ? placed.cavities.empty() && is_folded(*item.sheet, *box)
+                          : is_rolled(*item.sheet, std::get<Cylinder>(shape), placed);
+}
+
+/// A shut lid is its plate alone.
+bool is_plate(const Item& lid, const PlacedItem& placed)
+{
+    constexpr double thinnest_plate = 2e-6;
+    return lid.closes && placed.solids.size() == 1 && placed.cavities.empty() &&
+           same_size(with_height(lid.outside, std::max(lid.closes->adds, thinnest_plate)), placed.solids.front().shape);
+}
+
+class Match {
+public:
+    Match(const Bundle& bundle, const Kit& kit) : bundle_(bundle), kit_(kit) {}
+
+    std::vector<Objection> run(std::size_t most)
+    {
+        compare_frames();
+        std::size_t known = 0;
+        for (const Item& item : kit_.items) {
+            for (int copy = 1; copy <= item.count; ++copy, ++known) {
+                compare(item, copy);
+            }
+        }
+        if (bundle_.items.size() > known) {
+            object("the bundle holds things that are not in the kit");
+        }
+        found_.resize(std::min(found_.size(), most));
+        return std::move(found_);
+    }
+
+private:
+    void object(const std::string& what) { found_.push_back({"kit", what}); }
+
+    void compare_frames()
+    {
+        const BundleRule &a = bundle_.rule, &b = kit_.bundle;
+        if (a.shape != b.shape || a.diameter != b.diameter || a.height != b.height || a.length != b.length ||
+            a.width != b.width) {
+            object("the bundle is not of the shape, or not within the limits, that the kit asks for");
+        }
+        if (bundle_.clearance < kit_.clearance || !is_about(bundle_.clearance, kit_.clearance)) {
+            object(fmt::format("the clearance is {:g} mm, the kit asks for {:g} mm", bundle_.clearance, kit_.clearance));
+        }
+        if (bundle_.rules != kit_.rules) {
+            object("the rules of carrying are not those of the kit");
+        }
+    }
+
+    void compare(const Item& item, int copy)
+    {
+        const auto placed = std::find_if(bundle_.items.begin(), bundle_.items.end(), [&](const PlacedItem& other) {
+            return other.id == item.id && other.copy == copy;
+        });
+        if (placed == bundle_.items.end()) {
+            object(fmt::format("{} of the kit is missing", item.count > 1 ? fmt::format("{} {}", item.id, copy)
+                                                                          : item.id));
+            return;
+        }
+        const std::string who = label(bundle_, static_cast<std::size_t>(placed - bundle_.items.begin()));
+        const double contents = item.contents ? item.contents->weight_g : 0;
+        if (placed->weight_g != item.weight_g || placed->contents_g != contents) {
+            object(fmt::format("{} does not weigh what the kit says", who));
+        }
+        if (placed->upright != item.upright || placed->full != item.is_full()) {
+            object(fmt::format("{} is not kept upright, or not filled, as the kit says", who));
+        }
+        if (placed->solids.empty() || !has_form(item, *placed)) {
+            object(fmt::format("{} has not the size and shape of the kit, in none of its forms", who));
+        }
+    }
+
+    ShutLid lid_of(const PlacedItem& vessel) const
+    {
+        for (const PlacedItem& lid : bundle_.items) {
+            if (!lid.closes || &bundle_.items[*lid.closes] != &vessel) {
+                continue;
+            }
+            for (const Item& item : kit_.items) {
+                if (item.id == lid.id && item.closes) {
+                    const bool deep = height_of(item.outside) - item.closes->adds > item.closes->intrudes;
+                    return {&item, deep && vessel.solids.size() > 1};
+                }
+            }
+        }
+        return {};
+    }
+
+    bool has_form(const Item& item, const PlacedItem& placed) const
+    {
+        if (placed.closes) {
+            return is_plate(item, placed);
+        }
+        if (item.sheet || item.cloth) {
+            return is_in_soft_form(item, placed);
+        }
+        ShutLid lid = lid_of(placed);
+        for (const bool skirt : {false, true}) {
+            if (skirt && !lid.has_skirt) {
+                continue;
+            }
+            const ShutLid with{lid.item, skirt};
+            if (is_in_form(item.outside, item.parts, item.inside, placed, with) ||
+                std::any_of(item.forms.begin(), item.forms.end(), [&](const Stowage& form) {
+                    return is_in_form(form.outside, form.parts, form.inside, placed, with);
+                })) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    const Bundle& bundle_;
+    const Kit& kit_;
+    std::vector<Objection> found_;
+};
+
+} // namespace
+
+std::vector<Objection> check_against(const Bundle& bundle, const Kit& kit, std::size_t most)
+{
+    return Match(bundle, kit).run(most);
+}
+
+} // namespace tuckwright
