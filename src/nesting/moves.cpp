@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "nesting/moves.hpp"
 
+#include <algorithm>
+
 #include "packing/separation.hpp"
 
 namespace tuckwright::nesting {
@@ -46,6 +48,79 @@ void swap(Layout& layout, Random& random)
         layout.put(i, to_b);
         if (layout.may_enter(j, a.cell, b.form)) {
             layout.put(j, to_a);
+        }
+        return;
+    }
+}
+
+namespace {
+
+bool is_sleeve(const Body& body) { return body.hollow && body.hollow->open_bottom; }
+
+/// Ways to stow a body as a sleeve that takes another as it lies, in the cell where that one is.
+std::vector<int> ways_round(const Layout& layout, int sleeve, int body)
+{
+    const Scene& scene = layout.scene();
+    const Place& inner = layout.place(body);
+    const auto& row = scene.fits[at(scene.row(body, inner.way))];
+    std::vector<int> found;
+    for (int way = 0; way < scene.ways(sleeve); ++way) {
+        const bool takes = (row[at(scene.row(sleeve, way) + 1)] & bit(inner.form)) != 0;
+        if (takes && is_sleeve(scene.stowed(sleeve, way)) &&
+            layout.may_enter(sleeve, inner.cell, Form::standing, way)) {
+            found.push_back(way);
+        }
+    }
+    return found;
+}
+
+/// Lets a body into a sleeve beside it, where it is seen from there.
+void let_in(Layout& layout, int body, int sleeve)
+{
+    const Place outer = layout.place(sleeve);
+    Place place = layout.place(body);
+    place.cell = sleeve;
+    place.x -= outer.x;
+    place.y -= outer.y;
+    place.z -= outer.z + layout.stowed(sleeve).hollow->floor;
+    layout.put(body, place); // the sleeve stands unturned
+}
+
+} // namespace
+
+bool has_sleeves(const Scene& scene)
+{
+    return std::any_of(scene.bodies.begin(), scene.bodies.end(), is_sleeve) ||
+           std::any_of(scene.others.begin(), scene.others.end(), is_sleeve);
+}
+
+void wrap(Layout& layout, Random& random)
+{
+    for (int trial = 0; trial < 40; ++trial) {
+        const int body = static_cast<int>(random.below(layout.size()));
+        const int sleeve = static_cast<int>(random.below(layout.size()));
+        if (body == sleeve || layout.place(body).cell == sleeve) {
+            continue;
+        }
+        const std::vector<int> held = layout.inside(sleeve);
+        for (const int child : held) {
+            evict(layout, child, random);
+        }
+        const std::vector<int> ways = ways_round(layout, sleeve, body);
+        if (ways.empty() || !layout.inside(sleeve).empty()) {
+            continue;
+        }
+        const Place inner = layout.place(body);
+        const int way = ways[random.below(ways.size())];
+        const double rise = vertical_reach(layout.scene().stowed(sleeve, way), Form::standing).below -
+                            vertical_reach(layout.stowed(body), inner.form).below;
+        layout.put(sleeve, {inner.cell, Form::standing, inner.x, inner.y, inner.z + rise, 1, 0, way});
+        const std::vector<int> beside = layout.inside(inner.cell);
+        for (const int other : beside) {
+            const bool meant = other == body || layout.overlap_of(other, sleeve) > 0;
+            if (other != sleeve && meant && layout.may_enter(other, sleeve, layout.place(other).form)) {
+                let_in(layout, other, sleeve);
+            }
         }
         return;
     }

@@ -15,6 +15,11 @@ void evict(packing::Layout& layout, int body, packing::Random& random);
 bool tuck(packing::Layout& layout, int body, packing::Random& random);
 /// Two bodies change places, where both may.
 void swap(packing::Layout& layout, packing::Random& random);
+/// Whether some body is, or can be stowed as, a sleeve.
+bool has_sleeves(const packing::Scene& scene);
+/// Puts a sleeve, stowed so that it goes round another body, about that one where it lies, and round what is beside it
+/// in the way; what it held goes elsewhere. Nothing where none does.
+void wrap(packing::Layout& layout, packing::Random& random);
 /// About a third of all bodies are thrown about.
 void stir(packing::Layout& layout, packing::Random& random);
 /// Turns the order of what lies directly in the bundle over, top to bottom; every body keeps its own way up.

@@ -150,6 +150,7 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
 void refine(Layout& layout, Random& random, const SqueezeOptions& options)
 {
     Layout best = layout;
+    const bool sleeves = has_sleeves(layout.scene());
     for (std::uint64_t spent = 0; spent < options.work && !(options.stop && options.stop());) {
         Layout trial = best;
         const std::uint64_t before = trial.measured();
@@ -157,7 +158,9 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
         Envelope next = draw < 0.25 ? reshaped(best.envelope(), share, random) : smaller(best.envelope(), share, random);
         clamp_to(next, options.limits);
         resize(trial, next);
-        if (draw > 0.45 && draw < 0.7) {
+        if (sleeves && random.chance(0.15)) {
+            wrap(trial, random);
+        } else if (draw > 0.45 && draw < 0.7) {
             evict(trial, static_cast<int>(random.below(trial.size())), random);
         } else if (draw >= 0.7 && draw < 0.9) {
             swap(trial, random);
