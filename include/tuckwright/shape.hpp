@@ -12,11 +12,15 @@ struct Vec3 {
     friend bool operator==(const Vec3&, const Vec3&) = default;
 };
 
-/// A solid cylinder, millimetres; its own axis is z, its own centre the origin.
+/// A solid cylinder, millimetres; its own axis is z, its own centre the origin. It may taper down to a narrower foot.
 struct Cylinder {
     double diameter = 0, height = 0;
+    double foot = 0; ///< diameter at the lower end, less than `diameter`; 0: straight
     friend bool operator==(const Cylinder&, const Cylinder&) = default;
 };
+
+/// Diameter at the lower end.
+inline double foot_of(const Cylinder& c) { return c.foot == 0 ? c.diameter : c.foot; }
 
 /// A solid box, millimetres; length along its own x, width along y, height along z, its own centre the origin.
 struct Box {
@@ -60,5 +64,9 @@ double volume_ml(const Shape& shape);
 
 /// Height along the shape's own z, mm.
 double height_of(const Shape& shape);
+
+/// The lower part of a cavity, of that height in mm; where it tapers, its new top is rounded down to the grid. Requires:
+/// not higher than before.
+Shape lower_part(Shape shape, double height);
 
 } // namespace tuckwright

@@ -25,8 +25,10 @@ Vec3 own_support_point(const Shape& shape, Vec3 d)
     if (radial == 0) {
         return {0, 0, z};
     }
-    const double scale = cylinder.diameter / 2 / radial;
-    return {scale * d.x, scale * d.y, z};
+    const double low = foot_of(cylinder), wide = cylinder.diameter;
+    const bool at_foot = low != wide && radial * low - d.z * cylinder.height > radial * wide + d.z * cylinder.height;
+    const double scale = (at_foot ? low : wide) / 2 / radial;
+    return {scale * d.x, scale * d.y, low == wide ? z : at_foot ? -cylinder.height / 2 : cylinder.height / 2};
 }
 
 } // namespace
@@ -48,13 +50,18 @@ double support(const Hull& hull, Vec3 direction)
 {
     // Along the columns, not as |d|^2 - (d.a)^2: that would lose half of the digits where d is along the axis.
     const double u = dot(direction, column(hull.rotation, 0)), v = dot(direction, column(hull.rotation, 1)),
-                 w = std::abs(dot(direction, column(hull.rotation, 2)));
+                 along = dot(direction, column(hull.rotation, 2)), w = std::abs(along);
     double reach = 0;
     if (const auto* box = std::get_if<Box>(&hull.shape)) {
         reach = std::abs(u) * box->length / 2 + std::abs(v) * box->width / 2 + w * box->height / 2;
     } else {
         const auto& cylinder = std::get<Cylinder>(hull.shape);
-        reach = std::sqrt(u * u + v * v) * cylinder.diameter / 2 + w * cylinder.height / 2;
+        const double across = std::sqrt(u * u + v * v) / 2;
+        reach = across * cylinder.diameter + w * cylinder.height / 2;
+        if (cylinder.foot != 0) {
+            reach = std::max(across * cylinder.diameter + along * cylinder.height / 2,
+                             across * cylinder.foot - along * cylinder.height / 2);
+        }
     }
     return dot(direction, hull.center) + reach + std::max(0.0, dot(direction, hull.sweep));
 }

@@ -6,6 +6,7 @@
 
 #include "geometry/whole_numbers.hpp"
 #include "tuckwright/contract.hpp"
+#include "tuckwright/units.hpp"
 
 namespace tuckwright {
 
@@ -39,10 +40,21 @@ double volume_ml(const Shape& shape)
 {
     constexpr double cubic_mm_per_ml = 1000.0;
     if (const auto* c = std::get_if<Cylinder>(&shape)) {
-        return std::numbers::pi / 4 * c->diameter * c->diameter * c->height / cubic_mm_per_ml;
+        const double wide = c->diameter, low = foot_of(*c);
+        const double square = low == wide ? wide * wide : (wide * wide + wide * low + low * low) / 3;
+        return std::numbers::pi / 4 * square * c->height / cubic_mm_per_ml;
     }
     const auto& b = std::get<Box>(shape);
     return b.length * b.width * b.height / cubic_mm_per_ml;
+}
+
+Shape lower_part(Shape shape, double height)
+{
+    if (auto* c = std::get_if<Cylinder>(&shape); c != nullptr && c->foot != 0 && c->height > 0) {
+        c->diameter = snap_down(c->foot + (c->diameter - c->foot) * (height / c->height));
+    }
+    std::visit([&](auto& s) { s.height = height; }, shape);
+    return shape;
 }
 
 double height_of(const Shape& shape)

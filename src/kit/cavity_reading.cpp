@@ -88,6 +88,14 @@ bool shrink(Reading& reading, SizedShape& shape, std::size_t size, int times, co
     return false;
 }
 
+/// Diameter of a tapering outside at a height above its bottom, rounded down to the grid.
+Length foot_above(const SizedShape& outside, Length height)
+{
+    const Wide wider = outside.sizes.front().nanometres_down() - outside.foot->nanometres_up();
+    const Wide more = wider * height.nanometres_down() / outside.height().nanometres_up();
+    return Length::of_nanometres(outside.foot->nanometres_down() + static_cast<std::int64_t>(more));
+}
+
 std::optional<Inner> inner_from_wall(Reading& reading, Fields& fields, std::optional<Opening> opens,
                                      const std::optional<SizedShape>& outside)
 {
@@ -100,6 +108,7 @@ std::optional<Inner> inner_from_wall(Reading& reading, Fields& fields, std::opti
         return std::nullopt;
     }
     SizedShape inner = *outside;
+    inner.foot.reset();
     const std::size_t height = inner.sizes.size() - 1;
     bool room = true;
     for (std::size_t i = 0; i < height && room; ++i) { // one problem for a wall too thick is enough
@@ -107,6 +116,14 @@ std::optional<Inner> inner_from_wall(Reading& reading, Fields& fields, std::opti
     }
     if (base) { // a vessel's own lid is as thick as its base
         room = shrink(reading, inner, height, opens == Opening::closed ? 2 : 1, "base", *base) && room;
+    }
+    if (room && outside->foot && base) {
+        inner.foot = foot_above(*outside, base->value) - 2 * wall->value;
+        if (*inner.foot < Length::of_nanometres(1000)) {
+            reading.problems.add(wall->place, "wall is " + to_string(wall->value) + ", which leaves no room at the foot",
+                                 "measure the thickness again");
+            return std::nullopt;
+        }
     }
     return room ? std::optional(Inner{inner, *opens}) : std::nullopt;
 }
@@ -191,6 +208,20 @@ void check_height(SizeCheck& check, const Inner& inner, const SizedShape& outer)
     }
 }
 
+/// A tapering outside leaves less room at the foot; a sleeve has no foot to taper to.
+void check_taper(SizeCheck& check, const Inner& inner, const SizedShape& outer)
+{
+    if (inner.opens == Opening::both && (inner.shape.foot || outer.foot)) {
+        check.sound = false;
+        check.reading.problems.add(inner.shape.place, "what is open at both ends cannot taper",
+                                   "delete 'foot', and give the narrowest inner and the widest outer diameter");
+    } else if (outer.foot && check.sound) {
+        const Length narrow = inner.shape.foot ? *inner.shape.foot : inner.shape.sizes.front();
+        const Length floor = outer.height() - inner.shape.height();
+        check.smaller(narrow, "diameter at the foot", foot_above(outer, floor), "diameter there", inner.shape.place);
+    }
+}
+
 Cavity cavity_of(const Inner& inner, const SizedShape& outer)
 {
     Cavity cavity{inner.shape.rounded_down(), inner.opens, 0};
@@ -222,6 +253,7 @@ std::optional<Cavity> read_cavity(Reading& reading, const Node& node, const std:
     SizeCheck check{reading};
     check_plan(check, inner->shape, *outside);
     check_height(check, *inner, *outside);
+    check_taper(check, *inner, *outside);
     return check.sound ? std::optional(cavity_of(*inner, *outside)) : std::nullopt;
 }
 

@@ -15,14 +15,15 @@ namespace
 constexpr std::array<std::string_view, 2> cylinder_dimensions{"diameter", "height"};
 constexpr std::array<std::string_view, 3> box_dimensions{"length", "width", "height"};
 
-constexpr KnownFields cylinder_fields{cylinder_dimensions, "cylinder: {diameter: 110, height: 90}",
+constexpr std::array<std::string_view, 3> cylinder_keys{"diameter", "height", "foot"};
+constexpr KnownFields cylinder_fields{cylinder_keys, "cylinder: {diameter: 110, height: 90}",
                                       cylinder_dimensions};
 constexpr KnownFields box_fields{box_dimensions, "box: {length: 140, width: 30, height: 12}", box_dimensions};
 
-Shape shape_of(ShapeKind kind, const std::vector<double>& mm)
+Shape shape_of(ShapeKind kind, const std::vector<double>& mm, double foot)
 {
     if (kind == ShapeKind::cylinder) {
-        return Cylinder{mm[0], mm[1]};
+        return Cylinder{mm[0], mm[1], foot < mm[0] ? foot : 0};
     }
     return Box{mm[0], mm[1], mm[2]};
 }
@@ -45,7 +46,7 @@ Shape SizedShape::rounded_up() const
     for (const Length size : sizes) {
         mm.push_back(size.mm_up());
     }
-    return shape_of(kind, mm);
+    return shape_of(kind, mm, foot ? foot->mm_up() : 0);
 }
 
 Shape SizedShape::rounded_down() const
@@ -54,7 +55,7 @@ Shape SizedShape::rounded_down() const
     for (const Length size : sizes) {
         mm.push_back(size.mm_down());
     }
-    return shape_of(kind, mm);
+    return shape_of(kind, mm, foot ? foot->mm_down() : 0);
 }
 
 std::optional<SizedShape> read_shape(Reading& reading, const Node& node, ShapeKind kind, Height height)
@@ -62,7 +63,7 @@ std::optional<SizedShape> read_shape(Reading& reading, const Node& node, ShapeKi
     const auto names = dimensions_of(kind);
     Fields fields(reading, node, "a " + std::string(word_of(kind)),
                   kind == ShapeKind::cylinder ? cylinder_fields : box_fields);
-    SizedShape shape{kind, {}, {}, node.place};
+    SizedShape shape{kind, {}, {}, std::nullopt, node.place};
     bool whole = fields.is_map();
     for (const std::string_view name : names) {
         const bool may_lack = name == names.back() && height == Height::optional;
@@ -76,6 +77,16 @@ std::optional<SizedShape> read_shape(Reading& reading, const Node& node, ShapeKi
             shape.places.push_back(value->place);
         } else if (!may_lack || fields.given(name)) {
             whole = false;
+        }
+    }
+    if (const Node* foot = kind == ShapeKind::cylinder ? fields.find("foot") : nullptr) {
+        shape.foot = read_length(reading, *foot, "foot", AtLeast::micrometre);
+        if (shape.foot && !shape.sizes.empty() && *shape.foot >= shape.sizes.front()) {
+            reading.problems.add(foot->place,
+                                 "foot is " + to_string(*shape.foot) + ", but a cylinder tapers down from its diameter, " +
+                                     to_string(shape.sizes.front()),
+                                 "give the narrower diameter at the bottom, or delete 'foot'");
+            shape.foot.reset();
         }
     }
     return whole ? std::optional(shape) : std::nullopt;

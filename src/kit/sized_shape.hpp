@@ -23,6 +23,7 @@ struct SizedShape {
     ShapeKind kind = ShapeKind::cylinder;
     std::vector<Length> sizes; ///< as dimensions_of names them
     std::vector<Place> places; ///< of each size
+    std::optional<Length> foot; ///< of a cylinder that tapers down: its diameter at the lower end
     Place place;               ///< of the shape
 
     Length height() const { return sizes.back(); }

@@ -215,7 +215,7 @@ private:
         if (origin.lid) {
             cavity.opens = Opening::closed;
             const double intrudes = kit_.items[origin.lid->item].closes->intrudes;
-            std::visit([&](auto& s) { s.height = snap_down(s.height - intrudes); }, cavity.shape);
+            cavity.shape = lower_part(cavity.shape, snap_down(height_of(cavity.shape) - intrudes));
         }
         const double offset = item.inside->floor + height_of(cavity.shape) / 2 - height_of(item.outside) / 2;
         const Solid where = solid(body, {item.outside, offset}, shift_);

@@ -59,29 +59,56 @@ std::array<double, 2> middle_in_plan(const Body& body, const Place& place, bool 
     return {(low[0] + high[0]) / 2, (low[1] + high[1]) / 2};
 }
 
-/// Excess of a body that stands in the middle of a room, square to it, on its floor.
-double centred_excess(const Body& body, Form form, const Room& room, bool quarter)
+/// Heights at which a body in the middle of a room may come to rest: on the floor, on a tapering wall, or with one of its
+/// further pieces on the rim.
+std::vector<double> seats(const Body& body, Place place, const Room& room)
+{
+    std::vector<double> found{place.z};
+    double rise = 0;
+    for (std::size_t k = 0; k < body.pieces.size(); ++k) {
+        const Piece piece = piece_at(body, k, place, 0);
+        rise = std::max(rise, rise_to_fit(piece, room));
+        if (piece.further && !room.ceiling) {
+            found.push_back(place.z + room.height - piece.z + piece.half_height);
+        }
+    }
+    if (rise > 0) {
+        found.push_back(place.z + rise);
+    }
+    return found;
+}
+
+/// Excess of a body whose own middle, or that of its outline, is in the middle of a room, square to it, wherever it may
+/// come to rest.
+double centred_excess(const Body& body, Form form, const Room& room, bool quarter, bool by_outline)
 {
     Place place{outermost, form, 0, 0, vertical_reach(body, form).below, quarter ? 0.0 : 1.0, quarter ? 1.0 : 0.0};
-    if (body.pieces.size() > 1) { // lids and handles shift the middle
+    if (by_outline) { // lids and handles shift the middle
         const std::array<double, 2> middle = middle_in_plan(body, place, room.round);
         place.x = -middle[0];
         place.y = -middle[1];
     }
-    double sum = 0;
-    for (std::size_t k = 0; k < body.pieces.size(); ++k) {
-        sum += excess(piece_at(body, k, place, 0), room);
+    double least = 1e300;
+    for (const double z : seats(body, place, room)) {
+        place.z = z;
+        double sum = shallow(piece_at(body, 0, place, 0), room);
+        for (std::size_t k = 0; k < body.pieces.size(); ++k) {
+            sum += excess(piece_at(body, k, place, 0), room);
+        }
+        least = std::min(least, sum);
     }
-    return sum;
+    return least;
 }
 
 unsigned forms_that_fit(const Body& body, const Room& room)
 {
     unsigned forms = 0;
     for (const Form form : body.forms) {
-        if (centred_excess(body, form, room, false) <= exact_enough ||
-            centred_excess(body, form, room, true) <= exact_enough) {
-            forms |= bit(form);
+        for (const bool quarter : {false, true}) {
+            const bool fits = centred_excess(body, form, room, quarter, false) <= exact_enough ||
+                              (body.pieces.size() > 1 &&
+                               centred_excess(body, form, room, quarter, true) <= exact_enough);
+            forms |= fits ? bit(form) : 0;
         }
     }
     return forms;

@@ -46,6 +46,10 @@ std::optional<Hollow> hollow_of(const Item& item, double clearance)
     Hollow hollow{cavity.shape, cavity.floor - height_of(item.outside) / 2, cavity.opens != Opening::closed,
                   cavity.opens == Opening::both, clearance};
     if (auto* c = std::get_if<Cylinder>(&hollow.shape)) {
+        if (c->foot != 0) { // what goes into a tapering vessel has air all round until it is seated
+            hollow.clearance = 0;
+            return hollow;
+        }
         c->diameter -= 2 * clearance;
         return c->diameter > 0 ? std::optional(hollow) : std::nullopt;
     }
@@ -111,7 +115,7 @@ Body body_of(const Kit& kit, const Item& item, const Item* lid)
         }
         if (body.hollow) {
             body.hollow->open_top = false;
-            body.hollow->shape = with_height(body.hollow->shape, height_of(body.hollow->shape) - lid->closes->intrudes);
+            body.hollow->shape = lower_part(body.hollow->shape, height_of(body.hollow->shape) - lid->closes->intrudes);
         }
     }
     body.upright = item.upright || (lid != nullptr && lid->upright);
@@ -163,6 +167,7 @@ double even_down(double mm) { return 2 * snap_down(mm / 2); }
 template <class Round> void round_sides(Shape& shape, Round round)
 {
     if (auto* c = std::get_if<Cylinder>(&shape)) {
+        c->foot = c->foot == 0 ? 0 : round(c->foot);
         c->height = round(c->height); // a diameter may be odd: its middle is where the search puts it
     } else {
         auto& b = std::get<Box>(shape);

@@ -195,7 +195,8 @@ std::vector<Measure> measures(const Item& item)
         const double r = c->diameter / 2, h = c->height / 2;
         std::vector<Measure> found{{r, r, r, c->height}};
         if (!item.upright) {
-            found.push_back({std::hypot(r, h), h, r, c->diameter});
+            const double low = foot_of(*c) / 2; // the cylinder that is in it from end to end
+            found.push_back({std::hypot(low, h), h, low, 2 * low});
         }
         return found;
     }

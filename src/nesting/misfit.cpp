@@ -210,8 +210,12 @@ std::optional<std::string> too_long(const Item& item, const BundleRule& rule)
 
 } // namespace
 
-std::optional<std::string> misfit(const Item& item, const BundleRule& rule)
+std::optional<std::string> misfit(const Item& given, const BundleRule& rule)
 {
+    Item item = given;
+    if (auto* c = std::get_if<Cylinder>(&item.outside); c != nullptr && c->foot != 0) {
+        *c = {c->foot, c->height}; // the cylinder that is in it from end to end
+    }
     if (auto proof = too_thick(item, rule)) {
         return proof;
     }

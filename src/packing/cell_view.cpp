@@ -39,7 +39,9 @@ std::vector<CellView> views(const Layout& layout, double margin)
 double gap_to_round_wall(const CellView& view, const Piece& piece, const PolishOptions& options)
 {
     const bool fixed = view.cell != outermost && view.room.round;
-    return fixed ? std::clamp(view.room.radius - piece.reach, 0.0, options.wall_gap) : 0;
+    return !fixed              ? 0
+           : view.room.tapers() ? options.wall_gap
+                                : std::clamp(view.room.radius - piece.reach, 0.0, options.wall_gap);
 }
 
 std::array<double, 2> gaps_to_flat_walls(const CellView& view, const Piece& piece, const PolishOptions& options)
@@ -55,7 +57,9 @@ std::array<double, 2> gaps_to_flat_walls(const CellView& view, const Piece& piec
 Room kept(const CellView& view, const Piece& piece, const PolishOptions& options)
 {
     Room room = view.room;
-    room.radius -= gap_to_round_wall(view, piece, options) / 2;
+    const double gap = gap_to_round_wall(view, piece, options);
+    room.radius -= gap / 2;
+    room.foot -= room.tapers() ? gap / 2 : 0;
     const auto [gap_x, gap_y] = gaps_to_flat_walls(view, piece, options);
     room.half_length -= gap_x / 2;
     room.half_width -= gap_y / 2;

@@ -98,6 +98,53 @@ double overlap(const Piece& p, const Piece& q)
     return std::max(0.0, depth);
 }
 
+double Room::radius_at(double z) const
+{
+    return tapers() ? foot + (radius - foot) * std::clamp(z / height, 0.0, 1.0) : radius;
+}
+
+namespace {
+
+} // namespace
+
+double top_radius(const Piece& p, const Room& room)
+{
+    const double above = p.z + p.half_height - room.height;
+    if (above <= 0 || p.foot == 0 || !room.tapers()) {
+        return p.radius;
+    }
+    return p.radius - (p.radius - p.foot) * std::min(1.0, above / (2 * p.half_height));
+}
+
+namespace {
+
+/// How far a piece reaches through the side walls.
+double side_excess(const Piece& p, const Room& room)
+{
+    if (!room.round) {
+        double ex = p.radius, ey = p.radius;
+        if (p.kind != PieceKind::disc) {
+            ex = p.a * std::abs(p.c) + p.b * std::abs(p.s);
+            ey = p.a * std::abs(p.s) + p.b * std::abs(p.c);
+        }
+        return std::max(0.0, std::abs(p.x) + ex - room.half_length) +
+               std::max(0.0, std::abs(p.y) + ey - room.half_width);
+    }
+    const double off = std::sqrt(p.x * p.x + p.y * p.y), low = room.radius_at(p.z - p.half_height);
+    if (off + p.reach <= low) {
+        return 0;
+    }
+    if (p.kind == PieceKind::disc) { // the wall is straight or bends inwards, so that the two ends tell
+        const double foot = p.foot > 0 ? p.foot : p.radius;
+        const double at_top = room.tapers() ? room.radius_at(p.z + p.half_height) : low;
+        return std::max({0.0, off + foot - low, off + top_radius(p, room) - at_top});
+    }
+    const double u = std::abs(p.x * p.c + p.y * p.s) + p.a, v = std::abs(p.y * p.c - p.x * p.s) + p.b;
+    return std::max(0.0, std::sqrt(u * u + v * v) - low);
+}
+
+} // namespace
+
 double excess(const Piece& p, const Room& room)
 {
     double sum = 0;
@@ -107,24 +154,14 @@ double excess(const Piece& p, const Room& room)
     if (room.ceiling) {
         sum += std::max(0.0, p.z + p.half_height - room.height);
     }
-    if (!room.round) {
-        double ex = p.radius, ey = p.radius;
-        if (p.kind != PieceKind::disc) {
-            ex = p.a * std::abs(p.c) + p.b * std::abs(p.s);
-            ey = p.a * std::abs(p.s) + p.b * std::abs(p.c);
-        }
-        return sum + std::max(0.0, std::abs(p.x) + ex - room.half_length) +
-               std::max(0.0, std::abs(p.y) + ey - room.half_width);
-    }
-    const double off = std::sqrt(p.x * p.x + p.y * p.y);
-    if (off + p.reach <= room.radius) {
-        return sum;
-    }
-    if (p.kind == PieceKind::disc) {
-        return sum + off + p.radius - room.radius;
-    }
-    const double u = std::abs(p.x * p.c + p.y * p.s) + p.a, v = std::abs(p.y * p.c - p.x * p.s) + p.b;
-    return sum + std::max(0.0, std::sqrt(u * u + v * v) - room.radius);
+    const double side = side_excess(p, room);
+    const bool may_clear = p.further && !room.ceiling;
+    return sum + (may_clear ? std::min(side, std::max(0.0, room.height - p.z + p.half_height)) : side);
+}
+
+double rise_to_fit(const Piece& p, const Room& room)
+{
+    return room.tapers() ? side_excess(p, room) / room.slope() : 0;
 }
 
 double shallow(const Piece& piece, const Room& room)

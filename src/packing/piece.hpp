@@ -16,6 +16,8 @@ struct Piece {
     double a = 0, b = 0;       ///< half extents of the rectangle along its own direction and across it
     double c = 1, s = 0;       ///< that direction
     double reach = 0;          ///< radius of the circle round the plan outline
+    double foot = 0;           ///< of a disc that tapers: its radius at the lower end; else 0
+    bool further = false;      ///< not a body's first piece: it may lie beyond a rim that is too narrow for it
 };
 
 /// The room that pieces must stay in; its frame has the floor's centre as origin and z up to the opening.
@@ -25,6 +27,13 @@ struct Room {
     double half_length = 0, half_width = 0;
     double height = 0;
     bool floor = true, ceiling = true;   ///< whether the ends are closed
+    double foot = 0;                     ///< round and tapering: the radius at the floor; else 0
+
+    bool tapers() const { return foot > 0; }
+    /// How much wider it gets for each mm of height.
+    double slope() const { return tapers() ? (radius - foot) / height : 0; }
+    /// Radius at a height above the floor, that of the rim above it.
+    double radius_at(double z) const;
 };
 
 /// How far two pieces overlap, in mm: 0 when they are apart or touch. The depth is the least of those along z, the
@@ -32,11 +41,18 @@ struct Room {
 /// its ends were as high as its middle, which only errs towards overlap.
 double overlap(const Piece& p, const Piece& q);
 
-/// How far a piece stands out of a room, summed over the walls, in mm.
+/// How far a piece stands out of a room, summed over the walls, in mm. A further piece may instead lie beyond the rim of
+/// an open top.
 double excess(const Piece& p, const Room& room);
 
 /// mm of a piece that must be below the rim of an open room (and above the foot of a sleeve) for it to count as in it.
 inline constexpr double least_depth = 0.5;
+
+/// Radius of a disc at its upper end, or at the rim of a tapering room where it goes past that: beyond, it may be wider.
+double top_radius(const Piece& piece, const Room& room);
+
+/// mm by which a piece must rise to come free of the tapering wall, if rising helps; 0 where the wall is straight.
+double rise_to_fit(const Piece& piece, const Room& room);
 
 /// By how much a piece misses that depth, in mm.
 double shallow(const Piece& piece, const Room& room);

@@ -113,7 +113,13 @@ void PolishStep::add_walls(const CellView& view, const Seen& seen)
     } else if (seen.main) {
         add_wall(seen, 0, 0, 1, 0, 0, room.height - p.z + p.half_height - least, -1);
     }
-    if (room.round) {
+    const bool clears = p.further && !room.ceiling && excess(p, room) >= room.height - p.z + p.half_height - 1e-9 &&
+                        room.height - p.z + p.half_height < 4 * trust_;
+    if (clears) { // it lies, or had better lie, beyond the rim
+        add_wall(seen, 0, 0, -1, 0, 0, p.z - p.half_height - room.height, -1);
+    } else if (room.tapers()) {
+        add_tapering_wall(seen, room, gap_to_round_wall(view, p, options_));
+    } else if (room.round) {
         add_round_wall(seen, room, outer, gap_to_round_wall(view, p, options_));
     } else {
         const auto [gap_x, gap_y] = gaps_to_flat_walls(view, p, options_);
@@ -143,6 +149,29 @@ void PolishStep::add_flat_wall(const Seen& seen, double nx, double ny, double ha
     const double left = half - piece_support(seen.piece, nx, ny, 0);
     for (const auto& arm : arms(seen, nx, ny)) {
         add_wall(seen, nx, ny, 0, arm[0], arm[1], left + piece_lag(seen, arm, nx, ny), wall);
+    }
+}
+
+void PolishStep::add_tapering_wall(const Seen& seen, const Room& room, double keep)
+{
+    const Piece& p = seen.piece;
+    const double foot = p.kind == PieceKind::disc && p.foot > 0 ? p.foot : p.reach;
+    const auto add_end = [&](double z, double radius, double slope) {
+        const double left = room.radius_at(z) - keep - radius;
+        const double off = std::hypot(p.x, p.y);
+        constexpr int around = 12;
+        for (int k = 0; k < around; ++k) { // the first towards where it lies
+            const double lean = k * 0.5235987755982988, c = std::cos(lean), s = std::sin(lean);
+            const double x = off > 1e-9 ? p.x / off : 1, y = off > 1e-9 ? p.y / off : 0;
+            const double ux = x * c - y * s, uy = y * c + x * s;
+            add_wall(seen, ux, uy, -slope, 0, 0, left - (ux * p.x + uy * p.y), -1);
+        }
+    };
+    const double low = p.z - p.half_height, high = p.z + p.half_height;
+    add_end(low, foot, low > 0 && low < room.height ? room.slope() : 0);
+    if (p.kind == PieceKind::disc) { // past the rim, it is what lies at the rim that counts, and that narrows as it rises
+        const double own = p.foot > 0 ? (p.radius - p.foot) / (2 * p.half_height) : 0;
+        add_end(high, top_radius(p, room), high < room.height ? room.slope() : own);
     }
 }
 

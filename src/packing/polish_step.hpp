@@ -48,6 +48,7 @@ private:
     void add_wall(const Seen& seen, double nx, double ny, double nz, double ax, double ay, double room_left, int wall);
     void add_flat_wall(const Seen& seen, double nx, double ny, double half, int wall);
     void add_round_wall(const Seen& seen, const Room& room, bool outer, double keep);
+    void add_tapering_wall(const Seen& seen, const Room& room, double keep);
 
     const Layout& layout_;
     const PolishOptions& options_;

@@ -26,6 +26,7 @@ Room room_of(const Hollow& hollow, bool stands)
     room.floor = !(hollow.open_bottom && stands);
     if (const auto* cylinder = std::get_if<Cylinder>(&hollow.shape)) {
         room.radius = cylinder->diameter / 2;
+        room.foot = cylinder->foot / 2;
     } else {
         const auto& box = std::get<Box>(hollow.shape);
         room.round = false;
@@ -45,6 +46,7 @@ void shape_cylinder(Piece& piece, const Cylinder& c, Vec3 axis, double cosine, d
         piece.kind = PieceKind::disc;
         piece.half_height = c.height / 2;
         piece.reach = piece.radius;
+        piece.foot = axis.z > 0 ? c.foot / 2 : 0; // upside down it counts as straight
         return;
     }
     piece.kind = PieceKind::lying;
@@ -88,6 +90,7 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
     const BodyPiece& source = body.pieces[index];
     Piece piece;
     piece.owner = owner;
+    piece.further = index > 0;
     piece.x = place.x;
     piece.y = place.y;
     piece.z = place.z;

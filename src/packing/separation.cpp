@@ -146,6 +146,9 @@ Place sample_place(const Layout& layout, int body, const Door& door, Random& ran
     const Room room = layout.room(door.cell);
     sample_plan(layout, body, place, room, random);
     place.z = sample_height(layout, body, place, room, random);
+    if (room.tapers()) {
+        place.z += rise_to_fit(layout.own_pieces(body, place).front(), room);
+    }
     return place;
 }
 

@@ -25,6 +25,8 @@ public:
             object(whose + " stands out " + in_mm(bottom.excess_nm) + " through its bottom");
         } else if (!top.inside) {
             object(whose + " stands out " + in_mm(top.excess_nm) + " through its top");
+        } else if (opens == Opening::both && cavity.foot != cavity.half[0]) {
+            object(whose + " tapers, though it is open at both ends");
         } else if (opens != Opening::closed && cavity.axis[2] != body.axis[2]) {
             object(whose + " is open at the top but not the same way up as its first solid");
         } else if (opens != Opening::closed && height(body, cavity) + cavity.half[2] != body.half[2]) {

@@ -14,6 +14,7 @@ public:
 
     void run(std::size_t item)
     {
+        is_lid_ = scene_.bundle().items[item].closes.has_value();
         const auto containers = containers_of(scene_.bundle(), item);
         if (!containers.empty() && !scene_.bundle().items[item].closes) { // a shut lid counts as its vessel's
             entered(item, containers.front());
@@ -25,9 +26,21 @@ public:
     }
 
 private:
+    /// A further solid of the item, or its shut lid, may lie beyond an open top that is too narrow for it: the handle of
+    /// a mug, its rim.
+    bool lies_beyond(std::size_t solid, const Piece& piece, const Room& room) const
+    {
+        return (solid > 0 || is_lid_) && room.open_top && lies_beyond_top(piece, room);
+    }
+
     void solids(std::size_t item, const Room& room, const std::string& container)
     {
-        for (const auto& solid : scene_.solids(item)) {
+        const auto& pieces = scene_.solids(item);
+        for (std::size_t k = 0; k < pieces.size(); ++k) {
+            const Piece& solid = pieces[k];
+            if (lies_beyond(k, solid, room)) {
+                continue; // then it is apart from the container's own solids, by the rule of what is apart
+            }
             keep(item, container, against_walls(solid, room), "side wall");
             if (!room.open_bottom) {
                 keep(item, container, against_bottom(solid, room), "floor");
@@ -62,6 +75,7 @@ private:
 
     const Scene& scene_;
     Findings& findings_;
+    bool is_lid_ = false; ///< shut, it is a further solid of its vessel, as it were
 };
 
 } // namespace

@@ -29,7 +29,7 @@ bool same_size(const Shape& a, const Shape& b)
     }
     if (const auto* c = std::get_if<Cylinder>(&a)) {
         const auto& d = std::get<Cylinder>(b);
-        return is_about(c->diameter, d.diameter) && is_about(c->height, d.height);
+        return is_about(c->diameter, d.diameter) && is_about(c->height, d.height) && is_about(foot_of(*c), foot_of(d));
     }
     const auto &p = std::get<Box>(a), &q = std::get<Box>(b);
     return is_about(p.length, q.length) && is_about(p.width, q.width) && is_about(p.height, q.height);
@@ -109,7 +109,7 @@ bool cavity_matches(const std::optional<Cavity>& inside, double height, const Pl
     const double inner = height_of(inside->shape) - (lid.item != nullptr ? lid.item->closes->intrudes : 0);
     const Vec3 centre{0, 0, inside->floor + inner / 2 - height / 2};
     return cavity.opens == (lid.item != nullptr ? Opening::closed : inside->opens) &&
-           same_size(with_height(inside->shape, inner), cavity.shape) &&
+           same_size(lower_part(inside->shape, inner), cavity.shape) &&
            lies_so(placed.solids.front().pose, {cavity.shape, cavity.pose}, centre, 2);
 }
 

@@ -61,6 +61,10 @@ private:
         if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
             length(whose + "'s diameter", cylinder->diameter);
             length(whose + "'s height", cylinder->height);
+            length(whose + "'s foot", cylinder->foot, true);
+            if (cylinder->foot != 0 && cylinder->foot >= cylinder->diameter) {
+                object(fmt::format("{}'s foot is {} mm; it must be less than the diameter", whose, cylinder->foot));
+            }
             return;
         }
         const auto& box = std::get<Box>(shape);

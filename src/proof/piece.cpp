@@ -22,13 +22,17 @@ Rational magnitude(const Rational& value) { return value < 0 ? -value : value; }
 
 Piece piece_of(const Shape& shape, const Pose& pose)
 {
-    return piece_from(std::holds_alternative<Cylinder>(shape), halves(shape), nanometres(pose.center),
-                      axes_of(pose.turn));
+    Piece piece = piece_from(std::holds_alternative<Cylinder>(shape), halves(shape), nanometres(pose.center),
+                             axes_of(pose.turn));
+    if (const auto* cylinder = std::get_if<Cylinder>(&shape); cylinder != nullptr && cylinder->foot != 0) {
+        piece.foot = nanometres(cylinder->foot) / 2;
+    }
+    return piece;
 }
 
 Piece piece_from(bool round, const Vector& half, const Vector& center, const std::array<Vector, 3>& axis)
 {
-    Piece piece{round, half, center, axis, {}, {}};
+    Piece piece{round, half, half[0], center, axis, {}, {}};
     for (std::size_t k = 0; k < 3; ++k) {
         Vector world{0, 0, 0};
         world[k] = 1;
@@ -80,7 +84,9 @@ Where where_is(const Vector& point, const Piece& piece)
     const Rational x = dot(from, piece.axis[0]), y = dot(from, piece.axis[1]), z = dot(from, piece.axis[2]);
     Where where = against(magnitude(z), piece.half[2]);
     if (piece.round) {
-        return std::min(where, against(x * x + y * y, piece.half[0] * piece.half[0]));
+        const Rational radius =
+            piece.foot + (piece.half[0] - piece.foot) * (z + piece.half[2]) / (2 * piece.half[2]);
+        return std::min(where, against(x * x + y * y, radius * radius));
     }
     where = std::min(where, against(magnitude(x), piece.half[0]));
     return std::min(where, against(magnitude(y), piece.half[1]));

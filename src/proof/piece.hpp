@@ -7,10 +7,12 @@
 
 namespace tuckwright::proof {
 
-/// A cylinder or box. Both are symmetric about their centre, so that they reach equally far along n and -n.
+/// A cylinder or box. Both are symmetric about their centre, so that they reach equally far along n and -n: what tapers
+/// reaches as far as the straight cylinder round it, which only errs towards overlap.
 struct Piece {
     bool round = false; ///< a cylinder about its own third axis
     Vector half;        ///< half of the length, width and height; a cylinder's radius stands in the first two
+    Rational foot;      ///< a cylinder's radius at the lower end, where it tapers; else that of `half`
     Vector center;
     std::array<Vector, 3> axis; ///< its own axes: unit vectors at right angles
     Vector extent;              ///< reach along the world's axes, rounded outward

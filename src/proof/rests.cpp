@@ -93,12 +93,17 @@ private:
         return parts;
     }
 
-    std::vector<Piece> lowered(std::size_t item) const
+    struct Lowered {
+        Piece piece;
+        bool further = false; ///< not an item's first solid, or a shut lid's: it may lie beyond a rim
+    };
+
+    std::vector<Lowered> lowered(std::size_t item) const
     {
-        std::vector<Piece> pieces;
+        std::vector<Lowered> pieces;
         for (const std::size_t part : lowered_items(item)) {
-            for (const auto& solid : scene_.solids(part)) {
-                pieces.push_back(moved(solid, {0, 0, -drop_}));
+            for (std::size_t k = 0; k < scene_.solids(part).size(); ++k) {
+                pieces.push_back({moved(scene_.solids(part)[k], {0, 0, -drop_}), k > 0 || part != item});
             }
         }
         return pieces;
@@ -163,18 +168,22 @@ private:
         }
     }
 
-    /// Whether a lowered piece is proved to go through a wall, the floor or a closed top.
-    static bool leaves(const Piece& piece, const Room& room)
+    /// Whether a lowered piece is proved to go through a wall, the floor or a closed top. Beyond the rim there are no
+    /// walls for a further solid: it must reach down to it.
+    static bool leaves(const Lowered& lowered, const Room& room)
     {
+        const Piece& piece = lowered.piece;
+        const bool has_walls = !lowered.further || !room.open_top || begins_below_top(piece, room);
         return (!room.open_bottom && against_bottom(piece, room).outside) ||
-               (!room.open_top && against_top(piece, room).outside) || against_walls(piece, room).outside;
+               (!room.open_top && against_top(piece, room).outside) ||
+               (has_walls && against_walls(piece, room).outside);
     }
 
     void on_container(std::size_t item)
     {
         const auto pieces = lowered(item);
         const auto any_leaves = [&](const Room& room) {
-            return std::any_of(pieces.begin(), pieces.end(), [&](const Piece& piece) { return leaves(piece, room); });
+            return std::any_of(pieces.begin(), pieces.end(), [&](const Lowered& piece) { return leaves(piece, room); });
         };
         const auto containers = containers_of(scene_.bundle(), item);
         if (!std::any_of(containers.begin(), containers.end(),

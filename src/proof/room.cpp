@@ -68,9 +68,31 @@ Fit upright_disc_in_circle(const Flat& center, const Rational& radius, const Rat
     return fit;
 }
 
+/// Radius of the wall at a height above the room's centre; that of the rim above the room, of the foot below it.
+Rational radius_at(const Room& room, const Rational& z)
+{
+    const Piece& space = room.space;
+    const Rational up = std::max(Rational(0), std::min(Rational(2 * space.half[2]), Rational(z + space.half[2])));
+    return space.foot + (space.half[0] - space.foot) * up / (2 * space.half[2]);
+}
+
+/// A cylinder upright in it, as far as it is below the rim: its two ends there tell, since both sides are straight.
+/// Beyond the rim it may be wider.
+Fit ends_in_tapering_walls(const Piece& piece, const Room& room, const Flat& center)
+{
+    const Rational bottom = height(piece, room) - piece.half[2], whole = 2 * piece.half[2];
+    const Rational below = std::max(Rational(0), std::min(whole, Rational(room.space.half[2] - bottom)));
+    const Rational radius = piece.foot + (piece.half[0] - piece.foot) * below / whole; // at its top, or at the rim
+    return worse(upright_disc_in_circle(center, piece.foot, radius_at(room, bottom)),
+                 upright_disc_in_circle(center, radius, radius_at(room, bottom + below)));
+}
+
 Fit in_round_walls(const Piece& piece, const Room& room)
 {
-    const Rational& circle = room.space.half[0];
+    const bool tapers = room.space.foot != room.space.half[0];
+    // What does not stand straight keeps within the wall where that is narrowest for it.
+    const Rational circle =
+        tapers ? radius_at(room, height(piece, room) - reach(piece, room.space.axis[2]).above) : room.space.half[0];
     const Flat center = seen(minus(piece.center, room.space.center), room);
     std::array<Flat, 3> axis{seen(piece.axis[0], room), seen(piece.axis[1], room), seen(piece.axis[2], room)};
     if (!piece.round) {
@@ -83,6 +105,9 @@ Fit in_round_walls(const Piece& piece, const Room& room)
     const Flat up = {piece.half[2] * axis[2][0], piece.half[2] * axis[2][1]};
     const Rational slope = dot(piece.axis[2], room.space.axis[2]);
     if (axis[2][0] == 0 && axis[2][1] == 0) {
+        if (tapers && slope > 0) {
+            return ends_in_tapering_walls(piece, room, center);
+        }
         return upright_disc_in_circle(center, radius, circle);
     }
     if (slope == 0) { // the axis seen is a unit vector, and so is the one at right angles
@@ -96,6 +121,9 @@ Fit in_round_walls(const Piece& piece, const Room& room)
 
 Room room_of(const Piece& cavity, const Rational& clearance, bool open_bottom, bool open_top)
 {
+    if (cavity.foot != cavity.half[0]) {
+        return {cavity, open_bottom, open_top, true};
+    }
     const Vector half{cavity.half[0] - clearance, cavity.half[1] - clearance, cavity.half[2]};
     return {piece_from(cavity.round, half, cavity.center, cavity.axis), open_bottom, open_top,
             half[0] > 0 && half[1] > 0};
@@ -126,6 +154,21 @@ Fit against_bottom(const Piece& piece, const Room& room)
 Fit against_top(const Piece& piece, const Room& room)
 {
     return compare(height(piece, room), reach(piece, room.space.axis[2]), room.space.half[2]);
+}
+
+bool keeps_to_prism(const Piece& piece, const Room& room)
+{
+    if (!against_walls(piece, room).inside) {
+        return false;
+    }
+    Room prism = room;
+    prism.space.foot = room.space.half[0];
+    return room.space.foot == room.space.half[0] || against_walls(piece, prism).inside;
+}
+
+bool lies_beyond_top(const Piece& piece, const Room& room)
+{
+    return height(piece, room) - reach(piece, room.space.axis[2]).above >= room.space.half[2];
 }
 
 bool begins_below_top(const Piece& piece, const Room& room)

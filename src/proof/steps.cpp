@@ -114,10 +114,8 @@ private:
     {
         for (const auto moving : group) {
             for (const auto obstacle : assembly) {
-                if (holds(scene_.bundle(), obstacle, moving)) {
-                    continue; // it keeps to the prism of the cavity, along whose axis it goes
-                }
-                if (!passes(moving, obstacle, direction)) {
+                const bool held = holds(scene_.bundle(), obstacle, moving);
+                if (!passes(moving, obstacle, direction, held)) {
                     object(mover,
                            "going into its place, " +
                                (moving == mover ? std::string("it") : named(scene_.bundle(), moving) + " in it") +
@@ -128,12 +126,27 @@ private:
         }
     }
 
-    bool passes(std::size_t moving, std::size_t obstacle, const Vector& direction) const
+    /// How many solids of a container a held solid has no need to be kept from: all where it keeps to the prism of the
+    /// cavity, along whose axis it goes; the first where it is wider than that beyond a tapering cavity's rim.
+    std::size_t spared(std::size_t moving, const Piece& solid, std::size_t container) const
+    {
+        for (const Lodging& where : containers_of(scene_.bundle(), moving)) {
+            if (where.item == container) {
+                const Room& room = scene_.room(where);
+                return keeps_to_prism(solid, room)             ? scene_.solids(container).size()
+                       : against_walls(solid, room).inside ? 1
+                                                               : 0;
+            }
+        }
+        return 0;
+    }
+
+    bool passes(std::size_t moving, std::size_t obstacle, const Vector& direction, bool held) const
     {
         const auto& ones = scene_.solids(moving);
         const auto& others = scene_.solids(obstacle);
         for (std::size_t i = 0; i < ones.size(); ++i) {
-            for (std::size_t j = 0; j < others.size(); ++j) {
+            for (std::size_t j = held ? spared(moving, ones[i], obstacle) : 0; j < others.size(); ++j) {
                 if (!part(ones[i], others[j], scene_.normals(moving, i, obstacle, j), direction).proved) {
                     return false;
                 }

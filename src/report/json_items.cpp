@@ -75,7 +75,9 @@ Shape read_shape(const Node& node)
     }
     if (node.has("cylinder")) {
         const auto part = node.field("cylinder");
-        return part->object() ? Cylinder{part->length("diameter"), part->length("height")} : Cylinder{};
+        return part->object() ? Cylinder{part->length("diameter"), part->length("height"),
+                                         part->has("foot") ? part->length("foot") : 0}
+                              : Cylinder{};
     }
     const auto part = node.field("box");
     return part->object() ? Box{part->length("length"), part->length("width"), part->length("height")} : Box{};

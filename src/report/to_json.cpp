@@ -47,6 +47,9 @@ ordered_json shape_and_place(const Shape& shape, const Pose& pose)
     ordered_json part;
     if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
         part["cylinder"] = {{"diameter", length(cylinder->diameter)}, {"height", length(cylinder->height)}};
+        if (cylinder->foot != 0) {
+            part["cylinder"]["foot"] = length(cylinder->foot);
+        }
     } else {
         const auto& box = std::get<Box>(shape);
         part["box"] = {{"length", length(box.length)}, {"width", length(box.width)}, {"height", length(box.height)}};

@@ -117,7 +117,9 @@ std::string share_in_words(double share)
 std::string size_in_words(const Shape& shape)
 {
     if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
-        return fmt::format("{} across, {} high", length_in_words(cylinder->diameter),
+        const std::string foot =
+            cylinder->foot == 0 ? "" : fmt::format(", {} at the foot", length_in_words(cylinder->foot));
+        return fmt::format("{} across{}, {} high", length_in_words(cylinder->diameter), foot,
                            length_in_words(cylinder->height));
     }
     const auto& box = std::get<Box>(shape);

@@ -164,6 +164,24 @@ bool holds(const Bundle& bundle, std::size_t vessel, std::size_t item)
     return false;
 }
 
+/// Whether a lowered solid that stands in a room that tapers down goes through its wall.
+bool past_tapering_wall(const Hull& lowered, const Cylinder& room, const Pose& pose)
+{
+    const auto* round = std::get_if<Cylinder>(&lowered.shape);
+    if (round == nullptr || lowered.rotation[2][2] < 0.5) {
+        return false;
+    }
+    const double off = std::hypot(lowered.center.x - pose.center.x, lowered.center.y - pose.center.y);
+    const auto past = [&](double z, double diameter) {
+        const double up = std::clamp((z - pose.center.z) / room.height + 0.5, 0.0, 1.0);
+        return off + diameter / 2 > (room.foot + (room.diameter - room.foot) * up) / 2 + sure;
+    };
+    const double low = lowered.center.z - round->height / 2, rim = pose.center.z + room.height / 2;
+    const double share = std::clamp((rim - low) / round->height, 0.0, 1.0); // beyond the rim it may be wider
+    return past(low, foot_of(*round)) ||
+           past(low + share * round->height, foot_of(*round) + share * (round->diameter - foot_of(*round)));
+}
+
 /// Whether a lowered solid leaves the room that it lies in, through the floor or a wall that the drop leads to.
 bool leaves(const Hull& lowered, const Shape& room, const Pose& pose, Opening opens, double clearance)
 {
@@ -181,6 +199,11 @@ bool leaves(const Hull& lowered, const Shape& room, const Pose& pose, Opening op
     if (const auto* b = std::get_if<Box>(&room)) {
         const double x = b->length / 2 - clearance, y = b->width / 2 - clearance;
         return beyond(axis(0), x) || beyond(-1.0 * axis(0), x) || beyond(axis(1), y) || beyond(-1.0 * axis(1), y);
+    }
+    const auto* round = std::get_if<Cylinder>(&room);
+    const bool seated = round != nullptr && round->foot != 0 && up.z > 0.5;
+    if (seated && past_tapering_wall(lowered, *round, pose)) {
+        return true;
     }
     const Vec3 down = Vec3{0, 0, -1} - dot(Vec3{0, 0, -1}, up) * up;
     if (norm(down) < 0.5) {
@@ -208,11 +231,35 @@ bool leaves(const Hull& lowered, const Shape& room, const Pose& pose, Opening op
     return false;
 }
 
+/// Whether the drop would bring a further solid, which lies beyond a rim that is too narrow for it, down to that rim.
+bool lands_on_rim(const Hull& lowered, const PlacedCavity& cavity)
+{
+    const double rim = cavity.pose.center.z + height_of(cavity.shape) / 2;
+    const double low = extent(lowered).low.z;
+    if (cavity.opens == Opening::closed || rotation_matrix(cavity.pose.turn)[2][2] < 0.5 || low >= rim - sure ||
+        low < rim - 2 * tolerance::rest_drop) {
+        return false;
+    }
+    const Extent plan = extent(lowered);
+    const auto* round = std::get_if<Cylinder>(&cavity.shape);
+    const double half_x = round != nullptr ? round->diameter / 2 : std::get<Box>(cavity.shape).length / 2;
+    const Vec3 far{std::max(std::abs(plan.low.x - cavity.pose.center.x), std::abs(plan.high.x - cavity.pose.center.x)),
+                   std::max(std::abs(plan.low.y - cavity.pose.center.y), std::abs(plan.high.y - cavity.pose.center.y)), 0};
+    return std::max(far.x, far.y) > half_x + sure;
+}
+
 /// Whether the drop would take a solid out of any of its containers: the direct one may be a sleeve without a floor.
-bool rests_on_container(const Bundle& bundle, const PlacedItem& item, const Hull& lowered)
+bool rests_on_container(const Bundle& bundle, const PlacedItem& item, const Hull& lowered, bool further)
 {
     for (auto in = item.in; in; in = bundle.items[in->item].in) {
         const PlacedCavity& cavity = bundle.items[in->item].cavities[in->cavity];
+        const double rim = cavity.pose.center.z + height_of(cavity.shape) / 2;
+        if (further && cavity.opens != Opening::closed && extent(lowered).low.z > rim - 2 * tolerance::rest_drop) {
+            if (lands_on_rim(lowered, cavity)) {
+                return true;
+            }
+            continue;
+        }
         if (leaves(lowered, cavity.shape, cavity.pose, cavity.opens, bundle.clearance)) {
             return true;
         }
@@ -259,8 +306,10 @@ public:
         std::vector<Material> lowered;
         for (std::optional<std::size_t> part = index; part; part = lid_of(*part)) {
             lowered.push_back(material_of(bundle_.items[*part], tolerance::rest_drop));
-            for (const Hull& solid : lowered.back().solids) {
-                if (rests_on_container(bundle_, bundle_.items[index], solid)) {
+            const auto& solids = lowered.back().solids;
+            for (std::size_t k = 0; k < solids.size(); ++k) {
+                const bool further = k > 0 || *part != index;
+                if (rests_on_container(bundle_, bundle_.items[index], solids[k], further)) {
                     return Rest{index, std::nullopt, {}};
                 }
             }

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cstdio>
+#include <cstdlib>
 #include <cmath>
 #include <fmt/format.h>
 #include <optional>
@@ -65,6 +67,7 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     options.flat_gap = gaps.flat;
     options.iterations = 40;
     if (!packing::compact(layout, options)) {
+        if (getenv("TW_DEBUG")) fprintf(stderr, "compact 1\n");
         return std::nullopt;
     }
     nesting::round_turns(layout);
@@ -72,11 +75,13 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     options.curved_gap -= gaps.for_turns;
     options.wall_gap -= gaps.for_turns;
     if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
+        if (getenv("TW_DEBUG")) fprintf(stderr, "compact 2\n");
         return std::nullopt;
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     bundle.status = Status::found;
     StackingOrder order = stacking_order(bundle);
+    if (getenv("TW_DEBUG") && order.steps.empty()) fprintf(stderr, "no order\n");
     if (order.steps.empty()) {
         return std::nullopt;
     }
@@ -85,6 +90,7 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     bundle.certificate.planes = pair_planes(bundle);
     const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
     bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
+    if (getenv("TW_DEBUG")) for (auto&o : check(bundle, 3)) fprintf(stderr, "%s: %s\n", o.rule.c_str(), o.what.c_str());
     if (!check(bundle).empty()) {
         return std::nullopt;
     }

@@ -21,6 +21,7 @@ namespace {
 using PlanPoint = std::array<double, 2>;
 
 constexpr double same_level = 0.02;      ///< mm: surfaces that far apart in height touch
+constexpr double seated_gap = 0.05; ///< mm to a tapering wall that count as touching it
 constexpr double square_cosine = 0.9999; ///< an axis along which a solid stands or lies
 constexpr double seam = 1e-6;            ///< mm: what lies that far outside an outline still counts as on it
 constexpr int disc_corners = 48;
@@ -157,6 +158,8 @@ public:
         for (const Solid& solid : placed.solids) {
             const Face lower = end_face(solid.shape, solid.pose, -1);
             add_floor(placed, lower, points);
+            add_tapering_wall(placed, solid, points);
+            add_rims(placed, solid, lower, points);
             for (std::size_t other = 0; other < bundle_.items.size(); ++other) {
                 if (other != item && !holds(item, other) && !holds(other, item) &&
                     bundle_.items[other].closes != item) {
@@ -207,6 +210,45 @@ private:
         }
         if (std::abs(lower.z - floor) < same_level) {
             points.insert(points.end(), lower.corners.begin(), lower.corners.end());
+        }
+    }
+
+    /// What is seated in a vessel that tapers stands on the ring where it touches the wall.
+    void add_tapering_wall(const PlacedItem& placed, const Solid& solid, std::vector<PlanPoint>& points) const
+    {
+        const auto* round = std::get_if<Cylinder>(&solid.shape);
+        if (!placed.in || round == nullptr || rotation_matrix(solid.pose.turn)[2][2] < square_cosine) {
+            return;
+        }
+        const PlacedCavity& cavity = bundle_.items[placed.in->item].cavities[placed.in->cavity];
+        const auto* room = std::get_if<Cylinder>(&cavity.shape);
+        if (room == nullptr || room->foot == 0 || rotation_matrix(cavity.pose.turn)[2][2] < square_cosine) {
+            return;
+        }
+        const double dx = solid.pose.center.x - cavity.pose.center.x, dy = solid.pose.center.y - cavity.pose.center.y;
+        const double low = solid.pose.center.z - round->height / 2, rim = cavity.pose.center.z + room->height / 2;
+        const double share = std::clamp((rim - low) / round->height, 0.0, 1.0); // beyond the rim it may be wider
+        for (const bool top : {false, true}) {
+            const double z = top ? low + share * round->height : low;
+            const double width = foot_of(*round) + (top ? share : 0) * (round->diameter - foot_of(*round));
+            const double up = std::clamp((z - cavity.pose.center.z) / room->height + 0.5, 0.0, 1.0);
+            const double wall = (room->foot + (room->diameter - room->foot) * up) / 2;
+            if (std::hypot(dx, dy) + width / 2 > wall - seated_gap) {
+                const Face ring = end_face(solid.shape, solid.pose, top ? 1 : -1);
+                points.insert(points.end(), ring.corners.begin(), ring.corners.end());
+            }
+        }
+    }
+
+    /// The rims of its containers, for a further solid that lies beyond them.
+    void add_rims(const PlacedItem& placed, const Solid& solid, const Face& lower, std::vector<PlanPoint>& points) const
+    {
+        for (auto in = placed.in; in && &solid != &placed.solids.front(); in = bundle_.items[in->item].in) {
+            const PlacedItem& vessel = bundle_.items[in->item];
+            const Face top = end_face(vessel.solids.front().shape, vessel.solids.front().pose, 1);
+            if (std::abs(lower.z - top.z) < same_level) {
+                add_contacts(lower, top, mouth_at(vessel, top.z), points);
+            }
         }
     }
 
