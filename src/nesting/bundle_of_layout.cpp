@@ -198,11 +198,11 @@ private:
         if (!item.inside) {
             return;
         }
-        PlacedCavity cavity{item.inside->shape, {}, item.inside->opens};
+        PlacedCavity cavity{item.inside->shape, {}, item.inside->opens, item.inside->neck};
         if (origin.lid) {
             cavity.opens = Opening::closed;
-            const double intrudes = kit_.items[origin.lid->item].closes->intrudes;
-            std::visit([&](auto& s) { s.height = snap_down(s.height - intrudes); }, cavity.shape);
+            const double less = lid_takes(kit_.items[origin.lid->item], item);
+            std::visit([&](auto& s) { s.height = snap_down(s.height - less); }, cavity.shape);
         }
         const double offset = item.inside->floor + height_of(cavity.shape) / 2 - height_of(item.outside) / 2;
         const Solid where = solid(body, {item.outside, offset}, shift_);

@@ -107,8 +107,10 @@ std::optional<std::string> rules_misfit(const Kit& kit)
 {
     for (const CarryRule& rule : kit.rules) {
         const Item &item = kit.items[item_of(kit, rule.first)], &vessel = kit.items[item_of(kit, rule.second)];
-        const bool fits = vessel.inside && could_enter(turned_freely(item), vessel.inside->shape,
-                                                       vessel.inside->opens == Opening::closed);
+        const auto& inside = vessel.inside;
+        const bool fits = inside &&
+                          could_enter(turned_freely(item), inside->shape, inside->opens == Opening::closed) &&
+                          (!inside->neck || could_enter(turned_freely(item), *inside->neck, false));
         if (rule.keep == Keep::within && !item.closes && !fits) {
             return fmt::format("the {} must lie in the {} ({}), but fits it in no turn", rule.first, rule.second,
                                rule.why);

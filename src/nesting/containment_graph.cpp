@@ -80,7 +80,11 @@ ContainmentGraph containment_graph(const Scene& scene, const Kit& kit)
             if (body == cell || !scene.bodies[cell].hollow) {
                 continue;
             }
-            const unsigned forms = forms_that_fit(scene.bodies[body], room_of(*scene.bodies[cell].hollow, true));
+            const Hollow& hollow = *scene.bodies[cell].hollow;
+            unsigned forms = forms_that_fit(scene.bodies[body], room_of(hollow, true));
+            if (hollow.neck) { // it goes in standing as it lies there
+                forms &= forms_that_fit(scene.bodies[body], room_of_neck(hollow));
+            }
             if (forms != 0) {
                 graph.add(body, cell, forms);
             }

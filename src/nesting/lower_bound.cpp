@@ -57,7 +57,9 @@ double most_nested(const KitScene& kit, const std::vector<double>& supply, const
         }
         add_pipe(graph, source, k, supply[k]);
         if (kit.scene.bodies[k].hollow) {
-            add_pipe(graph, n + k, sink, volume_ml(kit.scene.bodies[k].hollow->shape) * 1000);
+            const Hollow& hollow = *kit.scene.bodies[k].hollow;
+            const double neck = hollow.neck ? volume_ml(*hollow.neck) : 0;
+            add_pipe(graph, n + k, sink, (volume_ml(hollow.shape) + neck) * 1000);
         }
         for (std::size_t cell = 0; cell < n; ++cell) {
             if (kept[cell] && may[k][cell]) {
@@ -84,8 +86,11 @@ public:
             supply_.push_back(volume_ml(item.outside) * 1000);
             for (std::size_t cell = 0; cell < n; ++cell) {
                 const auto& hollow = scene_.scene.bodies[cell].hollow;
-                may_[k][cell] = cell != k && hollow && allowed(k, cell) &&
-                                could_enter(item, hollow->shape, !hollow->open_top && !hollow->open_bottom);
+                // The search lets nothing stand out of a narrow opening, but people may: the bound holds for that too.
+                may_[k][cell] =
+                    cell != k && hollow && allowed(k, cell) &&
+                    could_enter(item, hollow->shape, !hollow->open_top && !hollow->open_bottom && !hollow->neck) &&
+                    (!hollow->neck || could_enter(item, *hollow->neck, false));
             }
             if (scene_.scene.bodies[k].hollow) {
                 vessels_.push_back(k);

@@ -98,6 +98,7 @@ private:
     void to_outer(int vessel, const Place& vessel_place, Piece& piece) const;
     bool stands_out(const Piece& piece, int vessel, double margin) const;
     double closing_excess(int body, const Place& place) const;
+    double neck_excess(int body, const Place& place) const;
     bool holds_upright(int body) const;
 
     const Scene* scene_;

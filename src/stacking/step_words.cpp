@@ -104,6 +104,20 @@ std::string slip_over(const Replay& before, std::size_t item, const Surroundings
                        spoken_name(bundle, item), way, filled, around);
 }
 
+/// Through a narrow opening and then aside.
+std::string push_aside(const Replay& before, std::size_t item, const Surroundings& seen)
+{
+    const Bundle& bundle = before.bundle();
+    std::string where = place(before, item, seen);
+    if (where.starts_with(", ")) {
+        where = ": " + where.substr(2);
+    }
+    std::string through = into(bundle, item);
+    through.replace(0, std::string(" into").size(), " through the opening of");
+    return fmt::format("Put {}{} {}{} and push it aside to its place{}.", spoken_name(bundle, item),
+                       fillings(before, item), posture(bundle, item), through, where);
+}
+
 } // namespace
 
 std::string step_text(const Replay& before, const Step& step)
@@ -115,6 +129,9 @@ std::string step_text(const Replay& before, const Step& step)
     const Surroundings seen = surroundings_of(before, step.item);
     if (is_slipped_over(before, step.item)) {
         return slip_over(before, step.item, seen);
+    }
+    if (step.via && bundle.items[step.item].in) {
+        return push_aside(before, step.item, seen);
     }
     const std::string name = spoken_name(bundle, step.item), filled = fillings(before, step.item);
     const std::string target =
