@@ -28,7 +28,7 @@ bool add_size(Reading& reading, Fields& fields, std::string_view key, SizedShape
 bool add_depth(Reading& reading, Fields& fields, SizedShape& shape)
 {
     const Node* value = fields.find("depth");
-    const auto depth = value != nullptr       ? read_length(reading, *value, "depth", AtLeast::zero)
+    const auto depth = value != nullptr        ? read_length(reading, *value, "depth", AtLeast::zero)
                        : fields.given("depth") ? std::nullopt
                                                : std::optional(Length::of_nanometres(0));
     if (depth) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "packing/neck.hpp"
 #include "tuckwright/contract.hpp"
 
 namespace tuckwright::packing {
@@ -196,6 +197,15 @@ double Layout::neck_excess(int body, const Place& where) const
            std::max(0.0, (front + back) / 2 - neck.half_width - exact_enough);
 }
 
+double Layout::jam_of(const std::vector<Piece>& pieces, int cell, int other) const
+{
+    if (cell == outermost || !scene_->bodies[at(cell)].hollow->neck) {
+        return 0;
+    }
+    *measured_ += 6;
+    return jam(*scene_->bodies[at(cell)].hollow, pieces, visible(other));
+}
+
 double Layout::cost_at(int body, const Place& where, const Weights& weights, double enough) const
 {
     thread_local std::vector<Piece> pieces;
@@ -218,6 +228,9 @@ double Layout::cost_at(int body, const Place& where, const Weights& weights, dou
         for (const int other : inside(cell)) {
             if (other == vessel) {
                 continue;
+            }
+            if (vessel == body) {
+                cost += jam_of(pieces, cell, other) * weights.of(body, other);
             }
             for (const Piece& theirs : visible(other)) {
                 for (const Piece& piece : pieces) {
@@ -246,6 +259,9 @@ double Layout::overlap_of(int i, int j) const
         for (const int other : inside(cell)) {
             if (other == vessel) {
                 continue;
+            }
+            if (vessel == i && other == j) {
+                sum += jam_of(visible(i), cell, other);
             }
             for (const Piece& theirs : visible(other)) {
                 if (theirs.owner == j) {
@@ -287,6 +303,7 @@ double Layout::total_overlap() const
                 if (other == vessel) {
                     continue;
                 }
+                sum += vessel == i && other > i ? jam_of(visible(i), cell, other) : 0;
                 for (const Piece& theirs : visible(other)) {
                     if (theirs.owner > i) {
                         for (const Piece& piece : mine) {

@@ -62,6 +62,8 @@ public:
     /// Unweighted overlap of two bodies, wherever they lie, counting only their own pieces.
     double overlap_of(int i, int j) const;
     double excess_of(int body) const;
+    /// How far a body with these pieces and another bar each other's ways through the narrow opening of their cell.
+    double jam_of(const std::vector<Piece>& pieces, int cell, int other) const;
     /// Sum over all pairs and walls.
     double total_overlap() const;
 

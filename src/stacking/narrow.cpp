@@ -15,8 +15,8 @@ namespace {
 
 using Aside = std::array<double, 2>; ///< across the cavity's axis, along its own x and y
 
-constexpr double spare = 1e-6;  ///< mm kept to the opening's edge, more than rounding to the grid takes
-constexpr double snug = -1e-9;  ///< mm: in the middle, where nothing is rounded, it may fill the opening to the full
+constexpr double spare = 1e-6; ///< mm kept to the opening's edge, more than rounding to the grid takes
+constexpr double snug = -1e-9; ///< mm: in the middle, where nothing is rounded, it may fill the opening to the full
 constexpr int round_about = 16;
 constexpr double square_to = 1e-12; ///< an axis that is one of the world's, up to rounding
 

@@ -31,13 +31,14 @@ std::string objection(Bundle bundle)
 /// Seven tins round a crock, the middle one last.
 Bundle ring_of_tins()
 {
-    auto crock = narrowed(
-        hollow(item("crock", cylinder(120, 90, {0, 0, 45})), cylinder(116, 80, {0, 0, 47}), Opening::top),
-        Cylinder{80, 3});
+    auto crock =
+        narrowed(hollow(item("crock", cylinder(120, 90, {0, 0, 45})), cylinder(116, 80, {0, 0, 47}), Opening::top),
+                 Cylinder{80, 3});
     std::vector<PlacedItem> items{crock};
     for (int k = 0; k < 7; ++k) {
         const double angle = 1.0471975511965976 * k, out = k < 6 ? 39.9 : 0;
-        items.push_back(in(item("tin", cylinder(35, 40, {snap(out * std::cos(angle)), snap(out * std::sin(angle)), 27})), 0));
+        items.push_back(
+            in(item("tin", cylinder(35, 40, {snap(out * std::cos(angle)), snap(out * std::sin(angle)), 27})), 0));
         items.back().copy = k + 1;
     }
     auto result = bundle("Seven tins", Cylinder{120, 90}, items);

@@ -2,8 +2,8 @@
 /// Ways through openings narrower than the cavity below them.
 #include "stacking/narrow.hpp"
 
-#include <catch2/catch.hpp>
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "support/handmade_bundles.hpp"
@@ -30,7 +30,8 @@ TEST_CASE("what passes a narrow opening straight has that way first, what does n
 {
     const Bundle crock = tins_under_a_shoulder();
     const auto replay = complete(crock);
-    const auto peg = stacking::ways_of(replay, 3), wide = stacking::ways_of(replay, 1), out = stacking::ways_of(replay, 0);
+    const auto peg = stacking::ways_of(replay, 3), wide = stacking::ways_of(replay, 1),
+               out = stacking::ways_of(replay, 0);
     CHECK_FALSE(peg.front().via.has_value());
     CHECK(peg.size() > 10);
     REQUIRE(wide.front().via.has_value());

@@ -21,9 +21,9 @@ inline void step_aside(Bundle& bundle, std::size_t item, Vec3 via)
 /// A crock with a shoulder 3 mm thick. A wide tin and a slim one have been pushed to its wall, a peg stands between.
 inline Bundle tins_under_a_shoulder()
 {
-    auto crock = narrowed(
-        hollow(item("crock", cylinder(120, 90, {0, 0, 45})), cylinder(116, 80, {0, 0, 47}), Opening::top),
-        Cylinder{80, 3});
+    auto crock =
+        narrowed(hollow(item("crock", cylinder(120, 90, {0, 0, 45})), cylinder(116, 80, {0, 0, 47}), Opening::top),
+                 Cylinder{80, 3});
     auto wide = in(item("wide tin", cylinder(50, 40, {-32, 0, 27})), 0);
     auto slim = in(item("slim tin", cylinder(40, 40, {37, 0, 27})), 0);
     auto peg = in(item("peg", cylinder(20, 79, {4, 0, 46.5})), 0);
