@@ -109,6 +109,9 @@ std::string push_aside(const Replay& before, std::size_t item, const Surrounding
 {
     const Bundle& bundle = before.bundle();
     std::string where = place(before, item, seen);
+    if (seen.wall_air && spot(before, item, seen).empty()) { // where to, if there is nothing else to go by
+        where += fmt::format(", {:.0f} mm from the wall", *seen.wall_air);
+    }
     if (where.starts_with(", ")) {
         where = ": " + where.substr(2);
     }

@@ -40,7 +40,7 @@ Bundle ring_of_tins()
     for (int k = 0; k < 7; ++k) {
         const double angle = 1.0471975511965976 * k, out = k < 6 ? 39.9 : 0;
         items.push_back(
-            in(item("tin", cylinder(35, 40, {snap(out * std::cos(angle)), snap(out * std::sin(angle)), 27})), 0));
+            in(item("tin", cylinder(34, 40, {snap(out * std::cos(angle)), snap(out * std::sin(angle)), 27})), 0));
         items.back().copy = k + 1;
     }
     auto result = bundle("Seven tins", Cylinder{120, 90}, items);
