@@ -19,7 +19,13 @@ struct PlacedCavity {
     Shape shape;
     Pose pose;
     Opening opens = Opening::top;
+    /// An opening narrower than the cavity, right above it and on its axis, turned as it is: what lies in the cavity has
+    /// passed it. Its height leads up to the rim and may be 0.
+    std::optional<Shape> neck = std::nullopt;
 };
+
+/// The narrow opening as a solid where it lies (mm, on the grid). Requires: a cavity that has one.
+Solid neck_of(const PlacedCavity& cavity);
 
 /// The direct container of an item: a cavity of another item of the bundle.
 struct Lodging {
@@ -48,11 +54,13 @@ struct PlacedItem {
 
 /// One step of putting the bundle together: the item, with all that it already holds and its shut lid, moves along
 /// `direction` into its place. A vessel that is still on the table is filled there, so directions are meant in the
-/// frame of the finished bundle.
+/// frame of the finished bundle. Below an opening narrower than the cavity the way may be two straight moves: along
+/// `direction` to where it lies `via` (mm) beside its place, then straight from there to its place.
 struct Step {
     std::size_t item = 0;
     std::array<std::int64_t, 3> direction{0, 0, -1};
     std::string text;
+    std::optional<Vec3> via = std::nullopt;
 };
 
 /// A direction along which two solids are apart: nothing of the first lies beyond what is nearest of the second.

@@ -20,6 +20,10 @@ struct Cavity {
     Shape shape;              ///< inner dimensions, mm, rounded down to the grid; a sleeve is as high inside as outside
     Opening opens = Opening::top;
     double floor = 0;         ///< mm from the item's bottom up to the cavity's floor; the top of an open cavity is the item's top
+    /// An opening narrower than the cavity, on its axis: what goes in passes it, and nothing stands out of it. Its height
+    /// is that of the neck from the cavity's top up to the rim, 0 for a thin inward rim; the neck's top is then the
+    /// item's top. A sleeve has none.
+    std::optional<Shape> neck = std::nullopt;
 };
 
 /// A further solid of an item, fixed to its outside: a handle, a neck, a leg.

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "tuckwright/contract.hpp"
+#include "tuckwright/units.hpp"
 
 namespace tuckwright {
 
@@ -38,6 +39,16 @@ double total_weight_g(const Bundle& bundle)
         total += item.weight_g + item.contents_g;
     }
     return total;
+}
+
+Solid neck_of(const PlacedCavity& cavity)
+{
+    require(cavity.neck.has_value(), "the cavity has a narrow opening");
+    const Matrix3 turn = rotation_matrix(cavity.pose.turn);
+    const double up = (height_of(cavity.shape) + height_of(*cavity.neck)) / 2;
+    const Vec3& at = cavity.pose.center;
+    const Vec3 center{at.x + up * turn[0][2], at.y + up * turn[1][2], at.z + up * turn[2][2]};
+    return {*cavity.neck, {{snap(center.x), snap(center.y), snap(center.z)}, cavity.pose.turn}};
 }
 
 std::string label(const Bundle& bundle, std::size_t item)

@@ -3,6 +3,7 @@
 
 #include <array>
 
+#include "kit/opening_reading.hpp"
 #include "kit/words.hpp"
 
 namespace tuckwright::reading
@@ -11,7 +12,7 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 6> cavity_keys{"cylinder", "box", "wall", "base", "opens", "lid"};
+constexpr std::array<std::string_view, 7> cavity_keys{"cylinder", "box", "wall", "base", "opens", "lid", "opening"};
 constexpr KnownFields cavity_fields{cavity_keys, "inside: {wall: 0.8, base: 1}"};
 constexpr std::array<std::string_view, 2> opening_words{"top", "both"};
 constexpr std::array<std::string_view, 1> lid_words{"own"};
@@ -97,7 +98,8 @@ Length foot_above(const SizedShape& outside, Length height)
 }
 
 std::optional<Inner> inner_from_wall(Reading& reading, Fields& fields, std::optional<Opening> opens,
-                                     const std::optional<SizedShape>& outside)
+                                     const std::optional<SizedShape>& outside,
+                                     const std::optional<OpeningDraft>& narrow)
 {
     const auto wall = read_thickness(reading, fields, "wall", true);
     const auto base = read_thickness(reading, fields, "base", opens && opens != Opening::both);
@@ -117,6 +119,9 @@ std::optional<Inner> inner_from_wall(Reading& reading, Fields& fields, std::opti
     if (base) { // a vessel's own lid is as thick as its base
         room = shrink(reading, inner, height, opens == Opening::closed ? 2 : 1, "base", *base) && room;
     }
+    if (narrow) { // the cavity ends where the neck begins
+        room = shrink(reading, inner, height, 1, "depth", {narrow->shape.height(), narrow->shape.places.back()}) && room;
+    }
     if (room && outside->foot && base) {
         inner.foot = foot_above(*outside, base->value) - 2 * wall->value;
         if (*inner.foot < Length::of_nanometres(1000)) {
@@ -129,7 +134,7 @@ std::optional<Inner> inner_from_wall(Reading& reading, Fields& fields, std::opti
 }
 
 std::optional<Inner> read_inner(Reading& reading, Fields& fields, std::optional<Opening> opens,
-                                const std::optional<SizedShape>& outside)
+                                const std::optional<SizedShape>& outside, const std::optional<OpeningDraft>& narrow)
 {
     const bool round = fields.given("cylinder"), square = fields.given("box");
     const bool by_wall = fields.given("wall") || fields.given("base");
@@ -145,7 +150,7 @@ std::optional<Inner> read_inner(Reading& reading, Fields& fields, std::optional<
         return std::nullopt;
     }
     if (!round && !square) {
-        return inner_from_wall(reading, fields, opens, outside);
+        return inner_from_wall(reading, fields, opens, outside, narrow);
     }
     std::optional<Inner> inner;
     for (const ShapeKind kind : {ShapeKind::cylinder, ShapeKind::box}) {
@@ -194,10 +199,14 @@ void check_plan(SizeCheck& check, const SizedShape& inner, const SizedShape& out
     }
 }
 
-void check_height(SizeCheck& check, const Inner& inner, const SizedShape& outer)
+void check_height(SizeCheck& check, const Inner& inner, const SizedShape& outer,
+                  const std::optional<OpeningDraft>& narrow)
 {
     const Length inside = inner.shape.height();
-    if (inner.opens != Opening::both) {
+    if (narrow) {
+        check.smaller(inside + narrow->shape.height(), "height with the opening's depth,", outer.height(), "height",
+                      inner.shape.places.back());
+    } else if (inner.opens != Opening::both) {
         check.smaller(inside, "height", outer.height(), "height", inner.shape.places.back());
     } else if (inside != outer.height()) {
         check.sound = false;
@@ -209,11 +218,14 @@ void check_height(SizeCheck& check, const Inner& inner, const SizedShape& outer)
 }
 
 /// A tapering outside leaves less room at the foot; a sleeve has no foot to taper to.
-void check_taper(SizeCheck& check, const Inner& inner, const SizedShape& outer)
+void check_taper(SizeCheck& check, const Inner& inner, const SizedShape& outer, bool has_neck)
 {
-    if (inner.opens == Opening::both && (inner.shape.foot || outer.foot)) {
+    const bool tapers = inner.shape.foot || outer.foot;
+    if (tapers && (inner.opens == Opening::both || has_neck)) {
         check.sound = false;
-        check.reading.problems.add(inner.shape.place, "what is open at both ends cannot taper",
+        check.reading.problems.add(inner.shape.place,
+                                   has_neck ? "what has a narrow opening cannot taper"
+                                            : "what is open at both ends cannot taper",
                                    "delete 'foot', and give the narrowest inner and the widest outer diameter");
     } else if (outer.foot && check.sound) {
         const Length narrow = inner.shape.foot ? *inner.shape.foot : inner.shape.sizes.front();
@@ -222,11 +234,13 @@ void check_taper(SizeCheck& check, const Inner& inner, const SizedShape& outer)
     }
 }
 
-Cavity cavity_of(const Inner& inner, const SizedShape& outer)
+Cavity cavity_of(const Inner& inner, const SizedShape& outer, const std::optional<OpeningDraft>& narrow)
 {
-    Cavity cavity{inner.shape.rounded_down(), inner.opens, 0};
+    Cavity cavity{inner.shape.rounded_down(), inner.opens, 0,
+                  narrow ? std::optional(narrow->shape.rounded_down()) : std::nullopt};
     // On the grid, from rounded sizes, so that the cavity's top is the item's top, or stays below it under its own lid.
-    const std::int64_t above = outer.height().nanometres_up() - inner.shape.height().nanometres_down();
+    const std::int64_t neck = narrow ? narrow->shape.height().nanometres_down() : 0;
+    const std::int64_t above = outer.height().nanometres_up() - inner.shape.height().nanometres_down() - neck;
     if (inner.opens == Opening::top) {
         cavity.floor = Length::of_nanometres(above).mm_down();
     } else if (inner.opens == Opening::closed) {
@@ -246,15 +260,23 @@ std::optional<Cavity> read_cavity(Reading& reading, const Node& node, const std:
         return std::nullopt;
     }
     const auto opens = read_opening(reading, fields);
-    const auto inner = read_inner(reading, fields, opens, outside);
-    if (!opens || !inner) {
+    const Node* narrow_node = fields.find("opening");
+    const auto narrow = narrow_node != nullptr ? read_narrow_opening(reading, *narrow_node) : std::nullopt;
+    if (fields.given("opening") && opens == Opening::both) {
+        fields.refuse("opening", "a sleeve, open at both ends, has no narrow opening",
+                      "delete 'opening', or write 'opens: top'");
+        return std::nullopt;
+    }
+    const auto inner = read_inner(reading, fields, opens, outside, narrow);
+    if (!opens || !inner || (fields.given("opening") && !narrow)) {
         return std::nullopt;
     }
     SizeCheck check{reading};
     check_plan(check, inner->shape, *outside);
-    check_height(check, *inner, *outside);
-    check_taper(check, *inner, *outside);
-    return check.sound ? std::optional(cavity_of(*inner, *outside)) : std::nullopt;
+    check_height(check, *inner, *outside, narrow);
+    check_taper(check, *inner, *outside, narrow.has_value());
+    const bool is_narrower = !narrow || check_narrower(reading, *narrow, inner->shape);
+    return check.sound && is_narrower ? std::optional(cavity_of(*inner, *outside, narrow)) : std::nullopt;
 }
 
 } // namespace tuckwright::reading

@@ -87,6 +87,8 @@ bool covers_mouth(const SizedShape& lid, const Shape& mouth)
     return lid.kind == ShapeKind::box ? wide(0) >= length && wide(1) >= width : wide(0) >= diagonal_up(length, width);
 }
 
+const Shape& mouth_of(const Cavity& cavity) { return cavity.neck ? *cavity.neck : cavity.shape; }
+
 std::string plan_text(const Shape& shape)
 {
     const auto mm = [](double value) {
@@ -128,10 +130,10 @@ void check_cover(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel
                              "a lid that is a " + std::string(word_of(lid.outside->kind)) + " does not close " +
                                  quoted(vessel.item.id) + ", a " + std::string(word_of(vessel.outside->kind)),
                              "give both the same kind of shape");
-    } else if (!covers_mouth(*lid.outside, vessel.item.inside->shape)) {
+    } else if (!covers_mouth(*lid.outside, mouth_of(*vessel.item.inside))) {
         reading.problems.add(lid.outside->places[0],
                              "the lid is " + plan_text(lid.item.outside) + ", too small to cover the mouth of " +
-                                 quoted(vessel.item.id) + ", " + plan_text(vessel.item.inside->shape),
+                                 quoted(vessel.item.id) + ", " + plan_text(mouth_of(*vessel.item.inside)),
                              "measure both again");
     } else {
         check_width(reading, lid, vessel);
@@ -154,7 +156,9 @@ void check_depths(Reading& reading, const ItemDraft& lid, const ItemDraft& vesse
                                  " make more than the lid's height " + text(height),
                              "measure the three again");
     }
-    const Length inside = Length::of_nanometres(to_nanometres(height_of(vessel.item.inside->shape)));
+    const Cavity& cavity = *vessel.item.inside;
+    const double deep = height_of(cavity.shape) + (cavity.neck ? height_of(*cavity.neck) : 0);
+    const Length inside = Length::of_nanometres(to_nanometres(deep));
     if (closes.intrudes && Length::of_nanometres(closes.intrudes->nanometres_up()) >= inside) {
         reading.problems.add(closes.intrudes_place,
                              "intrudes is " + text(*closes.intrudes) + ", which leaves nothing of the inside height " +

@@ -211,11 +211,11 @@ private:
         if (!item.inside) {
             return;
         }
-        PlacedCavity cavity{item.inside->shape, {}, item.inside->opens};
+        PlacedCavity cavity{item.inside->shape, {}, item.inside->opens, item.inside->neck};
         if (origin.lid) {
             cavity.opens = Opening::closed;
-            const double intrudes = kit_.items[origin.lid->item].closes->intrudes;
-            cavity.shape = lower_part(cavity.shape, snap_down(height_of(cavity.shape) - intrudes));
+            const double less = lid_takes(kit_.items[origin.lid->item], item);
+            cavity.shape = lower_part(cavity.shape, snap_down(height_of(cavity.shape) - less));
         }
         const double offset = item.inside->floor + height_of(cavity.shape) / 2 - height_of(item.outside) / 2;
         const Solid where = solid(body, {item.outside, offset}, shift_);

@@ -109,7 +109,9 @@ bool fits_in_some_form(const Item& item, const Item& vessel)
     for (std::size_t k = 0; k <= vessel.forms.size() && !fits; ++k) {
         const Item holder = in_form(vessel, k);
         for (std::size_t form = 0; form <= item.forms.size() && holder.inside && !fits; ++form) {
-            fits = could_enter(in_form(item, form), holder.inside->shape, holder.inside->opens == Opening::closed);
+            const Item as_it_is = in_form(item, form);
+            fits = could_enter(as_it_is, holder.inside->shape, holder.inside->opens == Opening::closed) &&
+                   (!holder.inside->neck || could_enter(as_it_is, *holder.inside->neck, false));
         }
     }
     return fits;

@@ -137,7 +137,11 @@ ContainmentGraph containment_graph(const Scene& scene, const Kit& kit)
             if (owner[body] == owner[cell] || !row(cell).hollow) {
                 continue;
             }
-            const unsigned forms = forms_that_fit(row(body), room_of(*row(cell).hollow, true));
+            const Hollow& hollow = *row(cell).hollow;
+            unsigned forms = forms_that_fit(row(body), room_of(hollow, true));
+            if (hollow.neck) { // it goes in standing as it lies there
+                forms &= forms_that_fit(row(body), room_of_neck(hollow));
+            }
             if (forms != 0) {
                 graph.add(body, cell, forms);
             }

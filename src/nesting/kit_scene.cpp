@@ -36,6 +36,19 @@ bool wider(const Shape& lid, const Shape& vessel)
     return v == nullptr || l.length > v->length || l.width > v->width;
 }
 
+/// Takes the clearance from the side walls; false where nothing is left.
+bool narrowed(Shape& shape, double clearance)
+{
+    if (auto* c = std::get_if<Cylinder>(&shape)) {
+        c->diameter -= 2 * clearance;
+        return c->diameter > 0;
+    }
+    auto& b = std::get<Box>(shape);
+    b.length -= 2 * clearance;
+    b.width -= 2 * clearance;
+    return b.length > 0 && b.width > 0;
+}
+
 /// The cavity less the clearance at its side walls; nothing where no room is left, be it that contents fill it.
 std::optional<Hollow> hollow_of(const Item& item, double clearance)
 {
@@ -43,20 +56,18 @@ std::optional<Hollow> hollow_of(const Item& item, double clearance)
         return std::nullopt;
     }
     const Cavity& cavity = *item.inside;
-    Hollow hollow{cavity.shape, cavity.floor - height_of(item.outside) / 2, cavity.opens != Opening::closed,
-                  cavity.opens == Opening::both, clearance};
-    if (auto* c = std::get_if<Cylinder>(&hollow.shape)) {
-        if (c->foot != 0) { // what goes into a tapering vessel has air all round until it is seated
-            hollow.clearance = 0;
-            return hollow;
-        }
-        c->diameter -= 2 * clearance;
-        return c->diameter > 0 ? std::optional(hollow) : std::nullopt;
+    Hollow hollow{cavity.shape,
+                  cavity.floor - height_of(item.outside) / 2,
+                  cavity.opens != Opening::closed && !cavity.neck,
+                  cavity.opens == Opening::both,
+                  clearance,
+                  cavity.neck};
+    if (const auto* c = std::get_if<Cylinder>(&hollow.shape); c != nullptr && c->foot != 0) {
+        hollow.clearance = 0; // what goes into a tapering vessel has air all round until it is seated
+        return hollow;
     }
-    auto& b = std::get<Box>(hollow.shape);
-    b.length -= 2 * clearance;
-    b.width -= 2 * clearance;
-    return b.length > 0 && b.width > 0 ? std::optional(hollow) : std::nullopt;
+    const bool has_room = narrowed(hollow.shape, clearance) && (!hollow.neck || narrowed(*hollow.neck, clearance));
+    return has_room ? std::optional(hollow) : std::nullopt;
 }
 
 /// Whether further pieces make a difference which way up, or about its own axis, a body lies.
@@ -115,7 +126,7 @@ Body body_of(const Kit& kit, const Item& item, const Item* lid)
         }
         if (body.hollow) {
             body.hollow->open_top = false;
-            body.hollow->shape = lower_part(body.hollow->shape, height_of(body.hollow->shape) - lid->closes->intrudes);
+            body.hollow->shape = lower_part(body.hollow->shape, height_of(body.hollow->shape) - lid_takes(*lid, item));
         }
     }
     body.upright = item.upright || (lid != nullptr && lid->upright);
@@ -148,6 +159,12 @@ BodyPiece lid_plate(const Item& lid, const Item& vessel)
 {
     const double adds = std::max(lid.closes->adds, thinnest_plate);
     return {with_height(lid.outside, adds), (height_of(vessel.outside) + adds) / 2};
+}
+
+double lid_takes(const Item& lid, const Item& vessel)
+{
+    const double neck = vessel.inside && vessel.inside->neck ? height_of(*vessel.inside->neck) : 0;
+    return std::max(0.0, lid.closes->intrudes - neck);
 }
 
 std::optional<BodyPiece> lid_skirt(const Item& lid, const Item& vessel)
@@ -184,8 +201,11 @@ void round_cavity(std::optional<Cavity>& cavity, double outer)
     if (cavity->opens == Opening::both) {
         cavity->shape = with_height(cavity->shape, outer);
     }
+    if (cavity->neck) {
+        round_sides(*cavity->neck, even_down);
+    }
     // The mouth of an open cavity stays in the top face; a closed one keeps its floor or sinks a nanometre.
-    const double top = outer - height_of(cavity->shape);
+    const double top = outer - height_of(cavity->shape) - (cavity->neck ? height_of(*cavity->neck) : 0);
     cavity->floor = cavity->opens == Opening::closed ? even_down(std::min(cavity->floor, top)) : top;
 }
 

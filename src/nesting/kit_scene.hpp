@@ -49,6 +49,8 @@ packing::EnvelopeLimits envelope_limits(const Kit& kit);
 
 /// The plate of a shut lid, its centre told from the vessel's centre along the vessel's axis.
 packing::BodyPiece lid_plate(const Item& lid, const Item& vessel);
+/// How much lower the ceiling of the vessel's cavity is under its shut lid: what hangs further down than a neck is high.
+double lid_takes(const Item& lid, const Item& vessel);
 /// The skirt of a shut lid round the vessel, where there is one.
 std::optional<packing::BodyPiece> lid_skirt(const Item& lid, const Item& vessel);
 

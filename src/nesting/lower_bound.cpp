@@ -141,9 +141,13 @@ private:
             if (!hollow) {
                 continue;
             }
+            // The search lets nothing stand out of a narrow opening, but people may: the bound holds for that too.
+            const bool closed = !hollow->open_top && !hollow->open_bottom && !hollow->neck;
             for (std::size_t form = 0; form <= item.forms.size(); ++form) {
+                const Item as_it_is = in_form(item, form);
                 if (item.sheet || item.cloth ||
-                    could_enter(in_form(item, form), hollow->shape, !hollow->open_top && !hollow->open_bottom)) {
+                    (could_enter(as_it_is, hollow->shape, closed) &&
+                     (!hollow->neck || could_enter(as_it_is, *hollow->neck, false)))) {
                     return true;
                 }
             }
@@ -156,7 +160,8 @@ private:
         double most = 0;
         for (int way = 0; way < scene_.scene.ways(static_cast<int>(body)); ++way) {
             const auto& hollow = scene_.scene.stowed(static_cast<int>(body), way).hollow;
-            most = hollow ? std::max(most, volume_ml(hollow->shape) * 1000) : most;
+            const double neck = hollow && hollow->neck ? volume_ml(*hollow->neck) : 0;
+            most = hollow ? std::max(most, (volume_ml(hollow->shape) + neck) * 1000) : most;
         }
         return most;
     }

@@ -4,9 +4,16 @@
 #include <algorithm>
 #include <cmath>
 
+#include "packing/neck.hpp"
 #include "tuckwright/contract.hpp"
 
 namespace tuckwright::packing {
+
+namespace {
+
+constexpr double exact_enough = 1e-9; ///< mm: what just fills an opening passes it
+
+} // namespace
 
 Layout::Layout(const Scene& scene, const Envelope& envelope)
     : scene_(&scene), envelope_(envelope), places_(scene.bodies.size()), children_(scene.bodies.size() + 1),
@@ -179,6 +186,37 @@ double Layout::closing_excess(int body, const Place& where) const
     return sum;
 }
 
+double Layout::neck_excess(int body, const Place& where) const
+{
+    if (where.cell == outermost || !stowed(where.cell).hollow->neck) {
+        return 0;
+    }
+    const Room neck = room_of_neck(*stowed(where.cell).hollow);
+    if (neck.round) {
+        return 0; // what passes a round opening in some turn passes it in all; the fit table knows
+    }
+    double left = 0, right = 0, front = 0, back = 0; // it goes in as it is turned in its place, anywhere in the opening
+    const std::vector<Piece> pieces = own_pieces(body, where);
+    for (std::size_t k = 0; k < pieces.size(); ++k) {
+        const auto reach = [&](double x, double y) { return piece_support(pieces[k], x, y, 0); };
+        left = k == 0 ? reach(-1, 0) : std::max(left, reach(-1, 0));
+        right = k == 0 ? reach(1, 0) : std::max(right, reach(1, 0));
+        front = k == 0 ? reach(0, -1) : std::max(front, reach(0, -1));
+        back = k == 0 ? reach(0, 1) : std::max(back, reach(0, 1));
+    }
+    return std::max(0.0, (left + right) / 2 - neck.half_length - exact_enough) +
+           std::max(0.0, (front + back) / 2 - neck.half_width - exact_enough);
+}
+
+double Layout::jam_of(const std::vector<Piece>& pieces, int cell, int other) const
+{
+    if (cell == outermost || !stowed(cell).hollow->neck) {
+        return 0;
+    }
+    *measured_ += 6;
+    return jam(*stowed(cell).hollow, pieces, visible(other));
+}
+
 double Layout::cost_at(int body, const Place& where, const Weights& weights, double enough) const
 {
     thread_local std::vector<Piece> pieces;
@@ -186,7 +224,9 @@ double Layout::cost_at(int body, const Place& where, const Weights& weights, dou
     *measured_ += 3; // what a call costs besides its pairs
     gather(body, where, pieces);
     // A vessel that it must lie in and does not is as bad as lying quite outside of that.
-    double cost = (closing_excess(body, where) + unmet_company(body, where.cell) * scene_->size) * weights.wall(body);
+    double cost =
+        (closing_excess(body, where) + neck_excess(body, where) + unmet_company(body, where.cell) * scene_->size) *
+        weights.wall(body);
     int vessel = body;
     for (int cell = where.cell;; cell = place(cell).cell) {
         const Room walls = room(cell);
@@ -199,6 +239,9 @@ double Layout::cost_at(int body, const Place& where, const Weights& weights, dou
         for (const int other : inside(cell)) {
             if (other == vessel) {
                 continue;
+            }
+            if (vessel == body) {
+                cost += jam_of(pieces, cell, other) * weights.of(body, other);
             }
             for (const Piece& theirs : visible(other)) {
                 for (const Piece& piece : pieces) {
@@ -228,6 +271,9 @@ double Layout::overlap_of(int i, int j) const
             if (other == vessel) {
                 continue;
             }
+            if (vessel == i && other == j) {
+                sum += jam_of(visible(i), cell, other);
+            }
             for (const Piece& theirs : visible(other)) {
                 if (theirs.owner == j) {
                     for (const Piece& piece : mine) {
@@ -243,7 +289,7 @@ double Layout::overlap_of(int i, int j) const
 
 double Layout::excess_of(int body) const
 {
-    double sum = unmet_company(body, place(body).cell) * scene_->size;
+    double sum = unmet_company(body, place(body).cell) * scene_->size + neck_excess(body, place(body));
     each_level(body, [&](int cell, int, const std::vector<Piece>& pieces) {
         const Room walls = room(cell);
         for (const Piece& piece : pieces) {
@@ -268,6 +314,7 @@ double Layout::total_overlap() const
                 if (other == vessel) {
                     continue;
                 }
+                sum += vessel == i && other > i ? jam_of(visible(i), cell, other) : 0;
                 for (const Piece& theirs : visible(other)) {
                     if (theirs.owner > i) {
                         for (const Piece& piece : mine) {

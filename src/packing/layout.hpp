@@ -66,6 +66,8 @@ public:
     /// Unweighted overlap of two bodies, wherever they lie, counting only their own pieces.
     double overlap_of(int i, int j) const;
     double excess_of(int body) const;
+    /// How far a body with these pieces and another bar each other's ways through the narrow opening of their cell.
+    double jam_of(const std::vector<Piece>& pieces, int cell, int other) const;
     /// Sum over all pairs and walls.
     double total_overlap() const;
 
@@ -102,6 +104,7 @@ private:
     void to_outer(int vessel, const Place& vessel_place, Piece& piece) const;
     bool stands_out(const Piece& piece, int vessel, double margin) const;
     double closing_excess(int body, const Place& place) const;
+    double neck_excess(int body, const Place& place) const;
     bool holds_upright(int body) const;
     /// Column of the fit table for what lies in a cell.
     std::size_t column(int cell) const

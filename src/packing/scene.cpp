@@ -18,23 +18,37 @@ Room room_of(const Envelope& e)
     return {e.round, e.radius, e.half_length, e.half_width, e.height, true, true};
 }
 
-Room room_of(const Hollow& hollow, bool stands)
+namespace {
+
+/// Walls alone.
+Room walls_of(const Shape& shape)
 {
     Room room;
-    room.height = height_of(hollow.shape);
-    room.ceiling = !(hollow.open_top && stands);
-    room.floor = !(hollow.open_bottom && stands);
-    if (const auto* cylinder = std::get_if<Cylinder>(&hollow.shape)) {
+    room.floor = room.ceiling = false;
+    if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
         room.radius = cylinder->diameter / 2;
         room.foot = cylinder->foot / 2;
     } else {
-        const auto& box = std::get<Box>(hollow.shape);
+        const auto& box = std::get<Box>(shape);
         room.round = false;
         room.half_length = box.length / 2;
         room.half_width = box.width / 2;
     }
     return room;
 }
+
+} // namespace
+
+Room room_of(const Hollow& hollow, bool stands)
+{
+    Room room = walls_of(hollow.shape);
+    room.height = height_of(hollow.shape);
+    room.ceiling = !(hollow.open_top && stands);
+    room.floor = !(hollow.open_bottom && stands);
+    return room;
+}
+
+Room room_of_neck(const Hollow& hollow) { return walls_of(*hollow.neck); }
 
 namespace {
 

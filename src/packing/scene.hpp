@@ -44,6 +44,8 @@ struct Hollow {
     double floor = 0; ///< height of its floor above the body's centre (mostly negative)
     bool open_top = true, open_bottom = false;
     double clearance = 0; ///< what was taken off at each side wall
+    /// A narrower opening on the axis, less the clearance: its plan. The hollow then has no open end.
+    std::optional<Shape> neck = std::nullopt;
 };
 
 struct Body {
@@ -93,6 +95,8 @@ double volume(const Envelope& envelope);
 Room room_of(const Envelope& envelope);
 /// The room of a hollow; a vessel that does not stand is as good as closed at its ends.
 Room room_of(const Hollow& hollow, bool stands);
+/// The prism of a hollow's narrow opening. Requires: it has one.
+Room room_of_neck(const Hollow& hollow);
 
 /// Where a body lies: its cell, its form, the turn (c, s) about the cell's axis, and its centre in the cell's frame.
 struct Place {

@@ -336,6 +336,11 @@ struct Conflicts {
                 if (other == vessel) {
                     continue;
                 }
+                if (const double d = vessel == i && other > i ? layout.jam_of(layout.visible(i), cell, other) : 0;
+                    d > 0) {
+                    depth.of(i, other) += d;
+                    depth.of(other, i) += d;
+                }
                 for (const Piece& theirs : layout.visible(other)) {
                     for (const Piece& piece : mine) {
                         if (theirs.owner > i) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace tuckwright::proof {
 
@@ -23,11 +24,15 @@ double rough_reach(const Piece::Rough& piece, bool round, const Triple& n)
 /// Tries candidates one after the other and remembers the nearest miss.
 class Trial {
 public:
-    Trial(const Piece& first, const Piece& second, const std::optional<Vector>& direction)
-        : first_(first), second_(second), direction_(direction), between_(minus(second.center, first.center))
+    /// `from` is where the first is dragged from, told from its centre: the two count as one piece, which reaches half
+    /// that far both ways from half-way.
+    Trial(const Piece& first, const Piece& second, std::optional<Vector> direction, const Vector& from = {0, 0, 0})
+        : first_(first), second_(second), direction_(std::move(direction)), half_way_(times(Rational(1) / 2, from)),
+          between_(minus(minus(second.center, first.center), half_way_))
     {
         for (std::size_t k = 0; k < 3; ++k) {
-            rough_between_[k] = second.rough.center[k] - first.rough.center[k];
+            rough_half_way_[k] = approximate(half_way_[k]);
+            rough_between_[k] = approximate(between_[k]);
         }
     }
 
@@ -36,7 +41,7 @@ public:
     {
         Vector n{0, 0, 0};
         n[k] = between_[k] < 0 ? -1 : 1;
-        return permitted(n) && settle(between_[k] * n[k] - first_.extent[k] - second_.extent[k]);
+        return permitted(n) && settle(between_[k] * n[k] - dragged(n) - first_.extent[k] - second_.extent[k]);
     }
 
     /// An axis whose sense is free.
@@ -47,7 +52,8 @@ public:
         if (!permitted(n) || hopeless(n)) {
             return false;
         }
-        return settle(proof::dot(between_, n) - reach(first_, n).above - reach(second_, n).above, length(n));
+        return settle(proof::dot(between_, n) - dragged(n) - reach(first_, n).above - reach(second_, n).above,
+                      length(n));
     }
 
     Parting result() const { return {proved_, tried_ ? -best_ : 0, tried_}; }
@@ -58,6 +64,12 @@ private:
         return std::hypot(approximate(n[0]), approximate(n[1]), approximate(n[2]));
     }
 
+    Rational dragged(const Vector& n) const
+    {
+        const Rational along = proof::dot(half_way_, n);
+        return along < 0 ? -along : along;
+    }
+
     bool permitted(const Vector& n) const { return !direction_ || proof::dot(n, *direction_) >= 0; }
 
     /// Far too deep to be proved: floating point errs by less than a thousandth of a nanometre in these lengths.
@@ -65,7 +77,8 @@ private:
     {
         const double norm = length(n);
         const Triple unit{approximate(n[0]) / norm, approximate(n[1]) / norm, approximate(n[2]) / norm};
-        const double gap = dot(rough_between_, unit) - rough_reach(first_.rough, first_.round, unit) -
+        const double gap = dot(rough_between_, unit) - std::abs(dot(rough_half_way_, unit)) -
+                           rough_reach(first_.rough, first_.round, unit) -
                            rough_reach(second_.rough, second_.round, unit);
         if (gap < -0.5) {
             tried_ = true;
@@ -85,19 +98,19 @@ private:
 
     const Piece& first_;
     const Piece& second_;
-    const std::optional<Vector>& direction_;
-    Vector between_;
-    Triple rough_between_{};
+    std::optional<Vector> direction_;
+    Vector half_way_, between_;
+    Triple rough_half_way_{}, rough_between_{};
     bool proved_ = false, tried_ = false;
     double best_ = -std::numeric_limits<double>::infinity();
 };
 
 } // namespace
 
-Parting part(const Piece& first, const Piece& second, const std::vector<Vector>& normals,
-             const std::optional<Vector>& direction)
+namespace {
+
+Parting tried(Trial trial, const Piece& first, const Piece& second, const std::vector<Vector>& normals)
 {
-    Trial trial(first, second, direction);
     const auto one_of = [&](const auto& candidates, auto&& attempt) {
         return std::any_of(candidates.begin(), candidates.end(), attempt);
     };
@@ -107,6 +120,19 @@ Parting part(const Piece& first, const Piece& second, const std::vector<Vector>&
                       one_of(normals, [&](const Vector& n) { return trial.oriented(n); }) ||
                       one_of(first.axis, either) || one_of(second.axis, either));
     return trial.result();
+}
+
+} // namespace
+
+Parting part(const Piece& first, const Piece& second, const std::vector<Vector>& normals,
+             const std::optional<Vector>& direction)
+{
+    return tried(Trial(first, second, direction), first, second, normals);
+}
+
+Parting part_moving(const Piece& first, const Vector& from, const Piece& second, const std::vector<Vector>& normals)
+{
+    return tried(Trial(first, second, std::nullopt, from), first, second, normals);
 }
 
 } // namespace tuckwright::proof

@@ -22,4 +22,8 @@ struct Parting {
 Parting part(const Piece& first, const Piece& second, const std::vector<Vector>& normals,
              const std::optional<Vector>& direction = std::nullopt);
 
+/// The same for the first on a straight move, seen where it ends, from where it lies `from` beside that: one plane keeps
+/// both ends on its side, and so all between.
+Parting part_moving(const Piece& first, const Vector& from, const Piece& second, const std::vector<Vector>& normals);
+
 } // namespace tuckwright::proof

@@ -15,6 +15,7 @@ public:
         const Piece& body = scene_.solids(item).front();
         const Piece& cavity = scene_.cavities(item)[index];
         const Opening opens = scene_.bundle().items[item].cavities[index].opens;
+        const std::optional<Piece>& neck = scene_.neck({item, index});
         const std::string whose = "a cavity of " + named(scene_.bundle(), item);
         const Room within = room_of(body, 0, false, false);
         const Fit walls = against_walls(cavity, within);
@@ -29,13 +30,16 @@ public:
             object(whose + " tapers, though it is open at both ends");
         } else if (opens != Opening::closed && cavity.axis[2] != body.axis[2]) {
             object(whose + " is open at the top but not the same way up as its first solid");
-        } else if (opens != Opening::closed && height(body, cavity) + cavity.half[2] != body.half[2]) {
+        } else if (neck && !narrow_opening(*neck, body, opens, whose)) {
+            return;
+        } else if (const Rational below = body.half[2] - top_of(neck ? *neck : cavity, body);
+                   opens != Opening::closed && below != 0) {
             object(whose + " is open at the top but does not reach the top face of its first solid; it ends " +
-                   in_mm(approximate(body.half[2] - height(body, cavity) - cavity.half[2])) + " below");
+                   in_mm(approximate(below)) + " below");
         } else if (opens == Opening::both && height(body, cavity) - cavity.half[2] != -body.half[2]) {
             object(whose + " is open at both ends but does not reach the bottom face of its first solid");
         } else if (opens != Opening::closed) {
-            mouth(item, cavity, 1, whose);
+            mouth(item, neck ? *neck : cavity, 1, whose);
             if (opens == Opening::both) {
                 mouth(item, cavity, -1, whose);
             }
@@ -48,6 +52,26 @@ private:
     static Rational height(const Piece& body, const Piece& other)
     {
         return dot(minus(other.center, body.center), body.axis[2]);
+    }
+
+    static Rational top_of(const Piece& piece, const Piece& body) { return height(body, piece) + piece.half[2]; }
+
+    /// Whether a narrow opening lies in the body, in a cavity that may have one.
+    bool narrow_opening(const Piece& neck, const Piece& body, Opening opens, const std::string& whose)
+    {
+        const Room within = room_of(body, 0, false, false);
+        const Fit walls = against_walls(neck, within), top = against_top(neck, within);
+        if (opens == Opening::both) {
+            object(whose + " is open at both ends, so it has no narrow opening");
+        } else if (!walls.inside) {
+            object("the narrow opening of " + whose + " stands out " + in_mm(walls.excess_nm) +
+                   " through the side wall");
+        } else if (!top.inside) {
+            object("the narrow opening of " + whose + " stands out " + in_mm(top.excess_nm) + " through the top");
+        } else {
+            return true;
+        }
+        return false;
     }
 
     /// What stands out of a mouth keeps to the cavity's prism, so nothing of the item itself may be there. `side` is 1

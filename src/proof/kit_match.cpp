@@ -106,9 +106,14 @@ bool cavity_matches(const std::optional<Cavity>& inside, double height, const Pl
         return !inside && placed.cavities.empty();
     }
     const PlacedCavity& cavity = placed.cavities.front();
-    const double inner = height_of(inside->shape) - (lid.item != nullptr ? lid.item->closes->intrudes : 0);
+    // A lid takes from the cavity what hangs further down than a neck is high.
+    const double neck = inside->neck ? height_of(*inside->neck) : 0;
+    const double taken = lid.item != nullptr ? std::max(0.0, lid.item->closes->intrudes - neck) : 0;
+    const double inner = height_of(inside->shape) - taken;
+    const bool same_neck = inside->neck.has_value() == cavity.neck.has_value() &&
+                           (!inside->neck || same_size(*inside->neck, *cavity.neck));
     const Vec3 centre{0, 0, inside->floor + inner / 2 - height / 2};
-    return cavity.opens == (lid.item != nullptr ? Opening::closed : inside->opens) &&
+    return same_neck && cavity.opens == (lid.item != nullptr ? Opening::closed : inside->opens) &&
            same_size(lower_part(inside->shape, inner), cavity.shape) &&
            lies_so(placed.solids.front().pose, {cavity.shape, cavity.pose}, centre, 2);
 }

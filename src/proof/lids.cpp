@@ -39,7 +39,8 @@ std::string fault(const Scene& scene, std::size_t lid, std::size_t vessel)
         return "it stands " + in_mm(std::abs(approximate(gap))) + (gap > 0 ? " above" : " below") + " the rim of " +
                name;
     }
-    if (const Fit cover = against_walls(cavity, room_of(plate, 0, true, true)); !cover.inside) {
+    const Piece& mouth = scene.neck({vessel, 0}) ? *scene.neck({vessel, 0}) : cavity;
+    if (const Fit cover = against_walls(mouth, room_of(plate, 0, true, true)); !cover.inside) {
         return "it leaves " + in_mm(cover.excess_nm) + " of the cavity of " + name + " uncovered";
     }
     return "";

@@ -28,6 +28,7 @@ public:
         }
         planes();
         rests();
+        steps();
     }
 
 private:
@@ -56,11 +57,11 @@ private:
         }
     }
 
-    void shape(const std::string& whose, const Shape& shape)
+    void shape(const std::string& whose, const Shape& shape, bool may_be_flat = false)
     {
         if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
             length(whose + "'s diameter", cylinder->diameter);
-            length(whose + "'s height", cylinder->height);
+            length(whose + "'s height", cylinder->height, may_be_flat);
             length(whose + "'s foot", cylinder->foot, true);
             if (cylinder->foot != 0 && cylinder->foot >= cylinder->diameter) {
                 object(fmt::format("{}'s foot is {} mm; it must be less than the diameter", whose, cylinder->foot));
@@ -70,7 +71,7 @@ private:
         const auto& box = std::get<Box>(shape);
         length(whose + "'s length", box.length);
         length(whose + "'s width", box.width);
-        length(whose + "'s height", box.height);
+        length(whose + "'s height", box.height, may_be_flat);
     }
 
     void point(const std::string& whose, const Vec3& mm)
@@ -111,6 +112,9 @@ private:
             const std::string whose = fmt::format("{}: cavity {}", name, k + 1);
             shape(whose, item.cavities[k].shape);
             pose(whose, item.cavities[k].pose);
+            if (item.cavities[k].neck) {
+                shape(whose + "'s narrow opening", *item.cavities[k].neck, true);
+            }
         }
         weight(name + ": its weight", item.weight_g);
         weight(name + ": the weight of its contents", item.contents_g);
@@ -130,6 +134,16 @@ private:
                 object(fmt::format("plane {} of the certificate is for a solid that is not there", k + 1));
             } else if (plane.normal == std::array<std::int64_t, 3>{0, 0, 0}) {
                 object(fmt::format("plane {} of the certificate has no normal", k + 1));
+            }
+        }
+    }
+
+    void steps()
+    {
+        const auto& steps = bundle_.steps;
+        for (std::size_t k = 0; k < steps.size() && !findings_.full(); ++k) {
+            if (steps[k].via) {
+                point(fmt::format("step {}: the way aside's", k + 1), *steps[k].via);
             }
         }
     }

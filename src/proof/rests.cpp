@@ -27,6 +27,15 @@ Piece with_mouths(const Piece& cavity, Opening opens)
     return piece_from(cavity.round, half, middle, cavity.axis);
 }
 
+/// The air in a narrow opening: from the middle of the cavity up to the rim, and on past it where it is open.
+Piece through_neck(const Piece& cavity, const Piece& neck, Opening opens)
+{
+    const Rational& half = cavity.half[2];
+    const Rational high = half + 2 * neck.half[2] + (opens == Opening::closed ? Rational(0) : half);
+    return piece_from(neck.round, {neck.half[0], neck.half[1], high / 2},
+                      plus(cavity.center, times(high / 2, cavity.axis[2])), cavity.axis);
+}
+
 Where where_is_any(const Vector& point, const std::vector<Piece>& pieces)
 {
     Where where = Where::outside;
@@ -114,7 +123,12 @@ private:
         Material made{scene_.solids(item), {}};
         const auto& cavities = scene_.cavities(item);
         for (std::size_t k = 0; k < cavities.size(); ++k) {
-            made.cavities.push_back(with_mouths(cavities[k], scene_.bundle().items[item].cavities[k].opens));
+            const Opening opens = scene_.bundle().items[item].cavities[k].opens;
+            const auto& neck = scene_.neck({item, k});
+            made.cavities.push_back(with_mouths(cavities[k], neck ? Opening::closed : opens));
+            if (neck) {
+                made.cavities.push_back(through_neck(cavities[k], *neck, opens));
+            }
         }
         return made;
     }

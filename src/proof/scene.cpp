@@ -15,6 +15,17 @@ Room envelope_room(const Shape& shape)
     return room_of(space, 0, false, false);
 }
 
+/// A narrow opening lies on the cavity's axis, its foot at the cavity's top.
+std::optional<Piece> neck_piece(const PlacedCavity& cavity, const Piece& below)
+{
+    if (!cavity.neck) {
+        return std::nullopt;
+    }
+    const Piece shape = piece_of(*cavity.neck, Pose{});
+    const Vector center = plus(below.center, times(below.half[2] + shape.half[2], below.axis[2]));
+    return piece_from(shape.round, shape.half, center, below.axis);
+}
+
 Vector whole(const std::array<std::int64_t, 3>& numbers)
 {
     return {Rational(static_cast<long>(numbers[0])), Rational(static_cast<long>(numbers[1])),
@@ -34,10 +45,15 @@ Scene::Scene(const Bundle& bundle)
         }
         auto& cavities = cavities_.emplace_back();
         auto& rooms = rooms_.emplace_back();
+        auto& necks = necks_.emplace_back();
+        auto& neck_rooms = neck_rooms_.emplace_back();
         for (const auto& cavity : item.cavities) {
             cavities.push_back(piece_of(cavity.shape, cavity.pose));
-            rooms.push_back(
-                room_of(cavities.back(), clearance, cavity.opens == Opening::both, cavity.opens != Opening::closed));
+            // Nothing stands out of a narrow opening: below it the cavity has a ceiling.
+            const auto& neck = necks.emplace_back(neck_piece(cavity, cavities.back()));
+            rooms.push_back(room_of(cavities.back(), clearance, cavity.opens == Opening::both,
+                                    cavity.opens != Opening::closed && !neck));
+            neck_rooms.push_back(neck ? std::optional(room_of(*neck, clearance, true, true)) : std::nullopt);
         }
     }
     for (const auto& plane : bundle.certificate.planes) {

@@ -22,6 +22,10 @@ public:
     const std::vector<Piece>& cavities(std::size_t item) const { return cavities_[item]; }
     /// The cavity less the clearance at its side walls.
     const Room& room(const Lodging& where) const { return rooms_[where.item][where.cavity]; }
+    /// A narrow opening right above its cavity, up to the rim; nothing where the cavity has none.
+    const std::optional<Piece>& neck(const Lodging& where) const { return necks_[where.item][where.cavity]; }
+    /// The narrow opening less the clearance at its side walls. Requires: there is one.
+    const Room& neck_room(const Lodging& where) const { return *neck_rooms_[where.item][where.cavity]; }
     const Room& envelope() const { return envelope_; }
     /// The item shut on this one as its lid.
     std::optional<std::size_t> lid(std::size_t item) const { return lids_[item]; }
@@ -34,6 +38,8 @@ private:
     const Bundle& bundle_;
     std::vector<std::vector<Piece>> solids_, cavities_;
     std::vector<std::vector<Room>> rooms_;
+    std::vector<std::vector<std::optional<Piece>>> necks_;
+    std::vector<std::vector<std::optional<Room>>> neck_rooms_;
     Room envelope_;
     std::vector<std::optional<std::size_t>> lids_;
     std::map<std::array<std::size_t, 4>, std::vector<Vector>> normals_;

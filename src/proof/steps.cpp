@@ -80,6 +80,9 @@ private:
         const Vector direction{Rational(static_cast<long>(step.direction[0])),
                                Rational(static_cast<long>(step.direction[1])),
                                Rational(static_cast<long>(step.direction[2]))};
+        const Vector via = step.via ? nanometres(*step.via) : Vector{0, 0, 0};
+        const auto group = group_of(step.item);
+        bool narrow = false;
         const auto goes_to = hangs_on(item(step.item));
         const std::size_t end = goes_to ? end_of(*goes_to) : in_bundle_;
         const auto assembly = group_of(end);
@@ -89,9 +92,14 @@ private:
         for (const auto& where : containers_of(scene_.bundle(), step.item)) {
             if (std::find(assembly.begin(), assembly.end(), where.item) != assembly.end()) {
                 through_mouth(step.item, where, direction);
+                narrow = narrow || scene_.neck(where);
+                begins_within(step.item, group, where, via);
             }
         }
-        past_others(step.item, group_of(step.item), assembly, direction);
+        if (step.via && !narrow) {
+            object(step.item, "it would be moved aside, though it goes through no narrow opening");
+        }
+        past_others(step.item, group, assembly, direction, step.via);
     }
 
     void through_mouth(std::size_t mover, const Lodging& where, const Vector& direction)
@@ -109,13 +117,44 @@ private:
         }
     }
 
+    /// Before it is moved aside, it is as it has passed the opening: along the axis, so that it keeps to the opening's
+    /// prism. And it is in the cavity there, which is convex, so that it stays in it on the way to its place.
+    void begins_within(std::size_t mover, const std::vector<std::size_t>& group, const Lodging& where,
+                       const Vector& via)
+    {
+        const std::string name = named(scene_.bundle(), where.item);
+        for (const auto moving : group) {
+            const std::string what = moving == mover ? "it" : named(scene_.bundle(), moving) + " in it";
+            for (const auto& solid : scene_.solids(moving)) {
+                const Piece there = moved(solid, via);
+                if (scene_.neck(where)) {
+                    if (const Fit fit = against_walls(there, scene_.neck_room(where)); !fit.inside) {
+                        object(mover, what + " does not pass the opening of " + name + ": it is " +
+                                          in_mm(fit.excess_nm) + " too far out");
+                        return;
+                    }
+                }
+                if (via != Vector{0, 0, 0} && !is_within(there, scene_.room(where))) {
+                    object(mover, "before it is moved aside, " + what + " is not inside " + name);
+                    return;
+                }
+            }
+        }
+    }
+
+    static bool is_within(const Piece& piece, const Room& room)
+    {
+        return against_walls(piece, room).inside && (room.open_bottom || against_bottom(piece, room).inside) &&
+               (room.open_top || against_top(piece, room).inside);
+    }
+
     void past_others(std::size_t mover, const std::vector<std::size_t>& group, const std::vector<std::size_t>& assembly,
-                     const Vector& direction)
+                     const Vector& direction, const std::optional<Vec3>& via)
     {
         for (const auto moving : group) {
             for (const auto obstacle : assembly) {
                 const bool held = holds(scene_.bundle(), obstacle, moving);
-                if (!passes(moving, obstacle, direction, held)) {
+                if (!passes(moving, obstacle, direction, via, held)) {
                     object(mover,
                            "going into its place, " +
                                (moving == mover ? std::string("it") : named(scene_.bundle(), moving) + " in it") +
@@ -133,21 +172,27 @@ private:
         for (const Lodging& where : containers_of(scene_.bundle(), moving)) {
             if (where.item == container) {
                 const Room& room = scene_.room(where);
-                return keeps_to_prism(solid, room)             ? scene_.solids(container).size()
+                return keeps_to_prism(solid, room)         ? scene_.solids(container).size()
                        : against_walls(solid, room).inside ? 1
-                                                               : 0;
+                                                           : 0;
             }
         }
         return 0;
     }
 
-    bool passes(std::size_t moving, std::size_t obstacle, const Vector& direction, bool held) const
+    /// Along the direction up to its place or, with `via`, up to there and then straight to its place. `held`: the
+    /// obstacle holds it.
+    bool passes(std::size_t moving, std::size_t obstacle, const Vector& direction, const std::optional<Vec3>& via,
+                bool held) const
     {
         const auto& ones = scene_.solids(moving);
         const auto& others = scene_.solids(obstacle);
         for (std::size_t i = 0; i < ones.size(); ++i) {
             for (std::size_t j = held ? spared(moving, ones[i], obstacle) : 0; j < others.size(); ++j) {
-                if (!part(ones[i], others[j], scene_.normals(moving, i, obstacle, j), direction).proved) {
+                const auto normals = scene_.normals(moving, i, obstacle, j);
+                const Vector aside = via ? nanometres(*via) : Vector{0, 0, 0};
+                if (!part(moved(ones[i], aside), others[j], normals, direction).proved ||
+                    (via && !part_moving(ones[i], aside, others[j], normals).proved)) {
                     return false;
                 }
             }

@@ -109,6 +109,12 @@ Opening read_opening(const Node& parent)
     return Opening::top;
 }
 
+std::optional<Shape> read_neck(const Node& parent)
+{
+    const auto node = parent.field("neck");
+    return !node || node->null() || !node->object() ? std::nullopt : std::optional(read_shape(*node));
+}
+
 PlacedItem read_item(const Node& node)
 {
     PlacedItem item;
@@ -128,7 +134,7 @@ PlacedItem read_item(const Node& node)
     }
     for (const auto& part : node.list("cavities", 0, most_parts)) {
         const Solid room = read_solid(part);
-        item.cavities.push_back({room.shape, room.pose, read_opening(part)});
+        item.cavities.push_back({room.shape, room.pose, read_opening(part), read_neck(part)});
     }
     return item;
 }
@@ -168,7 +174,9 @@ void read_steps(const Node& root, const Names& names, Bundle& bundle)
     for (const auto& node : root.list("steps", 0, 2 * most_items)) {
         const auto item = read_reference(node, "item", names);
         node.text("into"); // whether it is the right one is seen later
-        bundle.steps.push_back({item.value_or(0), read_direction(node, "direction"), node.text("text")});
+        const auto via = node.field("via");
+        bundle.steps.push_back({item.value_or(0), read_direction(node, "direction"), node.text("text"),
+                                via && !via->null() ? std::optional(read_point(node, "via")) : std::nullopt});
     }
 }
 

@@ -42,18 +42,22 @@ const char* word(Keep keep)
     return "";
 }
 
+ordered_json shape_part(const Shape& shape)
+{
+    if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
+        ordered_json sizes = {{"diameter", length(cylinder->diameter)}, {"height", length(cylinder->height)}};
+        if (cylinder->foot != 0) {
+            sizes["foot"] = length(cylinder->foot);
+        }
+        return {{"cylinder", std::move(sizes)}};
+    }
+    const auto& box = std::get<Box>(shape);
+    return {{"box", {{"length", length(box.length)}, {"width", length(box.width)}, {"height", length(box.height)}}}};
+}
+
 ordered_json shape_and_place(const Shape& shape, const Pose& pose)
 {
-    ordered_json part;
-    if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
-        part["cylinder"] = {{"diameter", length(cylinder->diameter)}, {"height", length(cylinder->height)}};
-        if (cylinder->foot != 0) {
-            part["cylinder"]["foot"] = length(cylinder->foot);
-        }
-    } else {
-        const auto& box = std::get<Box>(shape);
-        part["box"] = {{"length", length(box.length)}, {"width", length(box.width)}, {"height", length(box.height)}};
-    }
+    ordered_json part = shape_part(shape);
     part["center"] = vector(pose.center);
     part["quaternion"] = {pose.turn.w, pose.turn.x, pose.turn.y, pose.turn.z};
     ordered_json rows = ordered_json::array();
@@ -150,6 +154,7 @@ ordered_json item_part(const Bundle& bundle, const PlacedItem& item)
     for (const auto& cavity : item.cavities) {
         part["cavities"].push_back(shape_and_place(cavity.shape, cavity.pose));
         part["cavities"].back()["opens"] = word(cavity.opens);
+        part["cavities"].back()["neck"] = cavity.neck ? shape_part(*cavity.neck) : ordered_json(nullptr);
     }
     return part;
 }
@@ -173,6 +178,7 @@ ordered_json steps(const Bundle& bundle)
                          {"copy", item.copy},
                          {"into", report::into_of(bundle, step.item)},
                          {"direction", step.direction},
+                         {"via", step.via ? vector(*step.via) : ordered_json(nullptr)},
                          {"text", step.text}});
     }
     return parts;

@@ -41,6 +41,18 @@ struct Material {
     std::vector<Hull> solids, air;
 };
 
+/// The air in a narrow opening: from the middle of the cavity up to the rim, and on past it where it is open.
+Hull air_of_neck(const PlacedCavity& cavity, const Hull& below, Vec3 up, double past)
+{
+    const double high =
+        height_of(cavity.shape) / 2 + height_of(*cavity.neck) + (cavity.opens == Opening::closed ? 0 : past);
+    Hull air = below;
+    air.shape = *cavity.neck;
+    std::visit([&](auto& shape) { shape.height = high; }, air.shape);
+    air.center = below.center + (high / 2) * up;
+    return air;
+}
+
 Material material_of(const PlacedItem& item, double lowered)
 {
     Material made;
@@ -48,11 +60,16 @@ Material material_of(const PlacedItem& item, double lowered)
         made.solids.push_back(hull_of(solid));
         made.solids.back().center.z -= lowered;
     }
+    constexpr double past = 1; // mm past each mouth, where nothing of the item is
     for (const PlacedCavity& cavity : item.cavities) {
         Hull air = hull_of({cavity.shape, cavity.pose});
         air.center.z -= lowered;
         const Vec3 up{air.rotation[0][2], air.rotation[1][2], air.rotation[2][2]};
-        constexpr double past = 1; // mm past each mouth, where nothing of the item is
+        if (cavity.neck) {
+            made.air.push_back(air);
+            made.air.push_back(air_of_neck(cavity, air, up, past));
+            continue;
+        }
         const double more = cavity.opens == Opening::closed ? 0 : cavity.opens == Opening::top ? past : 2 * past;
         air.center = air.center + (cavity.opens == Opening::top ? past / 2 : 0) * up;
         std::visit([&](auto& shape) { shape.height += more; }, air.shape);
@@ -254,13 +271,14 @@ bool rests_on_container(const Bundle& bundle, const PlacedItem& item, const Hull
     for (auto in = item.in; in; in = bundle.items[in->item].in) {
         const PlacedCavity& cavity = bundle.items[in->item].cavities[in->cavity];
         const double rim = cavity.pose.center.z + height_of(cavity.shape) / 2;
-        if (further && cavity.opens != Opening::closed && extent(lowered).low.z > rim - 2 * tolerance::rest_drop) {
+        const Opening opens = cavity.neck ? Opening::closed : cavity.opens; // nothing leaves through a narrow opening
+        if (further && opens != Opening::closed && extent(lowered).low.z > rim - 2 * tolerance::rest_drop) {
             if (lands_on_rim(lowered, cavity)) {
                 return true;
             }
             continue;
         }
-        if (leaves(lowered, cavity.shape, cavity.pose, cavity.opens, bundle.clearance)) {
+        if (leaves(lowered, cavity.shape, cavity.pose, opens, bundle.clearance)) {
             return true;
         }
     }

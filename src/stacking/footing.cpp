@@ -116,7 +116,8 @@ std::optional<std::vector<PlanPoint>> mouth_at(const PlacedItem& item, double to
         const Matrix3 m = rotation_matrix(cavity.pose.turn);
         const bool stands = m[2][2] > square_cosine || (cavity.opens == Opening::both && m[2][2] < -square_cosine);
         if (cavity.opens != Opening::closed && stands) {
-            const Face face = end_face(cavity.shape, cavity.pose, 1);
+            const Solid mouth = cavity.neck ? neck_of(cavity) : Solid{cavity.shape, cavity.pose};
+            const Face face = end_face(mouth.shape, mouth.pose, 1);
             if (std::abs(face.z - top) < same_level) {
                 return face.corners;
             }

@@ -15,14 +15,17 @@ namespace tuckwright {
 
 namespace {
 
-using stacking::Direction;
 using stacking::Replay;
 using stacking::Siblings;
+using stacking::Way;
+
+/// For each sibling, which of its ways it takes.
+using Chosen = std::vector<std::size_t>;
 
 /// An edge from i to j: i must go in before j, since j in its place would bar the way of i.
 using Precedence = boost::adjacency_list<boost::vecS, boost::vecS, boost::bidirectionalS>;
 
-Precedence precedence(Siblings& siblings, const std::vector<Direction>& ways)
+Precedence precedence(Siblings& siblings, const Chosen& ways)
 {
     Precedence graph(siblings.count());
     for (std::size_t i = 0; i < siblings.count(); ++i) {
@@ -139,7 +142,7 @@ std::vector<std::size_t> shortest_circle(const Precedence& graph, const std::vec
 
 /// Takes the siblings apart again, each along any of its ways that is free. What can be taken out stays so when others
 /// have gone, so that this finds ways for all whenever there are any. Those that stay are marked.
-std::vector<bool> take_apart(Siblings& siblings, std::vector<Direction>& chosen)
+std::vector<bool> take_apart(Siblings& siblings, Chosen& chosen)
 {
     std::vector<std::size_t> by_rank(siblings.count());
     for (std::size_t k = 0; k < by_rank.size(); ++k) {
@@ -148,7 +151,7 @@ std::vector<bool> take_apart(Siblings& siblings, std::vector<Direction>& chosen)
     std::sort(by_rank.begin(), by_rank.end(),
               [&](std::size_t a, std::size_t b) { return siblings.rank(a) > siblings.rank(b); });
     std::vector<bool> inside(siblings.count(), true);
-    const auto is_free = [&](std::size_t k, const Direction& way) {
+    const auto is_free = [&](std::size_t k, std::size_t way) {
         for (std::size_t other = 0; other < siblings.count(); ++other) {
             if (other != k && inside[other] && siblings.barred(k, way, other)) {
                 return false;
@@ -159,9 +162,9 @@ std::vector<bool> take_apart(Siblings& siblings, std::vector<Direction>& chosen)
     const auto take_one = [&](std::size_t ways_allowed) {
         for (const std::size_t k : by_rank) {
             for (std::size_t w = 0; inside[k] && w < std::min(ways_allowed, siblings.ways(k).size()); ++w) {
-                if (is_free(k, siblings.ways(k)[w])) {
+                if (is_free(k, w)) {
                     inside[k] = false;
-                    chosen[k] = siblings.ways(k)[w];
+                    chosen[k] = w;
                     return true;
                 }
             }
@@ -177,16 +180,14 @@ std::vector<bool> take_apart(Siblings& siblings, std::vector<Direction>& chosen)
 /// In what order the siblings go in and along which ways, or those that bar each other.
 struct Sequence {
     std::vector<std::size_t> order;
-    std::vector<Direction> ways; ///< by sibling
+    Chosen ways;
     std::vector<std::size_t> circle;
 };
 
 Sequence sequence_of(Siblings& siblings)
 {
     Sequence found;
-    for (std::size_t k = 0; k < siblings.count(); ++k) {
-        found.ways.push_back(siblings.ways(k).front());
-    }
+    found.ways.assign(siblings.count(), 0); // the plainest
     const Precedence plain = precedence(siblings, found.ways);
     found.order = sorted(siblings, plain);
     if (found.order.size() == siblings.count()) {
@@ -236,7 +237,7 @@ private:
             return false;
         }
         for (const std::size_t k : sequence.order) {
-            if (!bring(siblings.item(k), sequence.ways[k])) {
+            if (!bring(siblings.item(k), siblings.ways(k)[sequence.ways[k]])) {
                 return false;
             }
         }
@@ -286,17 +287,17 @@ private:
     }
 
     /// Fills the item, shuts it, and puts it into its container.
-    bool bring(std::size_t item, const Direction& direction)
+    bool bring(std::size_t item, const Way& way)
     {
         if (!opened_[item] && !fill(item)) {
             return false;
         }
         if (const auto lid = replay_.lid(item)) {
-            if (!bring(*lid, stacking::ways_in(bundle_, *lid, false).front())) {
+            if (!bring(*lid, {stacking::ways_in(bundle_, *lid, false).front(), std::nullopt})) {
                 return false;
             }
         }
-        Step step{item, direction, ""};
+        Step step{item, way.direction, "", way.via};
         step.text = stacking::step_text(replay_, step);
         replay_.place(item);
         result_.steps.push_back(std::move(step));

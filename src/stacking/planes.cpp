@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "stacking/direction.hpp"
+#include "stacking/narrow.hpp"
 #include "stacking/replay.hpp"
 #include "tuckwright/stacking.hpp"
 #include "tuckwright/units.hpp"
@@ -123,6 +124,38 @@ Direction not_opposing(Direction normal, const Direction& direction)
     return normal;
 }
 
+/// A plane that keeps a solid on the first of two straight moves, drawn away from where that ends, off another.
+void add_plane_of_way(const Solid& moved, const Solid& standing, const Step& step, double size, SeparatingPlane names,
+                      std::vector<SeparatingPlane>& planes)
+{
+    const Solid there = stacking::where_it_begins(moved, step.via);
+    if (known_axis_separates(there, standing, step.direction)) {
+        return;
+    }
+    const Separation found = separation(stacking::drawn_in(there, step.direction, size), hull_of(standing));
+    if (found.distance >= hopeless) {
+        names.normal = not_opposing(whole_normal(there, standing, found), step.direction);
+        planes.push_back(names);
+    }
+}
+
+/// And on the second, from there to its place.
+void add_plane_of_move_aside(const Solid& moved, const Solid& standing, const Vec3& via, SeparatingPlane names,
+                             std::vector<SeparatingPlane>& planes)
+{
+    const Hull way = hull_of(moved, via), other = hull_of(standing);
+    for (const Direction& axis : known_axes(moved, standing)) {
+        if (separates(way, other, axis) || separates(way, other, stacking::opposite(axis))) {
+            return;
+        }
+    }
+    const Separation found = separation(way, other);
+    if (found.distance >= hopeless) {
+        names.normal = whole_normal(moved, standing, found);
+        planes.push_back(names);
+    }
+}
+
 void add_step_planes(const Replay& replay, const Step& step, double size, std::vector<SeparatingPlane>& planes)
 {
     const auto& items = replay.bundle().items;
@@ -130,17 +163,13 @@ void add_step_planes(const Replay& replay, const Step& step, double size, std::v
     for (const std::size_t mover : replay.group(step.item)) {
         for (std::size_t m = 0; m < items[mover].solids.size(); ++m) {
             const Solid& moved = items[mover].solids[m];
-            const Hull way = stacking::drawn_in(moved, step.direction, size);
             for (const std::size_t obstacle : obstacles) {
                 for (std::size_t o = 0; o < items[obstacle].solids.size(); ++o) {
                     const Solid& standing = items[obstacle].solids[o];
-                    if (known_axis_separates(moved, standing, step.direction)) {
-                        continue;
-                    }
-                    const Separation found = separation(way, hull_of(standing));
-                    if (found.distance >= hopeless) {
-                        const Direction whole = not_opposing(whole_normal(moved, standing, found), step.direction);
-                        planes.push_back({mover, m, obstacle, o, whole});
+                    const SeparatingPlane names{mover, m, obstacle, o, {}};
+                    add_plane_of_way(moved, standing, step, size, names, planes);
+                    if (step.via) {
+                        add_plane_of_move_aside(moved, standing, *step.via, names, planes);
                     }
                 }
             }

@@ -27,8 +27,8 @@ bool can_stand_empty(const Replay& complete, std::size_t item)
     const Bundle& bundle = complete.bundle();
     const auto& cavities = bundle.items[item].cavities;
     const auto& inside = complete.contents(item);
-    if (inside.empty() || complete.lid(item)) {
-        return false;
+    if (inside.empty() || complete.lid(item) || narrow_cavity(bundle, item) != nullptr) {
+        return false; // below a narrow opening, what it holds could not be moved aside with it
     }
     const Direction way = plain_way(bundle, item);
     return std::all_of(inside.begin(), inside.end(), [&](std::size_t held) {
@@ -42,14 +42,14 @@ Siblings::Siblings(const Replay& complete, std::optional<std::size_t> holder, co
     : bundle_(complete.bundle()), size_(size_of(bundle_))
 {
     for (const std::size_t item : complete.contents(holder)) {
-        ways_.push_back(ways_in(bundle_, item, true));
-        const Direction plain = ways_.back().front();
+        ways_.push_back(ways_of(complete, item));
+        const Direction plain = ways_.back().front().direction;
         items_.push_back(item);
         for (std::size_t next = items_.size() - 1; next < items_.size(); ++next) {
             if (opened[items_[next]]) {
                 const auto& inside = complete.contents(items_[next]);
                 items_.insert(items_.end(), inside.begin(), inside.end());
-                ways_.resize(items_.size(), {plain});
+                ways_.resize(items_.size(), {Way{plain, std::nullopt}});
             }
         }
         for (std::size_t next = ranks_.size(); next < items_.size(); ++next) {
@@ -85,27 +85,32 @@ Siblings::Rank Siblings::work_out_rank(std::size_t item, Vec3 down) const
     return {std::llround(lowest / same_height), it.solids.empty() ? 0 : -volume_ml(it.solids.front().shape), item};
 }
 
-bool Siblings::barred(std::size_t mover, const Direction& direction, std::size_t other)
+bool Siblings::barred(std::size_t mover, std::size_t way, std::size_t other)
 {
     if (lies_in(mover, other) || lies_in(other, mover)) {
         return lies_in(other, mover); // an opened sleeve goes first, and then bars nothing that goes along its axis
     }
-    const auto [known, fresh] = barred_.try_emplace({mover, direction, other}, false);
+    const auto [known, fresh] = barred_.try_emplace({mover, way, other}, false);
     if (fresh) {
-        known->second = work_out(mover, direction, other);
+        known->second = work_out(mover, ways_[mover][way], other);
     }
     return known->second;
 }
 
-bool Siblings::work_out(std::size_t mover, const Direction& direction, std::size_t other) const
+bool Siblings::work_out(std::size_t mover, const Way& way, std::size_t other) const
 {
-    for (const Solid& solid : solids_[mover]) {
-        const Hull way = drawn_in(solid, direction, size_);
-        const Extent reach = extent(way);
-        for (std::size_t k = 0; k < solids_[other].size(); ++k) {
-            if (!apart(reach, extents_[other][k]) && separation(way, hull_of(solids_[other][k])).distance < meets) {
-                return true;
-            }
+    return std::any_of(solids_[mover].begin(), solids_[mover].end(), [&](const Solid& solid) {
+        return meets_on(drawn_in(where_it_begins(solid, way.via), way.direction, size_), other) ||
+               (way.via && meets_on(hull_of(solid, *way.via), other));
+    });
+}
+
+bool Siblings::meets_on(const Hull& way, std::size_t other) const
+{
+    const Extent reach = extent(way);
+    for (std::size_t k = 0; k < solids_[other].size(); ++k) {
+        if (!apart(reach, extents_[other][k]) && separation(way, hull_of(solids_[other][k])).distance < meets) {
+            return true;
         }
     }
     return false;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "stacking/direction.hpp"
+#include "stacking/narrow.hpp"
 #include "stacking/replay.hpp"
 #include "tuckwright/geometry.hpp"
 
@@ -26,12 +27,12 @@ public:
     std::size_t count() const { return items_.size(); }
     std::size_t item(std::size_t k) const { return items_[k]; }
     /// The ways in for that sibling, the plainest first.
-    const std::vector<Direction>& ways(std::size_t k) const { return ways_[k]; }
+    const std::vector<Way>& ways(std::size_t k) const { return ways_[k]; }
     /// Whether one sibling lies in the other, which is then an opened sleeve.
     bool lies_in(std::size_t k, std::size_t sleeve) const { return is_within(bundle_, items_[k], items_[sleeve]); }
 
-    /// Whether the way of one along the direction meets the other in its place.
-    bool barred(std::size_t mover, const Direction& direction, std::size_t other);
+    /// Whether that way of one, of those that it has, meets the other in its place.
+    bool barred(std::size_t mover, std::size_t way, std::size_t other);
 
     using Rank = std::tuple<std::int64_t, double, std::size_t>;
     /// Who goes first among those that may: the lower, then the larger, then the earlier.
@@ -40,16 +41,17 @@ public:
 private:
     void add(const Replay& complete, std::size_t item, const std::vector<bool>& opened);
     Rank work_out_rank(std::size_t item, Vec3 down) const;
-    bool work_out(std::size_t mover, const Direction& direction, std::size_t other) const;
+    bool work_out(std::size_t mover, const Way& way, std::size_t other) const;
+    bool meets_on(const Hull& way, std::size_t other) const;
 
     const Bundle& bundle_;
     double size_;
     std::vector<std::size_t> items_;
-    std::vector<std::vector<Direction>> ways_;
+    std::vector<std::vector<Way>> ways_;
     std::vector<Rank> ranks_;
     std::vector<std::vector<Solid>> solids_;
     std::vector<std::vector<Extent>> extents_;
-    std::map<std::tuple<std::size_t, Direction, std::size_t>, bool> barred_;
+    std::map<std::tuple<std::size_t, std::size_t, std::size_t>, bool> barred_;
 };
 
 } // namespace tuckwright::stacking

@@ -122,6 +122,23 @@ std::string slip_over(const Replay& before, std::size_t item, const Surroundings
                        spoken_name(bundle, item), way, filled, around);
 }
 
+/// Through a narrow opening and then aside.
+std::string push_aside(const Replay& before, std::size_t item, const Surroundings& seen)
+{
+    const Bundle& bundle = before.bundle();
+    std::string where = place(before, item, seen);
+    if (seen.wall_air && spot(before, item, seen).empty()) { // where to, if there is nothing else to go by
+        where += fmt::format(", {:.0f} mm from the wall", *seen.wall_air);
+    }
+    if (where.starts_with(", ")) {
+        where = ": " + where.substr(2);
+    }
+    std::string through = into(bundle, item);
+    through.replace(0, std::string(" into").size(), " through the opening of");
+    return fmt::format("Put {}{} {}{} and push it aside to its place{}.", spoken_name(bundle, item),
+                       fillings(before, item), posture(bundle, item), through, where);
+}
+
 } // namespace
 
 std::string step_text(const Replay& before, const Step& step)
@@ -133,6 +150,9 @@ std::string step_text(const Replay& before, const Step& step)
     const Surroundings seen = surroundings_of(before, step.item);
     if (is_slipped_over(before, step.item)) {
         return slip_over(before, step.item, seen);
+    }
+    if (step.via && bundle.items[step.item].in) {
+        return push_aside(before, step.item, seen);
     }
     const std::string name = spoken_name(bundle, step.item), filled = fillings(before, step.item);
     const std::string target =

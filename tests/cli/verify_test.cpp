@@ -36,8 +36,8 @@ json block(int copy, double x)
 
 json step(int copy)
 {
-    return {
-        {"item", "biscuits"}, {"copy", copy}, {"into", "bundle"}, {"direction", {0, 0, -1}}, {"text", "Put it in."}};
+    return {{"item", "biscuits"},        {"copy", copy},   {"into", "bundle"},
+            {"direction", {0, 0, -1}}, {"via", nullptr}, {"text", "Put it in."}};
 }
 
 /// Two boxes side by side in a box; the steps have no words of theirs yet.

@@ -311,3 +311,41 @@ TEST_CASE("the largest numbers that are allowed are allowed")
                              "}, {id: c, count: 100, weight: 0, " + box + "}";
     CHECK(read("kit: k\nclearance: 0\nitems: [" + rows + "]").items.size() == 3);
 }
+
+TEST_CASE("openings narrower than the cavity are read, and the cavity lies below them")
+{
+    const auto neck = [](const std::string& entries) {
+        const Cavity inside = cavity(entries);
+        REQUIRE(inside.neck);
+        return *inside.neck;
+    };
+    const std::string crock = "cylinder: {diameter: 120, height: 90}, inside: {cylinder: {diameter: 116, height: 80}, ";
+    check_cavity(crock + "opening: {diameter: 80, depth: 3}}", Cylinder{116, 80}, Opening::top, 7);
+    CHECK(same(neck(crock + "opening: {diameter: 80, depth: 3}}"), Cylinder{80, 3}));
+    check_cavity(crock + "opening: {diameter: 80}}", Cylinder{116, 80}, Opening::top, 10); // a rim as thin as can be
+    CHECK(same(neck(crock + "opening: {diameter: 80}}"), Cylinder{80, 0}));
+    check_cavity(crock + "lid: own, opening: {diameter: 80, depth: 2}}", Cylinder{116, 80}, Opening::closed, 4);
+    const std::string chest = "box: {length: 100, width: 80, height: 50}, inside: {wall: 2, base: 2, ";
+    check_cavity(chest + "opening: {length: 60, width: 50, depth: 1 cm}}", Box{96, 76, 38}, Opening::top, 2);
+    CHECK(same(neck(chest + "opening: {length: 60, width: 50, depth: 1 cm}}"), Box{60, 50, 10}));
+    CHECK(same(neck(chest + "opening: {length: 96, width: 50}}"), Box{96, 50, 0})); // narrower one way is enough
+    check_cavity(chest + "lid: own, opening: {diameter: 50, depth: 2}}", Box{96, 76, 44}, Opening::closed, 2);
+    CHECK_FALSE(cavity(crock + "opens: top}").neck);
+}
+
+TEST_CASE("a lid need only cover the narrow opening")
+{
+    const Kit kit = read(R"(kit: Pears in the orchard
+items:
+  - id: crock
+    weight: 500
+    cylinder: {diameter: 120, height: 90}
+    inside: {wall: 2, base: 2, opening: {diameter: 80, depth: 8}}
+  - id: stopper
+    weight: 30
+    cylinder: {diameter: 90, height: 14}
+    closes: {item: crock, adds: 2, intrudes: 10}
+)");
+    REQUIRE(kit.items[1].closes);
+    CHECK(kit.items[1].closes->intrudes == 10);
+}

@@ -185,3 +185,34 @@ TEST_CASE("nothing fits a vessel that its contents fill, and its lid is never lo
     none_text.item("tin", cylinder(40, 30));
     CHECK(lid_choices(kit_of(none_text.text())) == Choices{{}});
 }
+
+TEST_CASE("what goes below a narrow opening must pass it, with the clearance, and stay below it")
+{
+    const auto forms = [](const std::string& item, const std::string& opening, double clearance = 0) {
+        return forms_in_pot(item, clearance, "opening: {" + opening + "}");
+    };
+    CHECK(forms(cylinder(70, 90), "diameter: 70") == up);
+    CHECK(forms(cylinder(70, 90), "diameter: 71", 0.5) == up);
+    CHECK(forms(cylinder(70.000001, 90), "diameter: 71", 0.5) == none);
+    CHECK(forms(cylinder(70, 90.001), "diameter: 70") == none); // nothing stands out
+    CHECK(forms(cylinder(42, 56), "diameter: 70") == (up | end)); // lying: hypot(21, 28) = 35
+    CHECK(forms(cylinder(42, 56.01), "diameter: 70") == up);
+    CHECK(forms(box(10, 40, 80), "length: 45, width: 12") == up); // on its side it would be 80 long
+    CHECK(forms(box(10, 50, 40), "length: 45, width: 12") == side);
+    CHECK(forms(cylinder(12, 44), "length: 45, width: 12") == (up | end));
+    CHECK(forms(cylinder(12.001, 44), "length: 45, width: 12") == none);
+}
+
+TEST_CASE("a lid takes from a cavity only what hangs below the neck")
+{
+    const auto height = [](const std::string& intrudes) {
+        KitText kit(round_bundle());
+        kit.item("crock", cylinder(120, 90) + ", inside: {" + cylinder(116, 80) +
+                              ", opening: {diameter: 80, depth: 4}}");
+        kit.item("stopper", cylinder(90, 12) + ", closes: {item: crock, adds: 2, intrudes: " + intrudes + "}");
+        return height_of(scene_of(kit, {true}).scene.bodies[0].hollow->shape);
+    };
+    CHECK(height("0") == 80);
+    CHECK(height("4") == 80);
+    CHECK(height("10") == 74);
+}

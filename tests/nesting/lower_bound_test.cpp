@@ -192,3 +192,18 @@ TEST_CASE("nothing is proved where things just fit, or might")
     CHECK(proof_of(KitText(round_bundle(102, 93)).item("pot", cylinder(100, 90) + inside(98, 88))
                        .item("lid", cylinder(102, 9) + ", closes: {item: pot, adds: 3, intrudes: 6}")) == "none");
 }
+
+TEST_CASE("what passes a narrow opening in no turn takes its room outside; what might stand out of it does not")
+{
+    const auto crock_and = [](const std::string& thing, const std::string& opening) {
+        return bound(KitText(round_bundle())
+                         .item("crock", cylinder(120, 90) + inside(116, 80, opening))
+                         .item("thing", thing));
+    };
+    const double crock = round_ml(120, 90);
+    CHECK(crock_and(cylinder(90, 60), "opens: top") == Approx(crock));
+    CHECK(crock_and(cylinder(90, 60), "opening: {diameter: 90}") == Approx(crock));
+    CHECK(crock_and(cylinder(90, 92), "opening: {diameter: 89}") == Approx(crock + round_ml(90, 92)));
+    CHECK(crock_and(cylinder(90, 20), "opening: {diameter: 93}") == Approx(crock)); // on its edge it passes
+    CHECK(crock_and(cylinder(10, 130), "opening: {diameter: 60}") == crock_and(cylinder(10, 130), "opens: top"));
+}

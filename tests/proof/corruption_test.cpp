@@ -85,8 +85,9 @@ void change_cavity(Bundle& bundle, Engine& engine)
         return;
     }
     auto& cavity = cavities[0];
-    switch (below(engine, 4)) {
+    switch (below(engine, cavity.neck ? 5 : 4)) {
     case 0: resize(cavity.shape, engine); break;
+    case 4: resize(*cavity.neck, engine); break;
     case 1: shift(cavity.pose.center, engine); break;
     case 2: cavity.pose.turn = some_turn(engine); break;
     default: cavity.opens = static_cast<Opening>(below(engine, 3));
@@ -145,7 +146,7 @@ void break_for_certain(Bundle& bundle, Engine& engine)
     auto& item = some_item(bundle, engine);
     auto& step = bundle.steps[below(engine, bundle.steps.size())];
     auto& pose = item.solids[0].pose;
-    switch (below(engine, 14)) {
+    switch (below(engine, 15)) {
     case 0: bundle.steps.erase(bundle.steps.begin() + (&step - bundle.steps.data())); break;
     case 1: bundle.steps.push_back(Step(step)); break;
     case 2: step.direction = {0, 0, 0}; break;
@@ -159,6 +160,7 @@ void break_for_certain(Bundle& bundle, Engine& engine)
     case 10: bundle.certificate.planes.push_back({0, 0, 1, 9, {0, 0, 1}}); break;
     case 11: bundle.lower_bound_ml = volume_ml(bundle.envelope) * 1.000001; break;
     case 12: pose.center.z += 2.3e-7; break; // off the grid
+    case 13: step.via = Vec3{1000, 0, 0}; break;
     default: bundle.rule.height = height_of(bundle.envelope) - 1e-6;
     }
 }

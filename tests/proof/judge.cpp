@@ -212,7 +212,7 @@ private:
         for (auto in = bundle_.items[item].in; in; in = bundle_.items[in->item].in) {
             const auto& cavity = bundle_.items[in->item].cavities[in->cavity];
             result.push_back(beyond(body, body_of(cavity.shape, cavity.pose), bundle_.clearance,
-                                    cavity.opens != Opening::both, cavity.opens == Opening::closed));
+                                    cavity.opens != Opening::both, cavity.opens == Opening::closed || cavity.neck));
         }
         result.push_back(beyond(body, envelope_, 0, true, true));
         return result;
@@ -237,7 +237,8 @@ private:
             if (beyond(cavity, body, 0, true, true) > margin_) {
                 return "its cavity stands out";
             }
-            const Real top = body.local(cavity.world({0, 0, cavity.half[2]}))[2];
+            const Real neck = placed.neck ? height_of(*placed.neck) : 0;
+            const Real top = body.local(cavity.world({0, 0, cavity.half[2] + neck}))[2];
             const Real bottom = body.local(cavity.world({0, 0, -cavity.half[2]}))[2];
             if (placed.opens != Opening::closed && std::abs(top - body.half[2]) > margin_) {
                 return "its mouth is not in its top face";
@@ -294,6 +295,12 @@ private:
             const Body air = body_of(cavity.shape, cavity.pose);
             Point own = air.local(point);
             const bool above = own[2] > 0;
+            if (cavity.neck) {
+                Body neck = body_of(*cavity.neck, cavity.pose);
+                const Real high = air.half[2] + 2 * neck.half[2];
+                neck.half[2] = cavity.opens == Opening::closed ? high : 1e5L;
+                return air.depth(point) > margin_ || (above && neck.depth(point) > margin_);
+            }
             if (cavity.opens == Opening::both || (cavity.opens == Opening::top && above)) {
                 own[2] = 0;
             }

@@ -88,7 +88,8 @@ TEST_CASE("the sampling judge sees what is plain, and nothing else")
     CHECK(sampling::apart_along(a, above, {0, 0, 1}) == Approx(0).margin(1e-12));
 }
 
-// More than two thousand in all in an ordinary build: eleven kinds by 100, seven by 100, four by 100, thirteen by 60.
+// More than two thousand in all in an ordinary build: eleven kinds by 100, seven by 100, four by 100, five and
+// thirteen by 60.
 
 TEST_CASE("bundles with an item in the wrong place are refused")
 {
@@ -98,6 +99,11 @@ TEST_CASE("bundles with an item in the wrong place are refused")
 TEST_CASE("bundles that can't be put together, or whose proof lacks something, are refused")
 {
     CHECK(try_all(handling_spoilers(), test::count(100, 8), 82) == 7 * test::count(100, 8));
+}
+
+TEST_CASE("bundles with faults of narrow openings are refused")
+{
+    CHECK(try_all(narrow_spoilers(), test::count(60, 8), 85) == 5 * test::count(60, 8));
 }
 
 TEST_CASE("bundles that don't keep their rules of carrying are refused")

@@ -54,7 +54,7 @@ Spoiled through_what_is_in_place(Bundle bundle, Dice& dice)
     const std::size_t first = any(dice, bundle.items.size()), last = any(dice, bundle.items.size());
     const auto &a = bundle.items[first], &b = bundle.items[last];
     const std::size_t from = step_of(bundle, first), to = step_of(bundle, last);
-    if (first == last || a.in != b.in || a.closes || b.closes || from > to) {
+    if (first == last || a.in != b.in || a.closes || b.closes || from > to || bundle.steps[from].via) {
         return std::nullopt;
     }
     const auto direction = real(bundle.steps[from].direction);

@@ -22,6 +22,8 @@ struct Spoiler {
 std::vector<Spoiler> place_spoilers();
 /// Faults of steps and planes.
 std::vector<Spoiler> handling_spoilers();
+/// Faults of narrow openings and of the ways through them.
+std::vector<Spoiler> narrow_spoilers();
 /// Rules of carrying that the bundle does not keep.
 std::vector<Spoiler> carrying_spoilers();
 /// Faults of the file: figures, turns, items missing or doubled.

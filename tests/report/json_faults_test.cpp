@@ -99,6 +99,7 @@ TEST_CASE("every field that is missing is named")
                          {"/steps/0/copy", removed, "steps[0].copy: is missing"},
                          {"/steps/0/into", removed, "steps[0].into: is missing"},
                          {"/steps/0/direction", removed, "steps[0].direction: is missing"},
+                         {"/steps/0/via", removed, "steps[0].via: is missing"},
                          {"/steps/0/text", removed, "steps[0].text: is missing"},
                          {"/certificate", removed, "certificate: is missing"},
                          {"/certificate/planes", removed, "certificate.planes: is missing"},
@@ -324,4 +325,20 @@ TEST_CASE("a changed byte anywhere is refused or read, but never crashes")
         }
     }
     CHECK(refused > text.size());
+}
+
+TEST_CASE("faults of narrow openings and of ways aside are named")
+{
+    refuse(handmade::tins_under_a_shoulder(),
+           {
+               {"/items/0/cavities/0/neck", removed, "items[0].cavities[0].neck: is missing"},
+               {"/items/0/cavities/0/neck", "wide", "items[0].cavities[0].neck: "},
+               {"/items/0/cavities/0/neck", json::object(), "items[0].cavities[0].neck: must have either"},
+               {"/items/0/cavities/0/neck/cylinder/diameter", removed,
+                "items[0].cavities[0].neck.cylinder.diameter: is missing"},
+               {"/items/0/cavities/0/neck/cylinder/height", "3", "items[0].cavities[0].neck.cylinder.height: "},
+               {"/steps/0/via", "aside", "steps[0].via: "},
+               {"/steps/0/via", json::array({1, 2}), "steps[0].via: "},
+               {"/steps/0/via/1", "left", "steps[0].via[1]: "},
+           });
 }
