@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "tuckwright/shape.hpp"
+#include "tuckwright/spread.hpp"
 
 namespace tuckwright {
 
@@ -17,6 +18,7 @@ struct Cavity {
     Shape shape;              ///< inner dimensions, mm, rounded down to the grid; a sleeve is as high inside as outside
     Opening opens = Opening::top;
     double floor = 0;         ///< mm from the item's bottom up to the cavity's floor; the top of an open cavity is the item's top
+    Spread off{};               ///< of its dimensions
 };
 
 /// What a separate lid does when it is shut on its vessel.
@@ -24,6 +26,7 @@ struct Closure {
     std::size_t item = 0;     ///< index of the vessel in Kit::items
     double adds = 0;          ///< mm that stand above the vessel's rim
     double intrudes = 0;      ///< mm taken from the height of the vessel's cavity
+    double adds_off = 0, intrudes_off = 0; ///< mm by which these two may be off
 };
 
 /// Loose goods carried in an item; they weigh, and keep it upright.
@@ -61,6 +64,7 @@ struct Item {
     std::optional<Contents> contents;
     bool upright = false;     ///< must stand the right way up
     std::vector<Kind> kinds;  ///< without doubles, in the order of the enumeration
+    Spread outside_off;       ///< of the outside's dimensions
 
     /// Whether it has a cavity that its contents fill.
     bool is_full() const { return inside && contents && contents->fills; }
@@ -97,6 +101,7 @@ struct Kit {
     std::vector<Item> items;
     std::vector<CarryRule> rules;   ///< what the file gives, and what the kinds of its items ask for
     std::vector<std::string> waived; ///< usual rules that the file does not want, each with its reason, in words
+    bool worst_case = false;         ///< pack so that all fits even if every measurement is off in the bad direction
 };
 
 } // namespace tuckwright

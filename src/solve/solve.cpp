@@ -15,10 +15,12 @@
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
 #include "solve/comfort.hpp"
+#include "solve/measures.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/stacking.hpp"
+#include "tuckwright/worst_case.hpp"
 
 namespace tuckwright {
 
@@ -171,15 +173,17 @@ std::string not_found_in_words(bool was_stopped, const SolveOptions& options)
 
 } // namespace
 
-Bundle solve(const Kit& given, const SolveOptions& options)
+Bundle solve(const Kit& measured, const SolveOptions& options)
 {
-    require(!given.items.empty(), "a kit has at least one item");
+    require(!measured.items.empty(), "a kit has at least one item");
+    const Kit given = measured.worst_case ? worst_case(measured) : measured;
     const Kit kit = nesting::on_even_grid(given);
     Bundle bundle;
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
     bundle.rule = kit.bundle;
     bundle.rules = kit.rules;
+    bundle.worst_case = kit.worst_case;
     const double bound = nesting::lower_bound_ml(given);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;
@@ -206,6 +210,7 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     if (volume <= bound * (1 + grid_rounding)) {
         best->status = Status::proved_best;
     }
+    measure(kit, *best);
     best = signed_off(std::move(*best));
     best->lower_bound_ml = std::min(bound, volume); // the same number, but for rounding in the last place
     return *best;
