@@ -22,7 +22,7 @@ double longest_way(const Play& play);
 /// mm from one end to the other that are heard and felt on the way. Common practice, no source.
 inline constexpr double rattling = 5.0;
 
-/// Items whose longest way is at least so long, the longest first. Requires: the bundle's plays are there.
+/// Items that are not soft and whose longest way is at least so long, the longest first. Requires: the bundle's plays are there.
 std::vector<std::size_t> rattlers(const Bundle& bundle);
 
 /// Added up over all items and directions, mm.

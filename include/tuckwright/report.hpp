@@ -37,10 +37,13 @@ Result<SavedBundle> read_saved(std::string_view text, const std::string& name);
 /// steps have are not looked at. Requires: a bundle to which check() has no objection.
 std::vector<std::string> step_texts(const Bundle& bundle);
 
-/// What is wrong with the words, and with figures that take the places to work out: forms that are not posture() ("shut"
-/// for a shut lid), texts that are not step_texts(), fits and plays that are not fits() and plays(), each with its path.
-/// Requires: the same.
+/// What is wrong with the words: forms that are not posture() ("shut" for a shut lid), and texts that are not
+/// step_texts(), each with its path. Requires: the same.
 std::vector<Problem> wrong_words(const Bundle& bundle, const std::string& name);
+
+/// Figures that take the places to work out and do not follow from them: fits and plays that are not fits() and plays(),
+/// each with its path. Requires: the same.
+std::vector<Problem> wrong_figures(const Bundle& bundle, const std::string& name);
 
 /// A bundle from its JSON; from what to_json wrote, to_json gives the same bytes again.
 /// Errors: those of read_saved, and contradictions.

@@ -229,7 +229,7 @@ std::vector<std::size_t> rattlers(const Bundle& bundle)
 {
     std::vector<std::size_t> found;
     for (std::size_t item = 0; item < bundle.plays.size(); ++item) {
-        if (longest_way(bundle.plays[item]) >= rattling) {
+        if (!bundle.items[item].soft && longest_way(bundle.plays[item]) >= rattling) {
             found.push_back(item);
         }
     }

@@ -9,6 +9,7 @@
 
 #include "tuckwright/fits.hpp"
 #include "tuckwright/play.hpp"
+#include "tuckwright/report.hpp"
 #include "tuckwright/units.hpp"
 
 namespace tuckwright::report {
@@ -196,12 +197,16 @@ void read_measures(const Node& root, Bundle& bundle)
     }
 }
 
-std::vector<Problem> wrong_measures(const Bundle& bundle, const std::string& name)
+} // namespace tuckwright::report
+
+namespace tuckwright {
+
+std::vector<Problem> wrong_figures(const Bundle& bundle, const std::string& name)
 {
     std::vector<Problem> wrong;
-    compare_fits(bundle, name, wrong);
-    compare_plays(bundle, name, wrong);
+    report::compare_fits(bundle, name, wrong);
+    report::compare_plays(bundle, name, wrong);
     return wrong;
 }
 
-} // namespace tuckwright::report
+} // namespace tuckwright

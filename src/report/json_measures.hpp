@@ -2,8 +2,6 @@
 /// Tolerances, fits and plays in a bundle's JSON.
 #pragma once
 #include <nlohmann/json.hpp>
-#include <string>
-#include <vector>
 
 #include "report/json_node.hpp"
 #include "tuckwright/bundle.hpp"
@@ -19,9 +17,5 @@ nlohmann::ordered_json plays_part(const Bundle& bundle);
 Spread read_tolerance(const Node& parent, const Shape& shape);
 /// Reads "fits" and "plays", and tells what is wrong with them. Requires: the bundle's items have been read.
 void read_measures(const Node& root, Bundle& bundle);
-
-/// Fits and plays that are not what fits() and plays() give, each with its path.
-/// Requires: a bundle to which check() has no objection.
-std::vector<Problem> wrong_measures(const Bundle& bundle, const std::string& name);
 
 } // namespace tuckwright::report

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include "report/json_measures.hpp"
 #include "stacking/replay.hpp"
 #include "stacking/step_words.hpp"
 #include "tuckwright/report.hpp"
@@ -40,8 +39,6 @@ std::vector<Problem> wrong_words(const Bundle& bundle, const std::string& name)
                              ""});
         }
     }
-    const auto measures = report::wrong_measures(bundle, name);
-    wrong.insert(wrong.end(), measures.begin(), measures.end());
     return wrong;
 }
 

@@ -103,31 +103,57 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal)
     return std::nullopt;
 }
 
+/// Whether people would rather build the one than the other, which is as small. What is worse than a nuisance may cost what
+/// nobody can measure; less play may cost no more than rounding.
+bool is_nicer(const Kit& kit, const Bundle& bundle, const Bundle& than)
+{
+    constexpr double as_small = 1 + 1e-4, the_same = 1 + 5e-8;
+    const double volume = volume_ml(bundle.envelope), other = volume_ml(than.envelope);
+    Discomfort here = discomfort(kit, bundle), there = discomfort(kit, than);
+    if (here >= there || volume > as_small * other) {
+        return false;
+    }
+    if (volume <= the_same * other) {
+        return true;
+    }
+    here.play = there.play = 0;
+    here.center_height = there.center_height = 0;
+    return here < there;
+}
+
 /// The smallest bundle that can be proved, rearranged within its size to what people would rather build.
 std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals,
                                   const ComfortOptions& comfort)
 {
     // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
-    constexpr double worth_a_look = 1.002, as_small = 1 + 1e-4;
+    constexpr double worth_a_look = 1.002;
     constexpr int most_rearranged = 4; // where none can be proved, rearranging them all would take too long
     int rearranged = 0;
     std::optional<Bundle> best;
+    const nesting::Proposal* at_ease_from = nullptr; // what the best was made of, if it has not been rearranged
     for (const nesting::Proposal& proposal : proposals) {
         if (best && proposal.volume > volume_ml(best->envelope) * 1000 * worth_a_look) {
             break;
         }
         auto bundle = proved(kit, proposal);
         const bool improvable = rearranged < most_rearranged && (!bundle || !at_ease(discomfort(kit, *bundle)));
+        bool untouched = true;
         if (improvable && (!best || !bundle || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
             ++rearranged;
+            untouched = false;
             auto nicer = proved(kit, comfortable(kit, proposal, comfort));
-            if (nicer && (!bundle || (volume_ml(nicer->envelope) <= as_small * volume_ml(bundle->envelope) &&
-                                      discomfort(kit, *nicer) < discomfort(kit, *bundle)))) {
+            if (nicer && (!bundle || is_nicer(kit, *nicer, *bundle))) {
                 bundle = std::move(nicer);
             }
         }
         if (bundle && (!best || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
             best = std::move(bundle);
+            at_ease_from = untouched ? &proposal : nullptr;
+        }
+    }
+    if (at_ease_from != nullptr) {
+        if (auto calmer = proved(kit, comfortable(kit, *at_ease_from, comfort)); calmer && is_nicer(kit, *calmer, *best)) {
+            best = std::move(calmer);
         }
     }
     return best;
@@ -154,6 +180,7 @@ ComfortOptions comfort_options(const SolveOptions& options, const nesting::Searc
     ComfortOptions comfort;
     comfort.lanes = options.effort == Effort::thorough ? 16 : 8;
     comfort.work = search.effort.deepen_work / 4;
+    comfort.calm = comfort.work / 2;
     comfort.seed = options.seed;
     comfort.threads = search.threads;
     comfort.stop = search.stop;
