@@ -186,9 +186,12 @@ std::optional<Measured> read_measured(Reading& reading, const Node& node, const 
     }
     const MeasuredText parts = take_tolerance_off(*text);
     const auto size = sound_length(reading, node, parts.size, subject, least);
+    if (!size) {
+        return std::nullopt; // the tolerance may have the same fault
+    }
     const auto off = parts.off ? sound_length(reading, node, *parts.off, "the tolerance of " + subject, AtLeast::zero)
                                : std::optional(otherwise);
-    if (!size || !off) {
+    if (!off) {
         return std::nullopt;
     }
     if (*off > Length{0} && *off >= *size) {

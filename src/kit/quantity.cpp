@@ -316,8 +316,9 @@ MeasuredText take_tolerance_off(std::string_view text)
         }
         std::string size(trimmed(text.substr(0, at))), off(trimmed(text.substr(at + sign.size())));
         const std::string_view unit = take_apart(size).rest, unit_off = take_apart(off).rest;
-        if (unit.empty() && !size.empty()) {
-            size += unit_off.empty() ? "" : " " + std::string(unit_off);
+        const bool has_number = std::any_of(off.begin(), off.end(), is_digit);
+        if (unit.empty() && !size.empty() && has_number && !unit_off.empty()) {
+            size += " " + std::string(unit_off);
         } else if (unit_off.empty() && !off.empty()) {
             off += " " + std::string(unit);
         }

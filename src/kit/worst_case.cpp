@@ -27,7 +27,8 @@ void shrink(Cavity& cavity, const Shape& outside)
     }
 }
 
-/// The lid above the rim and in the cavity, and its skirt, each at its worst. A lid that had no skirt gets none.
+/// The lid above the rim and in the cavity, and its skirt, each at its worst. A lid that had no skirt gets none. Carried
+/// loose, a lid with a skirt counts as a little higher than it can be: as high as what it adds and its skirt at worst.
 /// Requires: its outside and that of its vessel are at their worst.
 void stretch(Item& lid, double measured_height, const Item& vessel)
 {
