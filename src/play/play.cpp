@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. Walls stop a thing where its outline reaches them: in closed form. Against another thing it goes on by the
 // distance to it, measured along the normal of the nearest points, as long as that leads anywhere; each such step ends
-// before the plane between the two, so that no figure is too large. Source: conservative advancement, Mirtich 1996,
+// before the plane between the two, so that no figure is too large, but for what rounded turns slant. Source: conservative advancement, Mirtich 1996,
 // Impulse-based dynamic simulation of rigid body systems (thesis, Berkeley), chapter 2; cited from memory.
 #include "tuckwright/play.hpp"
 
@@ -19,6 +19,7 @@ namespace {
 using namespace play;
 
 constexpr double touching = 2e-3; ///< mm between things that count as touching
+constexpr double sliding = 5e-5;  ///< rad by which a face along the way may slant, for turns are rounded by that
 constexpr int most_advances = 60;
 
 /// A room whose walls hold what is in it.
@@ -95,7 +96,7 @@ double way_to_hull(Hull moving, const Hull& still, Vec3 along, double most)
         moving.center = start + way * along;
         const Separation apart = separation(moving, still);
         const double speed = dot(apart.normal, along);
-        if (speed <= 1e-6) {
+        if (speed <= sliding) {
             return most; // it goes along the plane between them, or away from it
         }
         if (apart.distance < touching) {
