@@ -103,22 +103,19 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal)
     return std::nullopt;
 }
 
-/// Whether people would rather build the one than the other, which is as small. What is worse than a nuisance may cost what
-/// nobody can measure; less play may cost no more than rounding.
+/// Whether people would rather build the one than the other. What is worse than a nuisance may cost what nobody can
+/// measure; less play may cost no more than rounding, and gives way to a smaller bundle.
 bool is_nicer(const Kit& kit, const Bundle& bundle, const Bundle& than)
 {
     constexpr double as_small = 1 + 1e-4, the_same = 1 + 5e-8;
     const double volume = volume_ml(bundle.envelope), other = volume_ml(than.envelope);
     Discomfort here = discomfort(kit, bundle), there = discomfort(kit, than);
-    if (here >= there || volume > as_small * other) {
-        return false;
-    }
-    if (volume <= the_same * other) {
-        return true;
+    if (volume <= the_same * other && other <= the_same * volume) {
+        return here < there;
     }
     here.play = there.play = 0;
     here.center_height = there.center_height = 0;
-    return here < there;
+    return here < there ? volume <= as_small * other : here == there && volume < other;
 }
 
 /// The smallest bundle that can be proved, rearranged within its size to what people would rather build.
