@@ -11,6 +11,7 @@
 
 #include "tuckwright/kit.hpp"
 #include "tuckwright/shape.hpp"
+#include "tuckwright/spread.hpp"
 
 namespace tuckwright {
 
@@ -22,6 +23,7 @@ struct PlacedCavity {
     /// An opening narrower than the cavity, right above it and on its axis, turned as it is: what lies in the cavity has
     /// passed it. Its height leads up to the rim and may be 0.
     std::optional<Shape> neck = std::nullopt;
+    Spread off{}; ///< by which its dimensions may be off
 };
 
 /// The narrow opening as a solid where it lies (mm, on the grid). Requires: a cavity that has one.
@@ -50,6 +52,8 @@ struct PlacedItem {
     std::optional<std::size_t> closes;   ///< shut as a lid on this item; then `in` is that item's own
     std::vector<Solid> solids;           ///< the first is the body
     std::vector<PlacedCavity> cavities;
+    bool soft = false;                   ///< gives way, so that it can pad others
+    std::vector<Spread> solids_off;      ///< by which each solid's dimensions may be off; none beyond the last
 };
 
 /// One step of putting the bundle together: the item, with all that it already holds and its shut lid, moves along
@@ -86,6 +90,29 @@ struct Certificate {
     std::vector<Rest> rests;
 };
 
+/// Between which walls a fit is meant.
+enum class FitWay {
+    all_round, ///< one item, with the same air on all sides
+    across,    ///< several side by side, from one side wall to the other
+    along      ///< from the floor to the lid
+};
+
+/// The room that items have in a cavity.
+struct Fit {
+    Lodging in;
+    std::vector<std::size_t> items; ///< indices into Bundle::items, in the order in which they lie
+    FitWay way = FitWay::all_round;
+    double room = 0;                ///< mm by the sizes as measured
+    double worst = 0;               ///< mm if each is off in the bad direction; negative: too tight by so much
+    friend bool operator==(const Fit&, const Fit&) = default;
+};
+
+/// How far an item can move along the x, y and z of what it lies in, mm: back and ahead for each.
+struct Play {
+    std::array<std::array<double, 2>, 3> free{};
+    friend bool operator==(const Play&, const Play&) = default;
+};
+
 enum class Status {
     proved_best,   ///< proved to fit, and no bundle of this kit can be smaller
     found,         ///< proved to fit; a smaller one may exist
@@ -108,6 +135,9 @@ struct Bundle {
     std::vector<PlacedItem> items;
     std::vector<Step> steps;
     Certificate certificate;
+    bool worst_case = false;     ///< all sizes are the worst that the tolerances allow
+    std::vector<Fit> fits;       ///< as fits() gives them
+    std::vector<Play> plays;     ///< as plays() gives them, one an item
 };
 
 /// "proved-best", "found", "stopped", "does-not-fit", "not-found".

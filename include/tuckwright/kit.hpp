@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "tuckwright/shape.hpp"
+#include "tuckwright/spread.hpp"
 
 namespace tuckwright {
 
@@ -24,6 +25,7 @@ struct Cavity {
     /// is that of the neck from the cavity's top up to the rim, 0 for a thin inward rim; the neck's top is then the
     /// item's top. A sleeve has none.
     std::optional<Shape> neck = std::nullopt;
+    Spread off{}; ///< of its dimensions
 };
 
 /// A further solid of an item, fixed to its outside: a handle, a neck, a leg.
@@ -31,6 +33,7 @@ struct Part {
     Shape shape;              ///< mm, rounded up to the grid
     Vec3 at;                  ///< its centre, mm from the middle of the item's bottom face, in the item's own axes
     Axis axis = Axis::z;      ///< the item's axis along which a cylinder's own axis lies; z for a box
+    Spread off{};             ///< of its dimensions
     friend bool operator==(const Part&, const Part&) = default;
 };
 
@@ -42,6 +45,7 @@ struct Stowage {
     std::vector<Part> parts;
     std::optional<Cavity> inside;
     bool held = false;        ///< only within a vessel: it would spring open
+    Spread outside_off{};     ///< of the outside's dimensions
 };
 
 /// A flat thing that can be rolled or folded: a windscreen, foil, leather. mm.
@@ -63,6 +67,7 @@ struct Closure {
     std::size_t item = 0;     ///< index of the vessel in Kit::items
     double adds = 0;          ///< mm that stand above the vessel's rim
     double intrudes = 0;      ///< mm taken from the height of the vessel's cavity
+    double adds_off = 0, intrudes_off = 0; ///< mm by which these two may be off
 };
 
 /// Loose goods carried in an item; they weigh, and keep it upright.
@@ -104,6 +109,7 @@ struct Item {
     std::vector<Stowage> forms;  ///< other ways to carry it than as the fields above say; see with_stowages()
     std::optional<Sheet> sheet;  ///< then the outside is the flat sheet, its length along x
     std::optional<Cloth> cloth;  ///< then the outside is one of its box shapes
+    Spread outside_off;       ///< of the outside's dimensions
 
     /// Whether it has a cavity that its contents fill.
     bool is_full() const { return inside && contents && contents->fills; }
@@ -140,6 +146,7 @@ struct Kit {
     std::vector<Item> items;
     std::vector<CarryRule> rules;   ///< what the file gives, and what the kinds of its items ask for
     std::vector<std::string> waived; ///< usual rules that the file does not want, each with its reason, in words
+    bool worst_case = false;         ///< pack so that all fits even if every measurement is off in the bad direction
 };
 
 } // namespace tuckwright

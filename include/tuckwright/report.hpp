@@ -41,6 +41,10 @@ std::vector<std::string> step_texts(const Bundle& bundle);
 /// step_texts(), each with its path. Requires: the same.
 std::vector<Problem> wrong_words(const Bundle& bundle, const std::string& name);
 
+/// Figures that take the places to work out and do not follow from them: fits and plays that are not fits() and plays(),
+/// each with its path. Requires: the same.
+std::vector<Problem> wrong_figures(const Bundle& bundle, const std::string& name);
+
 /// A bundle from its JSON; from what to_json wrote, to_json gives the same bytes again.
 /// Errors: those of read_saved, and contradictions.
 Result<Bundle> from_json(std::string_view text, const std::string& name);

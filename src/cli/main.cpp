@@ -55,6 +55,8 @@ void add_pack(CLI::App& app, Given& given)
            [&search](const std::string& text) { search.threads = threads_value(text); });
     option("--seconds", "S", "stop the search after so long; gives up repeatability, for machines differ in speed",
            [&search](const std::string& text) { search.seconds = seconds_value(text); });
+    command.add_flag("--worst-case", given.pack.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
     command.footer(examples);
     given.pack_command = &command;
 }

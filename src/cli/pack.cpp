@@ -108,7 +108,9 @@ int pack(const PackOptions& options)
     SolveOptions search_options = options.search;
     const auto& stop = watch_for_interrupts();
     search_options.stop = &stop;
-    const Bundle bundle = search(*kit, search_options);
+    Kit wanted = *kit;
+    wanted.worst_case |= options.worst_case;
+    const Bundle bundle = search(wanted, search_options);
     const bool was_interrupted = stop;
     if (!write(options, bundle)) {
         return wrong_input;

@@ -11,6 +11,7 @@ namespace tuckwright::cli
 struct PackOptions {
     std::string kit;  ///< path, or - for standard input
     std::string json; ///< path, - for standard output, or empty for none
+    bool worst_case = false; ///< pack for the worst case by the tolerances, whatever the kit says
     SolveOptions search;
 };
 

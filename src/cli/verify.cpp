@@ -42,6 +42,9 @@ int prove(const SavedBundle& saved, const std::string& name)
     if (const auto wrong = wrong_words(bundle, name); !wrong.empty()) {
         return refuse(name, "text", wrong.front().what);
     }
+    if (const auto wrong = wrong_figures(bundle, name); !wrong.empty()) {
+        return refuse(name, "figure", wrong.front().what);
+    }
     return done;
 }
 

@@ -56,12 +56,13 @@ std::optional<Inner> inner_from_shape(Reading& reading, const Node& node, ShapeK
     if (shape->sizes.size() < dimensions_of(kind).size()) {
         shape->sizes.push_back(outside->height());
         shape->places.push_back(shape->place);
+        shape->offs.push_back(outside->offs.back());
     }
     return Inner{*shape, *opens};
 }
 
 struct Thickness {
-    Length value;
+    Length value, off;
     Place place;
 };
 
@@ -69,8 +70,8 @@ std::optional<Thickness> read_thickness(Reading& reading, Fields& fields, const 
 {
     const Node* value =
         needed ? fields.need(key, "give the thickness of the " + key + ", or inner dimensions") : fields.find(key);
-    const auto length = value != nullptr ? read_length(reading, *value, key, AtLeast::micrometre) : std::nullopt;
-    return length ? std::optional(Thickness{*length, value->place}) : std::nullopt;
+    const auto length = value != nullptr ? read_measured(reading, *value, key, AtLeast::micrometre, Length{0}) : std::nullopt;
+    return length ? std::optional(Thickness{length->size, length->off, value->place}) : std::nullopt;
 }
 
 /// Takes `times` a thickness from one size; reports where nothing is left.
@@ -79,6 +80,7 @@ bool shrink(Reading& reading, SizedShape& shape, std::size_t size, int times, co
 {
     const Length whole = shape.sizes[size];
     shape.sizes[size] = whole - times * by.value;
+    shape.offs[size] = shape.offs[size] + times * by.off;
     if (shape.sizes[size] >= Length::of_nanometres(1000)) {
         return true;
     }
@@ -234,10 +236,24 @@ void check_taper(SizeCheck& check, const Inner& inner, const SizedShape& outer, 
     }
 }
 
+/// Whether anything is left of a cavity whose dimensions are as small as they may be.
+void check_room(SizeCheck& check, const SizedShape& inner)
+{
+    for (std::size_t i = 0; i < inner.sizes.size() && check.sound; ++i) {
+        if (inner.offs[i] >= inner.sizes[i]) {
+            check.sound = false;
+            check.reading.problems.add(inner.places[i],
+                                       "inner " + size_name(inner, i) + " " + to_string(inner.sizes[i]) +
+                                           " may be off by " + to_string(inner.offs[i]) + ", which leaves nothing",
+                                       "measure again, and give smaller tolerances");
+        }
+    }
+}
+
 Cavity cavity_of(const Inner& inner, const SizedShape& outer, const std::optional<OpeningDraft>& narrow)
 {
     Cavity cavity{inner.shape.rounded_down(), inner.opens, 0,
-                  narrow ? std::optional(narrow->shape.rounded_down()) : std::nullopt};
+                  narrow ? std::optional(narrow->shape.rounded_down()) : std::nullopt, inner.shape.spread()};
     // On the grid, from rounded sizes, so that the cavity's top is the item's top, or stays below it under its own lid.
     const std::int64_t neck = narrow ? narrow->shape.height().nanometres_down() : 0;
     const std::int64_t above = outer.height().nanometres_up() - inner.shape.height().nanometres_down() - neck;
@@ -275,6 +291,9 @@ std::optional<Cavity> read_cavity(Reading& reading, const Node& node, const std:
     check_plan(check, inner->shape, *outside);
     check_height(check, *inner, *outside, narrow);
     check_taper(check, *inner, *outside, narrow.has_value());
+    if (check.sound) {
+        check_room(check, inner->shape);
+    }
     const bool is_narrower = !narrow || check_narrower(reading, *narrow, inner->shape);
     return check.sound && is_narrower ? std::optional(cavity_of(*inner, *outside, narrow)) : std::nullopt;
 }

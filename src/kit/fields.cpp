@@ -134,13 +134,13 @@ std::optional<std::string> read_text(Reading& reading, const Node& node, const s
     return *text;
 }
 
-std::optional<Length> read_length(Reading& reading, const Node& node, const std::string& subject, AtLeast least)
+namespace
 {
-    const std::string* text = plain_text(reading, node, subject);
-    if (text == nullptr) {
-        return std::nullopt;
-    }
-    const Result<Length> length = parse_length(*text, reading.units.length);
+
+std::optional<Length> sound_length(Reading& reading, const Node& node, const std::string& text,
+                                   const std::string& subject, AtLeast least)
+{
+    const Result<Length> length = parse_length(text, reading.units.length);
     if (!length) {
         const Problem& problem = length.problems().front();
         reading.problems.add(node.place, subject + ": " + problem.what, problem.remedy);
@@ -164,6 +164,49 @@ std::optional<Length> read_length(Reading& reading, const Node& node, const std:
         return refuse("but may be at most 10 m", "check the number and its unit");
     }
     return *length;
+}
+
+} // namespace
+
+std::optional<Length> read_length(Reading& reading, const Node& node, const std::string& subject, AtLeast least)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    if (take_tolerance_off(*text).off) {
+        reading.problems.add(node.place, subject + " is " + quoted(*text) + ", but only measured sizes have a tolerance",
+                             "write the number alone");
+        return std::nullopt;
+    }
+    return sound_length(reading, node, *text, subject, least);
+}
+
+std::optional<Measured> read_measured(Reading& reading, const Node& node, const std::string& subject, AtLeast least,
+                                      Length otherwise)
+{
+    const std::string* text = plain_text(reading, node, subject);
+    if (text == nullptr) {
+        return std::nullopt;
+    }
+    const MeasuredText parts = take_tolerance_off(*text);
+    const auto size = sound_length(reading, node, parts.size, subject, least);
+    if (!size) {
+        return std::nullopt; // the tolerance may have the same fault
+    }
+    const auto off = parts.off ? sound_length(reading, node, *parts.off, "the tolerance of " + subject, AtLeast::zero)
+                               : std::optional(otherwise);
+    if (!off) {
+        return std::nullopt;
+    }
+    if (*off > Length{0} && *off >= *size) {
+        reading.problems.add(node.place,
+                             "the tolerance of " + subject + " is " + to_string(*off) + ", as much as the size " +
+                                 to_string(*size) + " or more",
+                             parts.off ? "measure again, and check the units" : "give it a tolerance of its own");
+        return std::nullopt;
+    }
+    return Measured{*size, *off};
 }
 
 std::optional<double> read_weight(Reading& reading, const Node& node, const std::string& subject)
@@ -251,6 +294,13 @@ std::optional<std::size_t> read_word(Reading& reading, const Node& node, const s
         return std::nullopt;
     }
     return static_cast<std::size_t>(found - known.begin());
+}
+
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
+{
+    constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
+    const auto word = read_word(reading, node, subject, yes_and_no);
+    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
 }
 
 } // namespace tuckwright::reading

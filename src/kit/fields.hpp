@@ -18,6 +18,7 @@ namespace tuckwright::reading
 struct Reading {
     ProblemList& problems;
     Units units;
+    Length usual_tolerance{}; ///< of dimensions that carry none of their own
 };
 
 /// What may stand in a group of fields.
@@ -61,12 +62,21 @@ private:
     const Node* map_ = nullptr;
 };
 
+/// A dimension as it was measured, and how far it may be off either way.
+struct Measured {
+    Length size, off;
+};
+
 /// How small a length may be; none may be above the longest that the program works with (10 m).
 enum class AtLeast { negative, zero, micrometre };
 
 /// One line of text, not empty. `subject` names the value in problems, such as "name".
 std::optional<std::string> read_text(Reading& reading, const Node& node, const std::string& subject);
 std::optional<Length> read_length(Reading& reading, const Node& node, const std::string& subject, AtLeast least);
+/// The same for a dimension, which may carry a tolerance: "64 ±0.5". Without one it has that of `otherwise`. Ensures: the
+/// tolerance is smaller than the size, or nought.
+std::optional<Measured> read_measured(Reading& reading, const Node& node, const std::string& subject, AtLeast least,
+                                      Length otherwise);
 /// Grams, from 0 to 100 kg.
 std::optional<double> read_weight(Reading& reading, const Node& node, const std::string& subject);
 /// Millilitres, above 0 and up to 1000 l.
@@ -78,5 +88,7 @@ std::optional<int> read_whole(Reading& reading, const Node& node, const std::str
 /// The index of the word among those known.
 std::optional<std::size_t> read_word(Reading& reading, const Node& node, const std::string& subject,
                                      std::span<const std::string_view> known);
+/// yes, no, true or false.
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject);
 
 } // namespace tuckwright::reading

@@ -123,6 +123,7 @@ std::optional<Part> read_part(Reading& reading, const Node& node, const std::opt
         return std::nullopt;
     }
     part.at = *at;
+    part.off = shape->spread();
     return part;
 }
 
@@ -236,7 +237,7 @@ std::vector<Stowage> read_forms(Reading& reading, const Node& node, const Item& 
     }
     for (const Node& entry : node.items) {
         Fields fields(reading, entry, "a form", form_fields);
-        Stowage form{"", "", item.outside, item.parts, item.inside};
+        Stowage form{"", "", item.outside, item.parts, item.inside, false, item.outside_off};
         if (const Node* name = fields.need("name", "name the form, such as 'name: handles folded in'")) {
             form.name = read_text(reading, *name, "name").value_or("");
         }
@@ -247,6 +248,7 @@ std::vector<Stowage> read_forms(Reading& reading, const Node& node, const Item& 
         const auto size = own ? read_plain_outside(reading, fields) : outside;
         if (own && size) {
             form.outside = size->rounded_up();
+            form.outside_off = size->spread();
             form.inside.reset(); // an inside belongs to its outside
             form.parts.clear();
         }

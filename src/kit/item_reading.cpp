@@ -89,6 +89,18 @@ void read_outside(Reading& reading, Fields& fields, ItemDraft& draft)
     }
     if (draft.outside) {
         draft.item.outside = draft.outside->rounded_up();
+        draft.item.outside_off = draft.outside->spread();
+    }
+}
+
+/// A depth of a lid. The usual tolerance is no larger than the depth itself: what is nought stays nought.
+void read_depth(Reading& reading, const Node& node, const std::string& subject, std::optional<Length>& depth,
+                Length& off)
+{
+    if (const auto read = read_measured(reading, node, subject, AtLeast::zero, Length{0})) {
+        const bool own = node.kind == NodeKind::text && take_tolerance_off(node.text).off.has_value();
+        depth = read->size;
+        off = own ? read->off : std::min(reading.usual_tolerance, read->size);
     }
 }
 
@@ -125,11 +137,11 @@ void read_closes(Reading& reading, Fields& item, ItemDraft& draft)
     }
     if (const Node* adds =
             fields.need("adds", "say how much of the shut lid stands above the rim, such as 'adds: 3'")) {
-        closes.adds = read_length(reading, *adds, "adds", AtLeast::zero);
+        read_depth(reading, *adds, "adds", closes.adds, closes.adds_off);
         closes.adds_place = adds->place;
     }
     if (const Node* in = fields.need("intrudes", "say how far the shut lid reaches in, 'intrudes: 0' if not at all")) {
-        closes.intrudes = read_length(reading, *in, "intrudes", AtLeast::zero);
+        read_depth(reading, *in, "intrudes", closes.intrudes, closes.intrudes_off);
         closes.intrudes_place = in->place;
     }
     draft.closes = closes;

@@ -17,6 +17,7 @@ struct ClosesDraft {
     std::optional<std::string> vessel;
     Place vessel_place;
     std::optional<Length> adds, intrudes;
+    Length adds_off, intrudes_off;
     Place adds_place, intrudes_place;
 };
 

@@ -20,7 +20,8 @@ namespace
 
 using namespace reading;
 
-constexpr std::array<std::string_view, 7> kit_keys{"version", "kit", "units", "clearance", "bundle", "items", "waive"};
+constexpr std::array<std::string_view, 9> kit_keys{"version", "kit",   "units", "clearance", "bundle",
+                                                    "items",   "waive", "tolerance", "worst-case"};
 constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
 constexpr KnownFields kit_fields{kit_keys, "kit: Soup for two', then 'items:", needed_of_kit};
 constexpr double usual_clearance = 0.5; // mm
@@ -90,6 +91,13 @@ Kit read_kit(Reading& reading, const Node& node)
     if (const Node* name = fields.need("kit", "name the kit, such as 'kit: Soup for two'")) {
         kit.name = read_text(reading, *name, "kit").value_or("");
     }
+    if (const Node* tolerance = fields.find("tolerance")) {
+        reading.usual_tolerance =
+            read_length(reading, *tolerance, "tolerance", AtLeast::zero).value_or(reading.usual_tolerance);
+    }
+    if (const Node* worst = fields.find("worst-case")) {
+        kit.worst_case = read_yes_or_no(reading, *worst, "worst-case").value_or(false);
+    }
     const Node* clearance = fields.find("clearance");
     kit.clearance = clearance != nullptr ? read_clearance(reading, *clearance) : usual_clearance;
     if (const Node* bundle = fields.find("bundle")) {
@@ -117,7 +125,7 @@ Result<Kit> read_kit_text(std::string_view text, const std::string& name)
         if (document && document->kind == NodeKind::nothing && problems.empty()) {
             problems.add({}, "the file holds no kit", "write at least 'kit:' and 'items:'");
         } else if (document && document->kind != NodeKind::nothing) {
-            Reading reading{problems, {}};
+            Reading reading{problems, {}, {}};
             kit = read_kit(reading, *document);
         }
     }

@@ -270,7 +270,8 @@ void check_lids(Reading& reading, Drafts& drafts, IdIndex& ids)
         }
         check_pair(reading, drafts[i], drafts[*vessels[i]]);
         if (closes.adds && closes.intrudes) {
-            drafts[i].item.closes = Closure{*vessels[i], closes.adds->mm_up(), closes.intrudes->mm_up()};
+            drafts[i].item.closes = Closure{*vessels[i], closes.adds->mm_up(), closes.intrudes->mm_up(), closes.adds_off.mm_up(),
+                                           closes.intrudes_off.mm_up()};
         }
     }
 }

@@ -306,6 +306,27 @@ Result<Length> parse_length(std::string_view text, Unit plain)
     return Length{quantity->steps * fact(quantity->unit).factor};
 }
 
+MeasuredText take_tolerance_off(std::string_view text)
+{
+    constexpr std::array<std::string_view, 3> signs{"±", "+/-", "+-"};
+    for (const std::string_view sign : signs) {
+        const auto at = text.find(sign);
+        if (at == std::string_view::npos) {
+            continue;
+        }
+        std::string size(trimmed(text.substr(0, at))), off(trimmed(text.substr(at + sign.size())));
+        const std::string_view unit = take_apart(size).rest, unit_off = take_apart(off).rest;
+        const bool has_number = std::any_of(off.begin(), off.end(), is_digit);
+        if (unit.empty() && !size.empty() && has_number && !unit_off.empty()) {
+            size += " " + std::string(unit_off);
+        } else if (unit_off.empty() && !off.empty()) {
+            off += " " + std::string(unit);
+        }
+        return {size, off};
+    }
+    return {std::string(text), std::nullopt};
+}
+
 namespace
 {
 

@@ -3,6 +3,7 @@
 #pragma once
 #include <compare>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -50,6 +51,14 @@ Result<Unit> parse_unit(std::string_view word, Measure measure);
 /// unit either way. Errors (without a place): no decimal number, a unit unknown or of another measure, a fraction, an
 /// exponent, more than 18 decimals, not finite.
 Result<Length> parse_length(std::string_view text, Unit plain);
+
+/// A dimension's text taken apart: the size, and the tolerance behind "±", "+-" or "+/-" where there is one. A unit that
+/// only one of the two has counts for both.
+struct MeasuredText {
+    std::string size;
+    std::optional<std::string> off;
+};
+MeasuredText take_tolerance_off(std::string_view text);
 
 /// The same for a weight, as the double nearest to the exact number of grams.
 Result<double> parse_weight(std::string_view text, Unit plain);

@@ -58,12 +58,21 @@ Shape SizedShape::rounded_down() const
     return shape_of(kind, mm, foot ? foot->mm_down() : 0);
 }
 
+Spread SizedShape::spread() const
+{
+    Spread spread;
+    for (std::size_t i = 0; i < offs.size(); ++i) {
+        spread.mm[i] = offs[i].mm_up();
+    }
+    return spread;
+}
+
 std::optional<SizedShape> read_shape(Reading& reading, const Node& node, ShapeKind kind, Height height)
 {
     const auto names = dimensions_of(kind);
     Fields fields(reading, node, "a " + std::string(word_of(kind)),
                   kind == ShapeKind::cylinder ? cylinder_fields : box_fields);
-    SizedShape shape{kind, {}, {}, std::nullopt, node.place};
+    SizedShape shape{kind, {}, {}, std::nullopt, node.place, {}};
     bool whole = fields.is_map();
     for (const std::string_view name : names) {
         const bool may_lack = name == names.back() && height == Height::optional;
@@ -71,9 +80,12 @@ std::optional<SizedShape> read_shape(Reading& reading, const Node& node, ShapeKi
                                 ? nullptr
                                 : fields.need(name, "a " + std::string(word_of(kind)) + " has " + listed(names));
         const auto size =
-            value != nullptr ? read_length(reading, *value, std::string(name), AtLeast::micrometre) : std::nullopt;
+            value != nullptr ? read_measured(reading, *value, std::string(name), AtLeast::micrometre,
+                                             reading.usual_tolerance)
+                             : std::nullopt;
         if (size) {
-            shape.sizes.push_back(*size);
+            shape.sizes.push_back(size->size);
+            shape.offs.push_back(size->off);
             shape.places.push_back(value->place);
         } else if (!may_lack || fields.given(name)) {
             whole = false;

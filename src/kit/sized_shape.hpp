@@ -8,6 +8,7 @@
 
 #include "kit/fields.hpp"
 #include "tuckwright/shape.hpp"
+#include "tuckwright/spread.hpp"
 
 namespace tuckwright::reading
 {
@@ -25,10 +26,12 @@ struct SizedShape {
     std::vector<Place> places; ///< of each size
     std::optional<Length> foot; ///< of a cylinder that tapers down: its diameter at the lower end
     Place place;               ///< of the shape
+    std::vector<Length> offs;  ///< by how much each size may be off
 
     Length height() const { return sizes.back(); }
     Shape rounded_up() const;
     Shape rounded_down() const;
+    Spread spread() const; ///< rounded up to the grid
 };
 
 /// Whether the height may be left out (that of a sleeve's cavity is the sleeve's own).

@@ -27,6 +27,7 @@ Item in_form(const Item& item, std::size_t form)
         made.outside = stowage.outside;
         made.parts = stowage.parts;
         made.inside = stowage.inside;
+        made.outside_off = stowage.outside_off;
     }
     made.forms.clear();
     return made;

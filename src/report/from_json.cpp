@@ -136,6 +136,7 @@ void read_head(const Node& root, Bundle& bundle)
     read_status(root, bundle);
     bundle.explanation = root.text("explanation");
     bundle.clearance = root.length("clearance_mm");
+    bundle.worst_case = root.flag("worst_case");
     read_limits(root, bundle.rule);
     read_rules(root, bundle.rules);
     read_envelope(root, bundle);

@@ -7,6 +7,8 @@
 #include <map>
 #include <utility>
 
+#include "report/json_measures.hpp"
+
 namespace tuckwright::report {
 
 namespace {
@@ -129,12 +131,15 @@ PlacedItem read_item(const Node& node)
     item.contents = node.text("contents");
     item.contents_g = node.number("contents_g", largest_weight);
     item.full = node.flag("contents_fill");
+    item.soft = node.flag("soft");
     for (const auto& part : node.list("solids", 1, most_parts)) {
         item.solids.push_back(read_solid(part));
+        item.solids_off.push_back(read_tolerance(part, item.solids.back().shape));
     }
     for (const auto& part : node.list("cavities", 0, most_parts)) {
         const Solid room = read_solid(part);
-        item.cavities.push_back({room.shape, room.pose, read_opening(part), read_neck(part)});
+        item.cavities.push_back(
+            {room.shape, room.pose, read_opening(part), read_neck(part), read_tolerance(part, room.shape)});
     }
     return item;
 }
@@ -216,7 +221,7 @@ void read_rests(const Node& node, Certificate& certificate)
 
 void expect_nothing(const Node& root)
 {
-    for (const char* key : {"items", "steps"}) {
+    for (const char* key : {"items", "steps", "fits", "plays"}) {
         if (const auto node = root.field(key); node && !node->list(0, most_items).empty()) {
             node->fault("must be empty where the status says that there is no bundle");
         }
@@ -258,6 +263,7 @@ void read_items(const Node& root, Bundle& bundle)
     for (std::size_t i = 0; i < nodes.size(); ++i) {
         read_references(nodes[i], names, bundle.items[i]);
     }
+    read_measures(root, bundle);
     read_steps(root, names, bundle);
     if (const auto certificate = root.field("certificate"); certificate && certificate->object()) {
         read_planes(*certificate, bundle.certificate);

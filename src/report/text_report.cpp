@@ -4,6 +4,7 @@
 #include "report/carrying.hpp"
 #include "report/cautions.hpp"
 #include "report/figures.hpp"
+#include "report/measures.hpp"
 #include "report/nesting_tree.hpp"
 #include "report/steps_frame.hpp"
 #include "report/words.hpp"
@@ -125,12 +126,18 @@ std::string cautions_text(const Bundle& bundle)
     return text;
 }
 
+constexpr const char* worst_case_in_words =
+    "all sizes here are those that leave the least room, each measurement off by its tolerance in the bad direction.";
+
 std::string packed_text(const Bundle& bundle)
 {
     std::string text =
         wrapped("", fmt::format("{}: packs into {}", bundle.kit, report::envelope_in_words(bundle.envelope))) + "\n";
     if (const std::string limits = limits_in_words(bundle.rule); !limits.empty()) {
         text += wrapped("Limits: ", limits.substr(1) + "; kept");
+    }
+    if (bundle.worst_case) {
+        text += wrapped("Packed for the worst case: ", worst_case_in_words);
     }
     text += wrapped("Volume: ", volume_line(bundle));
     text += wrapped("Weight: ", weight_line(bundle));
@@ -139,13 +146,17 @@ std::string packed_text(const Bundle& bundle)
         text += wrapped("", sentence(bundle.explanation));
     }
     text += "\nWhat lies in what:\n" + report::nesting_tree(bundle) + report::carrying(bundle);
-    return text + steps_text(bundle) + toppling_text(bundle) + cautions_text(bundle);
+    text += report::fits_text(bundle) + steps_text(bundle);
+    return text + toppling_text(bundle) + report::rattling_text(bundle) + cautions_text(bundle);
 }
 
 std::string misfit_text(const Bundle& bundle)
 {
     std::string text = wrapped(
         "", fmt::format("{}: does not fit into a {}{}", bundle.kit, kind(bundle), limits_in_words(bundle.rule)));
+    if (bundle.worst_case) {
+        text += wrapped("For the worst case: ", worst_case_in_words);
+    }
     text += "\n" + wrapped("Proof: ", sentence(bundle.explanation));
     return text + wrapped("", "No search can help: take something out, or allow a larger bundle.");
 }
@@ -154,6 +165,9 @@ std::string not_found_text(const Bundle& bundle)
 {
     std::string text =
         wrapped("", fmt::format("{}: no {}{} was found", bundle.kit, kind(bundle), limits_in_words(bundle.rule)));
+    if (bundle.worst_case) {
+        text += wrapped("For the worst case: ", worst_case_in_words);
+    }
     const bool said = bundle.explanation.find("no proof") != std::string::npos;
     const bool stopped = bundle.explanation.find("stopped") != std::string::npos;
     text +=

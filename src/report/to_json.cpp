@@ -3,6 +3,7 @@
 
 #include "report/figures.hpp"
 #include "report/json_layout.hpp"
+#include "report/json_measures.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/report.hpp"
 #include "tuckwright/units.hpp"
@@ -146,15 +147,19 @@ ordered_json item_part(const Bundle& bundle, const PlacedItem& item)
     part["contents"] = item.contents;
     part["contents_g"] = item.contents_g;
     part["contents_fill"] = item.full;
+    part["soft"] = item.soft;
     part["solids"] = ordered_json::array();
-    for (const auto& solid : item.solids) {
-        part["solids"].push_back(shape_and_place(solid.shape, solid.pose));
+    for (std::size_t k = 0; k < item.solids.size(); ++k) {
+        part["solids"].push_back(shape_and_place(item.solids[k].shape, item.solids[k].pose));
+        const Spread off = k < item.solids_off.size() ? item.solids_off[k] : Spread{};
+        part["solids"].back()["tolerance"] = report::tolerance_part(item.solids[k].shape, off);
     }
     part["cavities"] = ordered_json::array();
     for (const auto& cavity : item.cavities) {
         part["cavities"].push_back(shape_and_place(cavity.shape, cavity.pose));
         part["cavities"].back()["opens"] = word(cavity.opens);
         part["cavities"].back()["neck"] = cavity.neck ? shape_part(*cavity.neck) : ordered_json(nullptr);
+        part["cavities"].back()["tolerance"] = report::tolerance_part(cavity.shape, cavity.off);
     }
     return part;
 }
@@ -217,6 +222,7 @@ std::string to_json(const Bundle& bundle)
     all["status"] = to_string(bundle.status);
     all["explanation"] = bundle.explanation;
     all["clearance_mm"] = length(bundle.clearance);
+    all["worst_case"] = bundle.worst_case;
     all["limits"] = limits(bundle.rule);
     all["rules"] = rules_part(bundle.rules);
     all["bundle"] = envelope(bundle);
@@ -224,6 +230,8 @@ std::string to_json(const Bundle& bundle)
     all["gap"] = gap_part ? ordered_json(*gap_part) : ordered_json(nullptr);
     all["weight_g"] = weights(bundle);
     all["items"] = items(placed);
+    all["fits"] = report::fits_part(placed);
+    all["plays"] = report::plays_part(placed);
     all["steps"] = steps(placed);
     all["certificate"] = certificate(placed.certificate);
     return report::laid_out(all) + "\n";

@@ -95,6 +95,13 @@ std::string length_in_words(double mm)
                             : fmt::format("{}.{} mm", tenths / 10, std::abs(tenths % 10));
 }
 
+std::string room_in_words(double mm)
+{
+    constexpr std::int64_t tenth = 100'000; // nanometres
+    const std::int64_t tenths = to_nanometres(mm) / tenth;
+    return tenths % 10 == 0 ? fmt::format("{} mm", tenths / 10) : fmt::format("{}.{} mm", tenths / 10, tenths % 10);
+}
+
 std::string volume_in_words(double ml, Rounding rounding)
 {
     if (rounded(ml, 1, rounding) < 1000) {

@@ -12,6 +12,9 @@ namespace tuckwright::report
 /// A length, rounded up to a tenth of a millimetre so that it is never understated: "130.7 mm", "96 mm".
 std::string length_in_words(double mm);
 
+/// Room to move, rounded down to a tenth of a millimetre so that it is never overstated. Requires: not negative.
+std::string room_in_words(double mm);
+
 /// A volume rounded up or down to three figures or so: "1.42 l", "820 ml".
 enum class Rounding { up, down };
 std::string volume_in_words(double ml, Rounding rounding);

@@ -17,6 +17,7 @@
 #include "packing/polish.hpp"
 #include "packing/separation.hpp"
 #include "tuckwright/footing.hpp"
+#include "tuckwright/play.hpp"
 
 namespace tuckwright {
 
@@ -27,7 +28,9 @@ bool at_ease(const Discomfort& discomfort)
     return discomfort.dropping == 0 && discomfort.toppling == 0 && discomfort.loose_lids == 0;
 }
 
-Discomfort discomfort(const Kit& kit, const Bundle& bundle)
+Discomfort discomfort(const Kit& kit, const Bundle& bundle) { return discomfort(kit, bundle, plays(bundle)); }
+
+Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free)
 {
     Discomfort sum;
     double weight = 0, moment = 0;
@@ -42,6 +45,7 @@ Discomfort discomfort(const Kit& kit, const Bundle& bundle)
         weight += grams;
         moment += grams * item.solids.front().pose.center.z;
     }
+    sum.play = std::lround(total_play(free));
     sum.center_height = weight > 0 ? std::lround(moment / weight) : 0;
     return sum;
 }
@@ -51,17 +55,23 @@ namespace {
 struct Arrangement {
     nesting::Proposal proposal;
     Discomfort discomfort;
-    std::vector<int> unsteady; ///< bodies that topple or have nothing under them
+    std::vector<int> unsteady; ///< bodies that topple or have nothing under them; without any, those that rattle
 };
 
 Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
 {
     const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, proposal.layout);
-    Arrangement made{std::move(proposal), discomfort(kit, bundle), {}};
+    const std::vector<Play> free = plays(bundle);
+    Arrangement made{std::move(proposal), discomfort(kit, bundle, free), {}};
     const std::vector<std::size_t> items = nesting::items_of_bodies(kit, *made.proposal.scene);
     const std::vector<Footing> all = footings(bundle);
     for (std::size_t body = 0; body < items.size(); ++body) {
         if (all[items[body]].overhang > steady_overhang) {
+            made.unsteady.push_back(static_cast<int>(body));
+        }
+    }
+    for (std::size_t body = 0; body < items.size() && at_ease(made.discomfort); ++body) {
+        if (longest_way(free[items[body]]) >= rattling) {
             made.unsteady.push_back(static_cast<int>(body));
         }
     }
@@ -82,7 +92,7 @@ public:
     Arrangement run()
     {
         std::uint64_t spent = 0;
-        for (int turn = 0; spent < options_.work && !at_ease(best_.discomfort) && !(options_.stop && options_.stop());
+        for (int turn = 0; spent < (at_ease(best_.discomfort) ? options_.calm : options_.work) && !(options_.stop && options_.stop());
              ++turn) {
             nesting::Proposal trial = now_.proposal;
             trial.layout.count_anew();
@@ -100,10 +110,11 @@ public:
 private:
     static constexpr std::uint64_t fixed_cost = 5'000; ///< of judging, so that a walk of quick failures ends too
 
-    /// Goes on from what is no worse but for its centre of weight, and remembers the best.
+    /// Goes on from what is no worse but for its play and centre of weight, and remembers the best.
     void consider(Arrangement&& next)
     {
         Discomfort level = next.discomfort;
+        level.play = now_.discomfort.play;
         level.center_height = now_.discomfort.center_height;
         if (next.discomfort < best_.discomfort) {
             best_ = next;

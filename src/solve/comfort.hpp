@@ -3,6 +3,7 @@
 #pragma once
 #include <compare>
 #include <functional>
+#include <vector>
 
 #include "nesting/search.hpp"
 #include "tuckwright/bundle.hpp"
@@ -14,22 +15,27 @@ struct Discomfort {
     int dropping = 0;       ///< items with nothing under them
     int toppling = 0;       ///< items that do not stand by themselves
     int loose_lids = 0;     ///< lids that are not shut on their vessels
+    long play = 0;          ///< mm by which all items can still move, added up
     long center_height = 0; ///< mm from the table to the centre of all weight
     friend auto operator<=>(const Discomfort&, const Discomfort&) = default;
 };
 /// Nothing drops, topples or lies loose.
 bool at_ease(const Discomfort& discomfort);
 Discomfort discomfort(const Kit& kit, const Bundle& bundle);
+/// The same with the bundle's plays at hand.
+Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free);
 
 struct ComfortOptions {
     int lanes = 4;          ///< independent walks, the best of which wins
     std::uint64_t work = 0; ///< pairs of pieces measured for each
+    std::uint64_t calm = 0; ///< so many of them at least, though nothing topples, drops or lies loose: for less play
     std::uint64_t seed = 1;
     unsigned threads = 1;
     std::function<bool()> stop;
 };
 
-/// Rearranges a layout within its own envelope until nothing topples, drops or lies loose, or the work is done.
+/// Rearranges a layout within its own envelope until nothing topples, drops or lies loose and the calm part of the work
+/// is done, or all of it is.
 /// Requires: no overlap. Ensures: a layout free of overlap in an envelope no larger in any dimension, with no more
 /// discomfort than before; the same for any number of threads unless stop() said so.
 nesting::Proposal comfortable(const Kit& kit, const nesting::Proposal& from, const ComfortOptions& options);

@@ -17,11 +17,13 @@
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
 #include "solve/comfort.hpp"
+#include "solve/measures.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/stacking.hpp"
 #include "tuckwright/stowage.hpp"
+#include "tuckwright/worst_case.hpp"
 
 namespace tuckwright {
 
@@ -108,31 +110,54 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal)
     return std::nullopt;
 }
 
+/// Whether people would rather build the one than the other. What is worse than a nuisance may cost what nobody can
+/// measure; less play may cost no more than rounding, and gives way to a smaller bundle.
+bool is_nicer(const Kit& kit, const Bundle& bundle, const Bundle& than)
+{
+    constexpr double as_small = 1 + 1e-4, the_same = 1 + 5e-8;
+    const double volume = volume_ml(bundle.envelope), other = volume_ml(than.envelope);
+    Discomfort here = discomfort(kit, bundle), there = discomfort(kit, than);
+    if (volume <= the_same * other && other <= the_same * volume) {
+        return here < there;
+    }
+    here.play = there.play = 0;
+    here.center_height = there.center_height = 0;
+    return here < there ? volume <= as_small * other : here == there && volume < other;
+}
+
 /// The smallest bundle that can be proved, rearranged within its size to what people would rather build.
 std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals,
                                   const ComfortOptions& comfort)
 {
     // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
-    constexpr double worth_a_look = 1.002, as_small = 1 + 1e-4;
+    constexpr double worth_a_look = 1.002;
     constexpr int most_rearranged = 4; // where none can be proved, rearranging them all would take too long
     int rearranged = 0;
     std::optional<Bundle> best;
+    const nesting::Proposal* at_ease_from = nullptr; // what the best was made of, if it has not been rearranged
     for (const nesting::Proposal& proposal : proposals) {
         if (best && proposal.volume > volume_ml(best->envelope) * 1000 * worth_a_look) {
             break;
         }
         auto bundle = proved(kit, proposal);
         const bool improvable = rearranged < most_rearranged && (!bundle || !at_ease(discomfort(kit, *bundle)));
+        bool untouched = true;
         if (improvable && (!best || !bundle || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
             ++rearranged;
+            untouched = false;
             auto nicer = proved(kit, comfortable(kit, proposal, comfort));
-            if (nicer && (!bundle || (volume_ml(nicer->envelope) <= as_small * volume_ml(bundle->envelope) &&
-                                      discomfort(kit, *nicer) < discomfort(kit, *bundle)))) {
+            if (nicer && (!bundle || is_nicer(kit, *nicer, *bundle))) {
                 bundle = std::move(nicer);
             }
         }
         if (bundle && (!best || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
             best = std::move(bundle);
+            at_ease_from = untouched ? &proposal : nullptr;
+        }
+    }
+    if (at_ease_from != nullptr) {
+        if (auto calmer = proved(kit, comfortable(kit, *at_ease_from, comfort)); calmer && is_nicer(kit, *calmer, *best)) {
+            best = std::move(calmer);
         }
     }
     return best;
@@ -159,6 +184,7 @@ ComfortOptions comfort_options(const SolveOptions& options, const nesting::Searc
     ComfortOptions comfort;
     comfort.lanes = options.effort == Effort::thorough ? 16 : 8;
     comfort.work = search.effort.deepen_work / 4;
+    comfort.calm = comfort.work / 2;
     comfort.seed = options.seed;
     comfort.threads = search.threads;
     comfort.stop = search.stop;
@@ -178,15 +204,17 @@ std::string not_found_in_words(bool was_stopped, const SolveOptions& options)
 
 } // namespace
 
-Bundle solve(const Kit& given, const SolveOptions& options)
+Bundle solve(const Kit& measured, const SolveOptions& options)
 {
-    require(!given.items.empty(), "a kit has at least one item");
+    require(!measured.items.empty(), "a kit has at least one item");
+    const Kit given = measured.worst_case ? worst_case(measured) : measured;
     const Kit kit = nesting::on_even_grid(with_stowages(given));
     Bundle bundle;
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
     bundle.rule = kit.bundle;
     bundle.rules = kit.rules;
+    bundle.worst_case = kit.worst_case;
     const double bound = nesting::lower_bound_ml(given);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;
@@ -214,6 +242,7 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     if (volume <= bound * (1 + grid_rounding)) {
         best->status = Status::proved_best;
     }
+    measure(kit, *best);
     best = signed_off(std::move(*best));
     best->lower_bound_ml = std::min(bound, volume); // the same number, but for rounding in the last place
     return *best;

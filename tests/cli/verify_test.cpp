@@ -26,11 +26,13 @@ json block(int copy, double x)
             {"contents", ""},
             {"contents_g", 0},
             {"contents_fill", false},
+            {"soft", false},
             {"solids",
              {{{"box", {{"length", 30}, {"width", 20}, {"height", 10}}},
                {"center", {x, 10, 5}},
                {"quaternion", {1, 0, 0, 0}},
-               {"rotation", {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}}}},
+               {"rotation", {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}},
+               {"tolerance", {{"length", 0}, {"width", 0}, {"height", 0}}}}}},
             {"cavities", json::array()}};
 }
 
@@ -39,6 +41,8 @@ json step(int copy)
     return {{"item", "biscuits"},        {"copy", copy},   {"into", "bundle"},
             {"direction", {0, 0, -1}}, {"via", nullptr}, {"text", "Put it in."}};
 }
+
+json still() { return {{"x", {0, 0}}, {"y", {0, 0}}, {"z", {0, 0}}}; }
 
 /// Two boxes side by side in a box; the steps have no words of theirs yet.
 json without_words()
@@ -51,6 +55,7 @@ json without_words()
             {"status", "proved-best"},
             {"explanation", ""},
             {"clearance_mm", 0.5},
+            {"worst_case", false},
             {"limits", {{"shape", "box"}, {"length_mm", 60}}},
             {"rules", json::array()},
             {"bundle", {{"shape", "box"}, {"length_mm", 60}, {"width_mm", 20}, {"height_mm", 10}, {"volume_ml", 12}}},
@@ -58,6 +63,8 @@ json without_words()
             {"gap", 0},
             {"weight_g", {{"total", 50}, {"empty", 50}, {"contents", 0}}},
             {"items", {block(1, 15), block(2, 45)}},
+            {"fits", json::array()},
+            {"plays", {still(), still()}},
             {"steps", {step(1), step(2)}},
             {"certificate",
              {{"planes", json::array()},
@@ -119,6 +126,10 @@ TEST_CASE("a bundle that breaks a rule is refused, and the rule named")
         {"/items/0/solids/0/rotation/0/0", -1, "refused (figure): items[0].solids[0].rotation[0][0]: is -1"},
         {"/steps/1/text", "Throw it away.", "refused (text): steps[1].text: is \"Throw it away.\", but \""},
         {"/steps/0/text", "", "refused (text): steps[0].text: is \"\", but \""},
+        {"/plays/1/x/0", 3, "refused (figure): plays[1].x[0]: is 3, but 0 follows from the rest"},
+        {"/plays", json::array(), "refused (figure): plays: 0 are there, but 2 follow from the rest"},
+        {"/fits", {{{"vessel", 0}, {"cavity", 0}, {"items", {1}}, {"way", "along"}, {"room_mm", 1}, {"worst_mm", 1}}},
+         "refused (figure): fits: 1 are there, but 0 follow from the rest"},
         {"/items/1/name", "Dynamite", "refused (text): steps["},
         {"/items/1/form", "on its end", "refused (text): items[1].form: is \"on its end\", but \"flat\" follows"},
     };

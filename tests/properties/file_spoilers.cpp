@@ -129,6 +129,43 @@ Spoiled claim_the_smallest(Bundle bundle, Dice&)
     return to_json(bundle);
 }
 
+/// Off by a micrometre at least, so that it is more than rounding.
+Spoiled alter_length(ordered_json& all, ordered_json& value, Dice& dice)
+{
+    const double before = value.get<double>(), by = std::pow(10, -dice.between(0, 2.9));
+    value = std::round(1e6 * (before + (dice.below(2) == 0 ? by : -by))) / 1e6;
+    return all.dump();
+}
+
+Spoiled alter_fit(Bundle bundle, Dice& dice)
+{
+    ordered_json all = parsed(bundle);
+    ordered_json& fits = all["fits"];
+    return fits.empty() ? std::nullopt
+                        : alter_length(all, fits[any(dice, fits.size())][dice.below(2) == 0 ? "room_mm" : "worst_mm"], dice);
+}
+
+Spoiled alter_play(Bundle bundle, Dice& dice)
+{
+    ordered_json all = parsed(bundle);
+    const char* axes[] = {"x", "y", "z"};
+    return alter_length(all, all["plays"][any(dice, bundle.items.size())][axes[dice.below(3)]][dice.below(2)], dice);
+}
+
+/// A tolerance of what lies in a vessel; its fit at worst no longer follows.
+Spoiled alter_tolerance(Bundle bundle, Dice& dice)
+{
+    ordered_json all = parsed(bundle);
+    const std::size_t item = any(dice, bundle.items.size());
+    if (!bundle.items[item].in || bundle.items[item].closes) {
+        return std::nullopt;
+    }
+    for (auto& size : all["items"][item]["solids"][0]["tolerance"]) {
+        size = size.get<double>() + 1;
+    }
+    return all.dump();
+}
+
 /// A step's text with a word changed, or another step's.
 Spoiled alter_step_text(Bundle bundle, Dice& dice)
 {
@@ -162,6 +199,9 @@ std::vector<Spoiler> file_spoilers()
             {"a field left out", leave_a_field_out},
             {"the smallest claimed, far above the bound", claim_the_smallest},
             {"a step's text altered", alter_step_text},
+            {"a fit altered", alter_fit},
+            {"a play altered", alter_play},
+            {"a tolerance altered", alter_tolerance},
             {"no bundle claimed, though there is one", claim_another_status}};
 }
 

@@ -6,6 +6,8 @@
 
 #include "support/handmade_bundles.hpp"
 #include "support/kit_text.hpp"
+#include "tuckwright/fits.hpp"
+#include "tuckwright/play.hpp"
 #include "tuckwright/report.hpp"
 
 namespace properties {
@@ -16,7 +18,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// With the program's own words for the steps.
+/// With the program's own words for the steps, and its figures.
 Bundle with_words(Bundle bundle)
 {
     for (std::size_t item = 0; item < bundle.items.size(); ++item) {
@@ -26,6 +28,8 @@ Bundle with_words(Bundle bundle)
     for (std::size_t i = 0; i < texts.size(); ++i) {
         bundle.steps[i].text = texts[i];
     }
+    bundle.fits = fits(bundle);
+    bundle.plays = plays(bundle);
     return bundle;
 }
 

@@ -59,6 +59,8 @@ Bundle sample()
     bundle.items[1].contents_g = 30;
     bundle.certificate.planes.push_back({0, 0, 2, 0, {0, 0, 1}});
     handmade::keep(bundle, Keep::within, "cup", "pot");
+    bundle.fits.push_back({{0, 0}, {1}, FitWay::along, 0.5, -0.25});
+    bundle.plays.assign(3, {});
     return bundle;
 }
 
@@ -75,6 +77,16 @@ TEST_CASE("every field that is missing is named")
                          {"/status", removed, "status: is missing"},
                          {"/explanation", removed, "explanation: is missing"},
                          {"/clearance_mm", removed, "clearance_mm: is missing"},
+                         {"/worst_case", removed, "worst_case: is missing"},
+                         {"/fits", removed, "fits: is missing"},
+                         {"/fits/0/vessel", removed, "fits[0].vessel: is missing"},
+                         {"/fits/0/cavity", removed, "fits[0].cavity: is missing"},
+                         {"/fits/0/items", removed, "fits[0].items: is missing"},
+                         {"/fits/0/way", removed, "fits[0].way: is missing"},
+                         {"/fits/0/room_mm", removed, "fits[0].room_mm: is missing"},
+                         {"/fits/0/worst_mm", removed, "fits[0].worst_mm: is missing"},
+                         {"/plays", removed, "plays: is missing"},
+                         {"/plays/2/z", removed, "plays[2].z: is missing"},
                          {"/limits", removed, "limits: is missing"},
                          {"/limits/shape", removed, "limits.shape: is missing"},
                          {"/rules", removed, "rules: is missing"},
@@ -130,6 +142,10 @@ TEST_CASE("every field of an item that is missing is named")
                {"/items/1/weight_g", removed, "items[1].weight_g: is missing"},
                {"/items/1/contents", removed, "items[1].contents: is missing"},
                {"/items/1/contents_g", removed, "items[1].contents_g: is missing"},
+               {"/items/1/soft", removed, "items[1].soft: is missing"},
+               {"/items/1/solids/0/tolerance", removed, "items[1].solids[0].tolerance: is missing"},
+               {"/items/1/solids/0/tolerance/height", removed, "items[1].solids[0].tolerance.height: is missing"},
+               {"/items/1/cavities/0/tolerance", removed, "items[1].cavities[0].tolerance: is missing"},
                {"/items/1/contents_fill", removed, "items[1].contents_fill: is missing"},
                {"/items/1/solids", removed, "items[1].solids: is missing"},
                {"/items/1/solids/0/cylinder", removed, "items[1].solids[0]: must have either"},
@@ -184,6 +200,15 @@ TEST_CASE("fields of the wrong kind are named")
                {"/items/1/in/cavity", -1, "items[1].in.cavity: is -1"},
                {"/items/1/closes", 0, "items[1].closes: must be an object"},
                {"/items/1/upright", "yes", "items[1].upright: must be true or false, but is text"},
+               {"/items/1/soft", "very", "items[1].soft: must be true or false"},
+               {"/items/1/solids/0/tolerance/height", -0.5,
+                "items[1].solids[0].tolerance.height: must not be below zero"},
+               {"/worst_case", 1, "worst_case: must be true or false"},
+               {"/fits/0/vessel", 3, "fits[0].vessel: is no item's number"},
+               {"/fits/0/items/0", 3, "fits[0].items[0]: is no item's number"},
+               {"/fits/0/way", "upwards", "fits[0].way: must be all round, across or along"},
+               {"/fits/0/room_mm", "wide", "fits[0].room_mm: must be a number"},
+               {"/plays/1/x", 3, "plays[1].x: must be a list"},
                {"/items/1/contents_fill", 1, "items[1].contents_fill: must be true or false, but is a number"},
                {"/items/1/weight_g", json::array({1}), "items[1].weight_g: must be a number, but is a list"},
                {"/items/1/weight_g", 1e100, "items[1].weight_g: is 1e+100"},

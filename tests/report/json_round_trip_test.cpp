@@ -33,16 +33,30 @@ Bundle read_back(const Bundle& bundle)
     return *result;
 }
 
+/// What is not there is none.
+bool same_tolerances(const PlacedItem& a, const PlacedItem& b)
+{
+    bool same = true;
+    for (std::size_t i = 0; i < a.solids.size(); ++i) {
+        const auto of = [i](const PlacedItem& item) {
+            return i < item.solids_off.size() ? item.solids_off[i] : Spread{};
+        };
+        same = same && of(a) == of(b);
+    }
+    return same;
+}
+
 bool same(const PlacedItem& a, const PlacedItem& b)
 {
     bool cavities = a.cavities.size() == b.cavities.size();
     for (std::size_t i = 0; cavities && i < a.cavities.size(); ++i) {
         cavities = a.cavities[i].shape == b.cavities[i].shape && a.cavities[i].pose == b.cavities[i].pose &&
-                   a.cavities[i].opens == b.cavities[i].opens;
+                   a.cavities[i].opens == b.cavities[i].opens && a.cavities[i].off == b.cavities[i].off;
     }
     return cavities && a.id == b.id && a.copy == b.copy && a.name == b.name && a.form == b.form &&
            a.weight_g == b.weight_g && a.contents == b.contents && a.contents_g == b.contents_g && a.full == b.full &&
-           a.upright == b.upright && a.in == b.in && a.closes == b.closes && a.solids == b.solids;
+           a.upright == b.upright && a.in == b.in && a.closes == b.closes && a.solids == b.solids &&
+           a.soft == b.soft && same_tolerances(a, b);
 }
 
 /// Sums of grid points may lie a rounding beside their own; what is read back is the grid point itself.
@@ -102,6 +116,9 @@ void check_same(const Bundle& a, const Bundle& b)
         CHECK((a.steps[i].item == b.steps[i].item && a.steps[i].direction == b.steps[i].direction &&
                a.steps[i].text == b.steps[i].text));
     }
+    CHECK(a.worst_case == b.worst_case);
+    CHECK(a.fits == b.fits);
+    CHECK(a.plays == b.plays);
     check_same_certificate(a.certificate, b.certificate);
 }
 
@@ -226,6 +243,24 @@ TEST_CASE("rules of carrying are written by their words, and as an empty list wh
     auto lost = handmade::fuel_apart_from_food();
     lost.rules[0].keep = static_cast<Keep>(7);
     CHECK_THROWS_AS(to_json(lost), ContractBroken);
+}
+
+TEST_CASE("tolerances, fits and plays come back as they were")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.worst_case = true;
+    bundle.items[1].soft = true;
+    bundle.items[1].solids_off = {{{0.5, 0.25, 0}}};
+    bundle.items[0].cavities[0].off = {{1, 2, 0}};
+    bundle.fits = {{{0, 0}, {1}, FitWay::all_round, 23, 22.125}, {{0, 0}, {1}, FitWay::along, 0, -2.25}};
+    bundle.plays.assign(3, {{{{0, 1.5}, {2, 0}, {0.000001, 0}}}});
+    check_same(on_grid(bundle), read_back(bundle));
+    const json object = json::parse(to_json(bundle));
+    CHECK(object["worst_case"] == true);
+    CHECK(object["items"][1]["solids"][0]["tolerance"] == json{{"diameter", 0.5}, {"height", 0.25}});
+    CHECK(object["fits"][1]["way"] == "along");
+    CHECK(object["fits"][1]["worst_mm"] == -2.25);
+    CHECK(object["plays"][0]["y"] == json{2, 0});
 }
 
 TEST_CASE("a box envelope has its three edges")

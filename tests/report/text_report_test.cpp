@@ -93,6 +93,38 @@ TEST_CASE("what would topple by itself is named")
     CHECK_FALSE(holds(text_report(cup_in_lidded_pot()), "topple"));
 }
 
+TEST_CASE("fits are told with their worst case where there are tolerances, never too large, and the tightest named")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.fits = {{{0, 0}, {1}, FitWay::all_round, 1.199999, 0.149999}, {{0, 0}, {1}, FitWay::along, 0, -0.210001}};
+    CHECK(text_report(bundle).find("How things fit") == std::string::npos);
+    bundle.items[1].solids_off = {{{0.5, 0.5, 0}}};
+    const std::string text = text_report(bundle);
+    INFO(text);
+    CHECK(text.find("  - cup in pot: slides in with 1.1 mm all round; 0.1 mm at worst\n") != std::string::npos);
+    CHECK(text.find("  - cup from the floor to the lid of pot: 0 mm in all; at worst 0.3 mm too tight\n") !=
+          std::string::npos);
+    CHECK(text.find("Tightest: cup from the floor to the lid of pot (at worst 0.3 mm too tight); cup in pot (0.1 mm") !=
+          std::string::npos);
+    CHECK(text.find("worst case") == std::string::npos);
+    bundle.worst_case = true;
+    CHECK(text_report(bundle).find("Packed for the worst case: all sizes here") != std::string::npos);
+}
+
+TEST_CASE("what rattles is told, and what soft thing could pad it")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.plays.assign(3, {});
+    CHECK(text_report(bundle).find("rattles") == std::string::npos);
+    bundle.plays[1].free[2] = {2, 3.09};
+    CHECK(text_report(bundle).find("What rattles: cup by 5 mm.\n") != std::string::npos);
+    bundle.items[0].soft = true;
+    bundle.plays[0].free[0] = {50, 0}; // what is soft does not rattle
+    CHECK(text_report(bundle).find("What rattles: cup by 5 mm. To pad it, there is pot.\n") != std::string::npos);
+    bundle.plays[1].free[2] = {2, 2.99};
+    CHECK(text_report(bundle).find("rattles") == std::string::npos);
+}
+
 TEST_CASE("what lies in what is an indented list")
 {
     auto bundle = handmade::cup_in_lidded_pot();

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "report/measures.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "report/words.hpp"
+#include "tuckwright/fits.hpp"
+#include "tuckwright/play.hpp"
+
+namespace tuckwright::report {
+
+namespace {
+
+constexpr std::size_t tightest_named = 3;
+constexpr std::size_t rattlers_named = 6;
+
+std::string listed(const Bundle& bundle, const std::vector<std::size_t>& items)
+{
+    std::string text;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 < items.size() ? ", " : " and ") + spoken_name(bundle, items[i]);
+    }
+    return text;
+}
+
+std::string subject(const Bundle& bundle, const Fit& fit)
+{
+    const std::string vessel = spoken_name(bundle, fit.in.item), items = listed(bundle, fit.items);
+    switch (fit.way) {
+    case FitWay::all_round: return items + " in " + vessel;
+    case FitWay::across: return items + " side by side in " + vessel;
+    case FitWay::along: return items + " from the floor to the lid of " + vessel;
+    }
+    return {};
+}
+
+std::string at_worst(const Fit& fit)
+{
+    return fit.worst < 0 ? "at worst " + length_in_words(-fit.worst) + " too tight"
+                         : room_in_words(fit.worst) + " at worst";
+}
+
+std::string fit_in_words(const Bundle& bundle, const Fit& fit)
+{
+    const std::string how = fit.way == FitWay::all_round ? "slides in with {} all round; {}" : "{} in all; {}";
+    return subject(bundle, fit) + ": " + fmt::format(fmt::runtime(how), room_in_words(fit.room), at_worst(fit));
+}
+
+} // namespace
+
+std::string fits_text(const Bundle& bundle)
+{
+    if (!has_tolerances(bundle) || bundle.fits.empty()) {
+        return {};
+    }
+    std::string text = "\nHow things fit as measured, and at worst by their tolerances:\n";
+    for (const Fit& fit : bundle.fits) {
+        text += wrapped("  - ", fit_in_words(bundle, fit));
+    }
+    std::string tight;
+    for (const Fit& fit : tightest(bundle, tightest_named)) {
+        tight += (tight.empty() ? "" : "; ") + subject(bundle, fit) + " (" + at_worst(fit) + ")";
+    }
+    return text + wrapped("Tightest: ", tight + ".");
+}
+
+std::string rattling_text(const Bundle& bundle)
+{
+    const std::vector<std::size_t> loose = rattlers(bundle);
+    if (loose.empty()) {
+        return {};
+    }
+    std::string text;
+    for (std::size_t i = 0; i < std::min(loose.size(), rattlers_named); ++i) {
+        text += (i == 0 ? "" : ", ") + spoken_name(bundle, loose[i]) + " by " +
+                room_in_words(longest_way(bundle.plays[loose[i]]));
+    }
+    if (loose.size() > rattlers_named) {
+        text += fmt::format(" and {} more", loose.size() - rattlers_named);
+    }
+    std::vector<std::size_t> soft;
+    for (std::size_t i = 0; i < bundle.items.size(); ++i) {
+        if (bundle.items[i].soft) {
+            soft.push_back(i);
+        }
+    }
+    return wrapped("", "What rattles: " + text + "." +
+                           (soft.empty() ? "" : " To pad it, there is " + listed(bundle, soft) + "."));
+}
+
+} // namespace tuckwright::report

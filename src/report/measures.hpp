@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// How things fit and what rattles, in words.
+#pragma once
+#include <string>
+
+#include "tuckwright/bundle.hpp"
+
+namespace tuckwright::report {
+
+/// For a bundle in which something has a tolerance: an empty line, each fit as measured and at worst, and the tightest
+/// three. Empty for others.
+std::string fits_text(const Bundle& bundle);
+
+/// What rattles, and what soft thing could pad it. Empty where nothing rattles.
+std::string rattling_text(const Bundle& bundle);
+
+} // namespace tuckwright::report
