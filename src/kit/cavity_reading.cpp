@@ -122,7 +122,7 @@ std::optional<Inner> inner_from_wall(Reading& reading, Fields& fields, std::opti
         room = shrink(reading, inner, height, opens == Opening::closed ? 2 : 1, "base", *base) && room;
     }
     if (narrow) { // the cavity ends where the neck begins
-        room = shrink(reading, inner, height, 1, "depth", {narrow->shape.height(), narrow->shape.places.back()}) && room;
+        room = shrink(reading, inner, height, 1, "depth", {narrow->shape.height(), {}, narrow->shape.places.back()}) && room;
     }
     if (room && outside->foot && base) {
         inner.foot = foot_above(*outside, base->value) - 2 * wall->value;

@@ -296,11 +296,4 @@ std::optional<std::size_t> read_word(Reading& reading, const Node& node, const s
     return static_cast<std::size_t>(found - known.begin());
 }
 
-std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
-{
-    constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
-    const auto word = read_word(reading, node, subject, yes_and_no);
-    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
-}
-
 } // namespace tuckwright::reading

@@ -88,7 +88,5 @@ std::optional<int> read_whole(Reading& reading, const Node& node, const std::str
 /// The index of the word among those known.
 std::optional<std::size_t> read_word(Reading& reading, const Node& node, const std::string& subject,
                                      std::span<const std::string_view> known);
-/// yes, no, true or false.
-std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject);
 
 } // namespace tuckwright::reading

@@ -52,7 +52,7 @@ std::optional<OpeningDraft> read_narrow_opening(Reading& reading, const Node& no
                       "give either a diameter, or a length and a width");
         return std::nullopt;
     }
-    OpeningDraft draft{{square ? ShapeKind::box : ShapeKind::cylinder, {}, {}, node.place}};
+    OpeningDraft draft{{square ? ShapeKind::box : ShapeKind::cylinder, {}, {}, std::nullopt, node.place, {}}};
     bool whole = add_size(reading, fields, square ? "length" : "diameter", draft.shape);
     if (square) {
         whole = add_size(reading, fields, "width", draft.shape) && whole;
