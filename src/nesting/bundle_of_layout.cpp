@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "packing/leaning.hpp"
 #include "tuckwright/geometry.hpp"
 #include "tuckwright/stowage.hpp"
 #include "tuckwright/units.hpp"
@@ -16,6 +17,9 @@ namespace {
 
 /// Denominator of half-angle tangents: turns are rounded to about 1e-5 rad, and three in one another stay below 2^53.
 constexpr double turn_steps = 131072;
+
+/// mm: rounding may move the corner of what leans by so much.
+constexpr double off_grid = 2e-6;
 
 Quaternion turn_of(const Place& place)
 {
@@ -36,8 +40,27 @@ Quaternion tip_of(Form form)
     case Form::upside_down: return {0, 1, 0, 0};
     case Form::on_other_end: return {1, 0, -1, 0};
     case Form::on_other_side: return {1, -1, 0, 0};
+    case Form::leaning: break; // see own_turn()
     }
     return {};
+}
+
+/// Whole numbers for half of an angle: tan(angle / 2) = s / (1 + c) = part / turn_steps. Requires: c not negative.
+std::int64_t half_angle_part(double c, double s) { return std::llround(turn_steps * s / (1 + c)); }
+
+/// How a body is turned in the frame of its cell.
+Quaternion own_turn(const Body& body, const Place& place)
+{
+    if (place.form != Form::leaning) {
+        return compose(turn_of(place), tip_of(place.form));
+    }
+    const Rod rod = rod_of(body).value();
+    Quaternion base = tip_of(rod.base);
+    if (rod.quarter) {
+        base = compose({1, 0, 0, 1}, base);
+    }
+    const Quaternion tilt{static_cast<std::int64_t>(turn_steps), 0, half_angle_part(place.tilt_c, place.tilt_s), 0};
+    return compose(turn_of(place), compose(tilt, base));
 }
 
 Vec3 turned(const Matrix3& m, Vec3 v)
@@ -57,7 +80,7 @@ struct World {
 World world_of(const Layout& layout, int body)
 {
     const Place& place = layout.place(body);
-    const Quaternion own = compose(turn_of(place), tip_of(place.form));
+    const Quaternion own = own_turn(layout.stowed(body), place);
     const Vec3 local{place.x, place.y, place.z};
     if (place.cell == outermost) {
         return {local, compose(own, {})};
@@ -119,7 +142,10 @@ private:
         high_ = -1.0 * low_;
         for (std::size_t body = 0; body < worlds_.size(); ++body) {
             for (const BodyPiece& piece : layout_.stowed(static_cast<int>(body)).pieces) {
-                const Extent e = extent(hull_of(solid(body, piece, {})));
+                Extent e = extent(hull_of(solid(body, piece, {})));
+                if (layout_.place(static_cast<int>(body)).form == Form::leaning) { // its corners are not on the grid
+                    e = {e.low - Vec3{off_grid, off_grid, off_grid}, e.high + Vec3{off_grid, off_grid, off_grid}};
+                }
                 low_ = {std::min(low_.x, e.low.x), std::min(low_.y, e.low.y), std::min(low_.z, e.low.z)};
                 high_ = {std::max(high_.x, e.high.x), std::max(high_.y, e.high.y), std::max(high_.z, e.high.z)};
             }
@@ -251,7 +277,7 @@ private:
         bool upright_disc = false;
         if (const auto* cylinder = std::get_if<Cylinder>(&part.shape)) {
             half = {cylinder->diameter / 2, cylinder->diameter / 2, cylinder->height / 2};
-            upright_disc = std::abs(m[2][2]) > 0.5;
+            upright_disc = std::abs(m[2][2]) > 1 - 1e-12;
         } else {
             const auto& box = std::get<Box>(part.shape);
             half = {box.length / 2, box.width / 2, box.height / 2};
@@ -304,6 +330,12 @@ void round_turns(Layout& layout)
         const double w = static_cast<double>(q.w), z = static_cast<double>(q.z), n = w * w + z * z;
         place.c = (w * w - z * z) / n;
         place.s = 2 * w * z / n;
+        if (place.form == Form::leaning) {
+            const auto part = static_cast<double>(half_angle_part(place.tilt_c, place.tilt_s));
+            const double square = turn_steps * turn_steps + part * part;
+            place.tilt_c = (turn_steps * turn_steps - part * part) / square;
+            place.tilt_s = 2 * turn_steps * part / square;
+        }
         layout.put(body, place);
     }
 }

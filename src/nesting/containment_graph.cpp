@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "nesting/kit_scene.hpp"
+#include "packing/leaning.hpp"
 #include "tuckwright/geometry.hpp"
 
 namespace tuckwright::nesting {
@@ -103,7 +104,16 @@ double centred_excess(const Body& body, Form form, const Room& room, bool quarte
 unsigned forms_that_fit(const Body& body, const Room& room)
 {
     unsigned forms = 0;
+    bool fits_wholly = false; // without leaning, and with nothing that stands out
     for (const Form form : body.forms) {
+        if (form == Form::leaning) { // the last: only where that is what makes it fit
+            forms |= !fits_wholly && may_lean_in(body, room) ? bit(form) : 0;
+            continue;
+        }
+        Room shut = room;
+        shut.ceiling = shut.floor = true;
+        fits_wholly = fits_wholly || centred_excess(body, form, shut, false, false) <= exact_enough ||
+                      centred_excess(body, form, shut, true, false) <= exact_enough;
         for (const bool quarter : {false, true}) {
             const bool fits = centred_excess(body, form, room, quarter, false) <= exact_enough ||
                               (body.pieces.size() > 1 &&

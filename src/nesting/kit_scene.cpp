@@ -6,6 +6,7 @@
 
 #include "nesting/company_of_kit.hpp"
 #include "nesting/containment_graph.hpp"
+#include "packing/leaning.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/stowage.hpp"
 #include "tuckwright/units.hpp"
@@ -86,8 +87,10 @@ std::vector<Form> forms_of(const Body& body, std::size_t lid_pieces)
                 Form::upside_down, Form::on_other_end, Form::on_other_side};
     }
     const Shape& shape = body.pieces.front().shape;
+    const bool may_lean = rod_of(body).has_value();
     if (std::holds_alternative<Cylinder>(shape)) {
-        return {Form::standing, Form::on_end};
+        return may_lean ? std::vector<Form>{Form::standing, Form::on_end, Form::leaning}
+                        : std::vector<Form>{Form::standing, Form::on_end};
     }
     const auto& b = std::get<Box>(shape);
     const bool plain = !body.hollow && body.pieces.size() == 1;
@@ -97,6 +100,9 @@ std::vector<Form> forms_of(const Body& body, std::size_t lid_pieces)
     }
     if (!plain || (b.width != b.height && b.width != b.length)) {
         forms.push_back(Form::on_side);
+    }
+    if (may_lean) {
+        forms.push_back(Form::leaning);
     }
     return forms;
 }

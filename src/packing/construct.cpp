@@ -91,7 +91,7 @@ double highest(const Layout& layout)
 /// Height of a body's top in the bundle, were it at that place; nothing where a vessel that does not stand holds it in.
 double top_in_bundle(const Layout& layout, int body, const Place& place)
 {
-    double top = place.z + vertical_reach(layout.scene().stowed(body, place.way), place.form).above;
+    double top = place.z + vertical_reach(layout.scene().stowed(body, place.way), place).above;
     for (int cell = place.cell; cell != outermost; cell = layout.place(cell).cell) {
         if (layout.place(cell).form != Form::standing) {
             return 0;

@@ -245,7 +245,8 @@ double Layout::cost_at(int body, const Place& where, const Weights& weights, dou
             }
             for (const Piece& theirs : visible(other)) {
                 for (const Piece& piece : pieces) {
-                    ++*measured_;
+                    const bool slants = piece.kind == PieceKind::leaning || theirs.kind == PieceKind::leaning;
+                    *measured_ += slants ? 12 : 1;
                     const double depth = overlap(piece, theirs);
                     if (depth > 0) {
                         cost += depth * weights.of(piece.owner, theirs.owner);

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "packing/leaning.hpp"
+
 namespace tuckwright::packing {
 
 namespace {
@@ -89,6 +91,9 @@ double overlap(const Piece& p, const Piece& q)
         return 0;
     }
     double depth = std::min(high, plan_depth(p, q));
+    if (depth > 0 && (p.kind == PieceKind::leaning || q.kind == PieceKind::leaning)) {
+        return std::max(0.0, -slanted_contact(p, q).distance);
+    }
     if (depth > 0 && p.kind == PieceKind::lying) {
         depth = std::min(depth, round_depth(p, q));
     }
@@ -123,7 +128,10 @@ double side_excess(const Piece& p, const Room& room)
 {
     if (!room.round) {
         double ex = p.radius, ey = p.radius;
-        if (p.kind != PieceKind::disc) {
+        if (p.kind == PieceKind::leaning) {
+            ex = piece_support(p, 1, 0, 0) - p.x;
+            ey = piece_support(p, 0, 1, 0) - p.y;
+        } else if (p.kind != PieceKind::disc) {
             ex = p.a * std::abs(p.c) + p.b * std::abs(p.s);
             ey = p.a * std::abs(p.s) + p.b * std::abs(p.c);
         }
@@ -185,6 +193,13 @@ double piece_support(const Piece& p, double nx, double ny, double nz)
     case PieceKind::disc: return centre + p.radius * std::sqrt(nx * nx + ny * ny) + p.half_height * std::abs(nz);
     case PieceKind::rectangle: return centre + p.a * along + p.b * cross + p.half_height * std::abs(nz);
     case PieceKind::lying: return centre + p.a * along + p.radius * std::sqrt(cross * cross + nz * nz);
+    case PieceKind::leaning: {
+        const double level = nx * p.c + ny * p.s; // in the plane of the tilt
+        const double rod = std::abs(p.tilt_s * level + p.tilt_c * nz), over = p.tilt_c * level - p.tilt_s * nz;
+        const double wide = p.radius > 0 ? p.radius * std::sqrt(over * over + cross * cross)
+                                         : p.across * std::abs(over) + p.b * cross;
+        return centre + p.along * rod + wide;
+    }
     }
     return centre;
 }
@@ -260,6 +275,9 @@ void offer_round(Best& best, const Piece& lying, const Piece& other)
 
 Contact contact(const Piece& p, const Piece& q)
 {
+    if (p.kind == PieceKind::leaning || q.kind == PieceKind::leaning) {
+        return slanted_contact(p, q);
+    }
     Best best(p, q);
     best.offer(0, 0, 1, false);
     offer_plan(best, p, q);

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// A convex piece as it lies in the frame of a cell: a plan outline (disc or turned rectangle) and a height span. A
-/// lying cylinder is a rectangle in plan with a round cross-section. Overlap depths and contacts in closed form.
+/// lying cylinder is a rectangle in plan with a round cross-section; what leans is taken with the rectangle round it in
+/// plan where it meets walls, and as it is where it meets others. Overlap depths and contacts in closed form.
 #pragma once
 
 namespace tuckwright::packing {
 
-enum class PieceKind { disc, rectangle, lying };
+enum class PieceKind { disc, rectangle, lying, leaning };
 
 struct Piece {
     PieceKind kind = PieceKind::disc;
@@ -17,6 +18,8 @@ struct Piece {
     double c = 1, s = 0;       ///< that direction
     double reach = 0;          ///< radius of the circle round the plan outline
     double foot = 0;           ///< of a disc that tapers: its radius at the lower end; else 0
+    double tilt_c = 1, tilt_s = 0;   ///< of what leans: its long axis is (tilt_s c, tilt_s s, tilt_c)
+    double along = 0, across = 0;    ///< its half lengths, along and across in the plane of the tilt; across that: b
     bool further = false;      ///< not a body's first piece: it may lie beyond a rim that is too narrow for it
 };
 

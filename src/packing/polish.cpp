@@ -107,6 +107,7 @@ Vec3 up_in_cell(const Layout& layout, int cell)
     case Form::upside_down: return {x, -y, -z};
     case Form::on_other_end: return {z, y, -x};
     case Form::on_other_side: return {x, -z, y};
+    case Form::leaning: break; // holds nothing
     }
     return {x, y, z};
 }

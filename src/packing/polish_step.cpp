@@ -124,13 +124,16 @@ bool PolishStep::solve(Layout& moved)
 
 double PolishStep::reach(int body) const
 {
-    return std::max(1.0, plan_reach(layout_.stowed(body), layout_.place(body).form));
+    return std::max(1.0, plan_reach(layout_.stowed(body), layout_.place(body)));
 }
 
 bool PolishStep::turns(int body) const
 {
     const Place& place = layout_.place(body);
     const Body& source = layout_.stowed(body);
+    if (place.form == Form::leaning) {
+        return false;
+    }
     const bool vessel = source.hollow.has_value() || source.pieces.size() > 1;
     const bool round = place.form == Form::standing && source.plan_is_round;
     return options_.turning && !vessel && !round && layout_.room(place.cell).round;

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "packing/leaning.hpp"
+
 namespace tuckwright::packing {
 
 double volume(const Envelope& e)
@@ -84,6 +86,24 @@ void shape_box(Piece& piece, const Box& b, Form form, double cosine, double sine
     piece.reach = std::sqrt(piece.a * piece.a + piece.b * piece.b);
 }
 
+/// A rod, tilted and then turned with its place.
+void lean(Piece& piece, const Rod& rod, bool round, const Place& place)
+{
+    piece.kind = PieceKind::leaning;
+    piece.radius = round ? rod.across : 0;
+    piece.along = rod.along;
+    piece.across = rod.across;
+    piece.tilt_c = place.tilt_c;
+    piece.tilt_s = place.tilt_s;
+    constexpr double rounding = 3e-6; // mm: its corners are not on the grid
+    piece.a = rod.along * place.tilt_s + rod.across * place.tilt_c + rounding;
+    piece.b = rod.aside + rounding;
+    piece.half_height = rod.along * place.tilt_c + rod.across * place.tilt_s + rounding;
+    piece.c = place.c;
+    piece.s = place.s;
+    piece.reach = std::sqrt(piece.a * piece.a + piece.b * piece.b);
+}
+
 } // namespace
 
 Vec3 tipped(Form form, Vec3 v)
@@ -95,6 +115,7 @@ Vec3 tipped(Form form, Vec3 v)
     case Form::upside_down: return {v.x, -v.y, -v.z};
     case Form::on_other_end: return {-v.z, v.y, v.x};
     case Form::on_other_side: return {v.x, v.z, -v.y};
+    case Form::leaning: break; // by an angle of its own
     }
     return v;
 }
@@ -108,6 +129,12 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
     piece.x = place.x;
     piece.y = place.y;
     piece.z = place.z;
+    if (place.form == Form::leaning) {
+        if (const auto rod = rod_of(body)) {
+            lean(piece, *rod, std::holds_alternative<Cylinder>(source.shape), place);
+        }
+        return piece;
+    }
     const Vec3 beside = tipped(place.form, {source.x, source.y, source.offset});
     piece.x += place.c * beside.x - place.s * beside.y;
     piece.y += place.s * beside.x + place.c * beside.y;
@@ -120,25 +147,29 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
     return piece;
 }
 
-Reach vertical_reach(const Body& body, Form form)
+Reach vertical_reach(const Body& body, const Place& place)
 {
     Reach reach{-1e300, -1e300};
     for (std::size_t k = 0; k < body.pieces.size(); ++k) {
-        const Piece piece = piece_at(body, k, {outermost, form, 0, 0, 0, 1, 0}, 0);
+        const Piece piece = piece_at(body, k, {outermost, place.form, 0, 0, 0, 1, 0, 0, place.tilt_c, place.tilt_s}, 0);
         reach.below = std::max(reach.below, piece.half_height - piece.z);
         reach.above = std::max(reach.above, piece.half_height + piece.z);
     }
     return reach;
 }
 
-double plan_reach(const Body& body, Form form)
+Reach vertical_reach(const Body& body, Form form) { return vertical_reach(body, Place{outermost, form}); }
+
+double plan_reach(const Body& body, const Place& place)
 {
     double reach = 0;
     for (std::size_t k = 0; k < body.pieces.size(); ++k) {
-        const Piece piece = piece_at(body, k, {outermost, form, 0, 0, 0, 1, 0}, 0);
+        const Piece piece = piece_at(body, k, {outermost, place.form, 0, 0, 0, 1, 0, 0, place.tilt_c, place.tilt_s}, 0);
         reach = std::max(reach, std::sqrt(piece.x * piece.x + piece.y * piece.y) + piece.reach);
     }
     return reach;
 }
+
+double plan_reach(const Body& body, Form form) { return plan_reach(body, Place{outermost, form}); }
 
 } // namespace tuckwright::packing

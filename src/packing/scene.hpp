@@ -24,7 +24,8 @@ enum class Form {
     on_side,       ///< own z along the cell's -y: a box lies on its long side
     upside_down,   ///< own z down
     on_other_end,  ///< own z along -x
-    on_other_side  ///< own z along y
+    on_other_side, ///< own z along y
+    leaning        ///< a long side up, then tilted towards the cell's x, see Place
 };
 /// A vector of a body's own frame, once the body is turned into a form.
 Vec3 tipped(Form form, Vec3 own);
@@ -105,6 +106,7 @@ struct Place {
     double x = 0, y = 0, z = 0;
     double c = 1, s = 0;
     int way = 0; ///< how it is stowed, see Scene::stowed()
+    double tilt_c = 1, tilt_s = 0; ///< of what leans: cosine and sine of its angle from the upright
 };
 
 /// One piece of a body at a place, in the frame of the place's cell.
@@ -114,9 +116,11 @@ Piece piece_at(const Body& body, std::size_t piece, const Place& place, int owne
 struct Reach {
     double below = 0, above = 0;
 };
+Reach vertical_reach(const Body& body, const Place& place);
 Reach vertical_reach(const Body& body, Form form);
 
 /// Largest distance of the body's outline from its centre, in plan.
+double plan_reach(const Body& body, const Place& place);
 double plan_reach(const Body& body, Form form);
 
 } // namespace tuckwright::packing

@@ -14,6 +14,8 @@
 #include <cmath>
 #include <limits>
 
+#include "packing/leaning.hpp"
+
 namespace tuckwright::packing {
 
 namespace {
@@ -26,6 +28,9 @@ enum class Turning { none, quarters, free };
 Turning turning(const Layout& layout, const Place& place, int body)
 {
     const Body& source = layout.scene().stowed(body, place.way);
+    if (place.form == Form::leaning) {
+        return Turning::free;
+    }
     if (place.form == Form::standing && source.plan_is_round) {
         return Turning::none;
     }
@@ -62,7 +67,7 @@ void turn_randomly(const Layout& layout, int body, Place& place, Random& random)
 /// The heights on which something can stand: the floor, tops of what is there, and hanging under the ceiling.
 double sample_height(const Layout& layout, int body, const Place& place, const Room& room, Random& random)
 {
-    const Reach reach = vertical_reach(layout.scene().stowed(body, place.way), place.form);
+    const Reach reach = vertical_reach(layout.scene().stowed(body, place.way), place);
     const auto& neighbours = layout.inside(place.cell);
     const double draw = random.unit();
     if (draw < 0.35 || (neighbours.size() < 2 && draw < 0.7)) {
@@ -81,11 +86,37 @@ double sample_height(const Layout& layout, int body, const Place& place, const R
     return draw > 0.93 ? top : random.between(reach.below, std::max(reach.below, top));
 }
 
+/// A slant at which it reaches from wall to wall, from floor to ceiling, or something between; in a box often along the
+/// diagonal.
+void tilt_randomly(const Layout& layout, int body, Place& place, const Room& room, Random& random)
+{
+    const auto rod = rod_of(layout.scene().stowed(body, place.way));
+    if (place.form != Form::leaning || !rod) {
+        return;
+    }
+    if (!room.round && random.chance(0.4)) {
+        const double whole = std::hypot(room.half_length, room.half_width), side = random.chance(0.5) ? 1 : -1;
+        place.c = room.half_length / whole;
+        place.s = side * room.half_width / whole;
+    }
+    constexpr double least = 0.02, most = 1.55;
+    const double wide = tilt_by_width(*rod, room, place.c, place.s), high = tilt_by_height(*rod, room.height);
+    const double draw = random.unit();
+    const double tilt = draw < 0.45  ? wide
+                        : draw < 0.7 ? high
+                                     : random.between(std::min(wide, high), std::max(wide, high));
+    place.tilt_c = std::cos(std::clamp(tilt, least, most));
+    place.tilt_s = std::sin(std::clamp(tilt, least, most));
+}
+
 void sample_plan(const Layout& layout, int body, Place& place, const Room& room, Random& random)
 {
     const Body& source = layout.scene().stowed(body, place.way);
-    const double reach = plan_reach(source, place.form);
+    const double reach = plan_reach(source, place);
     const auto& neighbours = layout.inside(place.cell);
+    if (place.form == Form::leaning && random.chance(0.6)) {
+        return; // in the middle, where it has most room
+    }
     if (!neighbours.empty() && random.chance(0.25)) {
         const auto& pieces = layout.visible(neighbours[random.below(neighbours.size())]);
         const Piece& piece = pieces[random.below(pieces.size())];
@@ -103,7 +134,7 @@ void sample_plan(const Layout& layout, int body, Place& place, const Room& room,
         return;
     }
     double ex = 0, ey = 0;
-    for (const Piece& p : layout.own_pieces(body, {place.cell, place.form, 0, 0, 0, place.c, place.s, place.way})) {
+    for (const Piece& p : layout.own_pieces(body, {place.cell, place.form, 0, 0, 0, place.c, place.s, place.way, place.tilt_c, place.tilt_s})) {
         const bool disc = p.kind == PieceKind::disc;
         ex = std::max(ex, std::abs(p.x) + (disc ? p.radius : p.a * std::abs(p.c) + p.b * std::abs(p.s)));
         ey = std::max(ey, std::abs(p.y) + (disc ? p.radius : p.a * std::abs(p.s) + p.b * std::abs(p.c)));
@@ -144,6 +175,7 @@ Place sample_place(const Layout& layout, int body, const Door& door, Random& ran
     place.way = door.way;
     turn_randomly(layout, body, place, random);
     const Room room = layout.room(door.cell);
+    tilt_randomly(layout, body, place, room, random);
     sample_plan(layout, body, place, room, random);
     place.z = sample_height(layout, body, place, room, random);
     if (room.tapers()) {
@@ -153,6 +185,15 @@ Place sample_place(const Layout& layout, int body, const Door& door, Random& ran
 }
 
 namespace {
+
+Place tilted(const Place& place, double angle)
+{
+    Place other = place;
+    const double tilt = std::clamp(std::atan2(place.tilt_s, place.tilt_c) + angle, 0.0, 1.57);
+    other.tilt_c = std::cos(tilt);
+    other.tilt_s = std::sin(tilt);
+    return other;
+}
 
 Place turned(const Place& place, double angle)
 {
@@ -192,7 +233,7 @@ double descend(const Layout& layout, int body, Place& place, const Weights& weig
     const double size = layout.scene().size;
     int quiet = 0;
     while (cost > 0 && step > finest) {
-        const std::size_t axis = random.below(turns ? 5 : 4);
+        const std::size_t axis = random.below(place.form == Form::leaning ? 6 : turns ? 5 : 4);
         bool better = false;
         if (axis == 3) { // a slanting step in plan gets along curved neighbours
             const auto direction = random.direction();
@@ -202,6 +243,9 @@ double descend(const Layout& layout, int body, Place& place, const Weights& weig
                 p.y += sign * dy;
                 return p;
             });
+        } else if (axis == 5) {
+            better = try_step(layout, body, place, cost, weights,
+                              [&](const Place& p, double sign) { return tilted(p, sign * step / size); });
         } else if (axis == 4) {
             better = try_step(layout, body, place, cost, weights,
                               [&](const Place& p, double sign) { return turned(p, sign * step / size); });

@@ -168,6 +168,9 @@ public:
                 }
             }
         }
+        if (!points.empty() && leans(placed)) {
+            return {true, 0}; // what it leans on holds it
+        }
         if (points.empty()) {
             return {false, std::numeric_limits<double>::infinity()};
         }
@@ -196,6 +199,16 @@ private:
             }
         }
         return false;
+    }
+
+    /// Whether an item of one piece stands neither straight nor lies level.
+    static bool leans(const PlacedItem& placed)
+    {
+        const Matrix3 m = rotation_matrix(placed.solids.front().pose.turn);
+        const bool round = std::holds_alternative<Cylinder>(placed.solids.front().shape);
+        const double most = round ? std::abs(m[2][2])
+                                  : std::max({std::abs(m[2][0]), std::abs(m[2][1]), std::abs(m[2][2])});
+        return most < square_cosine && (!round || most > 1 - square_cosine);
     }
 
     /// The first floor outward: a sleeve has none.
