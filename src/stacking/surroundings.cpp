@@ -120,6 +120,20 @@ double air_to_wall(const PlacedCavity& cavity, const std::vector<Solid>& solids)
     return air;
 }
 
+/// The solids that have a wall beside them: not what lies beyond an open top, like a wide rim or a handle.
+std::vector<Solid> below_the_rim(const PlacedCavity& cavity, const std::vector<Solid>& solids)
+{
+    const Vec3 up = column(rotation_matrix(cavity.pose.turn), 2);
+    const double rim = dot(up, cavity.pose.center) + height_of(cavity.shape) / 2;
+    std::vector<Solid> kept{solids.front()};
+    for (std::size_t k = 1; k < solids.size(); ++k) {
+        if (cavity.opens == Opening::closed || range_along({solids[k]}, up).low < rim - lowered) {
+            kept.push_back(solids[k]);
+        }
+    }
+    return kept;
+}
+
 /// What the container gives: its upright, where its floor is, and its axis.
 struct Frame {
     Vec3 up{0, 0, 1};
@@ -305,7 +319,7 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
     seen.off_axis = norm(away - dot(away, frame.up) * frame.up);
     seen.in_middle = seen.off_axis < std::max(middle, latitude);
     if (frame.cavity != nullptr) {
-        seen.wall_air = air_to_wall(*frame.cavity, own);
+        seen.wall_air = air_to_wall(*frame.cavity, below_the_rim(*frame.cavity, own));
         const auto* body = std::get_if<Cylinder>(&it.solids.front().shape);
         const Vec3 axis = column(rotation_matrix(it.solids.front().pose.turn), 2);
         seen.all_round = body != nullptr && std::abs(dot(axis, frame.up)) > stands_cosine &&
