@@ -14,6 +14,13 @@ namespace tuckwright {
 
 namespace {
 
+/// What goes into a tapering cavity has air all round until it is seated: there is no fit to tell of.
+bool is_tapering(const PlacedCavity& cavity)
+{
+    const auto* cylinder = std::get_if<Cylinder>(&cavity.shape);
+    return cylinder != nullptr && cylinder->foot != 0;
+}
+
 using namespace play;
 
 constexpr double same_height = 0.5; ///< mm of common height from which two items are side by side
@@ -77,10 +84,13 @@ private:
                 inside.push_back(i);
             }
         }
+        const PlacedCavity& cavity = bundle_.items[in.item].cavities[in.cavity];
+        if (is_tapering(cavity)) {
+            return;
+        }
         for (const std::size_t item : inside) {
             add({in, {item}, FitWay::all_round}, across({item}, in, 0, {}) / 2, across({item}, in, 1, {}) / 2);
         }
-        const PlacedCavity& cavity = bundle_.items[in.item].cavities[in.cavity];
         const bool round = std::holds_alternative<Cylinder>(cavity.shape);
         for (std::size_t i = 0; round && i < inside.size(); ++i) {
             for (std::size_t j = i + 1; j < inside.size(); ++j) {

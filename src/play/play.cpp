@@ -50,6 +50,41 @@ double way_to_round_wall(const PlanCircle& c, double u, double v, double radius)
     return std::max(0.0, (std::sqrt(root) - along) / speed);
 }
 
+/// What a solid covers in plan, and the radius of the round wall beside it. Where the wall tapers, an upright cylinder has
+/// a circle at its foot and one at its top or at the rim; whatever else lies there counts where it is narrowest.
+std::vector<std::pair<PlanCircle, double>> circles_and_walls(const Room& room, const Solid& solid)
+{
+    const auto& wall = std::get<Cylinder>(room.shape);
+    std::vector<PlanCircle> circles;
+    add_outline(solid, room.pose, circles);
+    std::vector<std::pair<PlanCircle, double>> found;
+    if (wall.foot == 0) {
+        for (const PlanCircle& circle : circles) {
+            found.emplace_back(circle, wall.diameter / 2);
+        }
+        return found;
+    }
+    const Vec3 up = axis_of(rotation_matrix(room.pose.turn), 2);
+    const Hull hull = hull_of(solid);
+    const double middle = dot(up, room.pose.center);
+    const double low = -support(hull, -1.0 * up) - middle, high = support(hull, up) - middle, rim = wall.height / 2;
+    const auto radius_at = [&](double z) {
+        return (wall.foot + (wall.diameter - wall.foot) * std::clamp(z / wall.height + 0.5, 0.0, 1.0)) / 2;
+    };
+    for (const PlanCircle& circle : circles) {
+        found.emplace_back(circle, radius_at(low));
+    }
+    const auto* round = std::get_if<Cylinder>(&solid.shape);
+    if (round != nullptr && circles.size() == 1) {
+        const double share = std::clamp((rim - low) / (high - low), 0.0, 1.0), foot = foot_of(*round) / 2;
+        PlanCircle top = circles.front();
+        top.r = foot + share * (round->diameter / 2 - foot);
+        found.front().first.r = foot;
+        found.emplace_back(top, radius_at(std::min(high, rim)));
+    }
+    return found;
+}
+
 /// How far solids go along a unit vector before a wall of the room stops them.
 double way_to_walls(const Room& room, const std::vector<Solid>& solids, Vec3 along)
 {
@@ -76,13 +111,17 @@ double way_to_walls(const Room& room, const std::vector<Solid>& solids, Vec3 alo
         }
         return way;
     }
-    std::vector<PlanCircle> circles;
+    const double u = dot(along, axis_of(m, 0)), v = dot(along, axis_of(m, 1)), down = -dot(along, axis_of(m, 2));
+    const auto& round = std::get<Cylinder>(room.shape);
+    const double slope = round.foot == 0 ? 0 : (round.diameter - round.foot) / (2 * round.height);
     for (const Solid& solid : solids) {
-        add_outline(solid, room.pose, circles);
-    }
-    const double u = dot(along, axis_of(m, 0)), v = dot(along, axis_of(m, 1));
-    for (const PlanCircle& circle : circles) {
-        way = std::min(way, way_to_round_wall(circle, u, v, std::get<Cylinder>(room.shape).diameter / 2));
+        for (const auto& [circle, wall] : circles_and_walls(room, solid)) {
+            way = std::min(way, way_to_round_wall(circle, u, v, wall));
+            if (slope > 0 && down > 1e-9) { // the wall comes nearer
+                const double air = std::max(0.0, wall - std::hypot(circle.x, circle.y) - circle.r);
+                way = std::min(way, air / (slope * down));
+            }
+        }
     }
     return way;
 }
