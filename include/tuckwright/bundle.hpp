@@ -92,6 +92,7 @@ struct Bundle {
     double clearance = 0;
     BundleRule rule;
     std::vector<CarryRule> rules; ///< proved to hold; ids are those of items
+    std::vector<std::string> waived; ///< usual rules that the kit does without, each with its reason, in words
     Shape envelope;              ///< cylinder or box, as the rule says; mm on the grid
     double lower_bound_ml = 0;   ///< no bundle of this kit has a smaller envelope
     std::string explanation;     ///< the proof in words, for does_not_fit; what to try, for not_found

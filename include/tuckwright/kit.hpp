@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// A kit: the items that must go along, and the rules for the bundle they make.
 #pragma once
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -62,8 +63,12 @@ struct Item {
     bool upright = false;     ///< must stand the right way up
     std::vector<Kind> kinds;  ///< without doubles, in the order of the enumeration
 
-    /// Whether it has a cavity that its contents fill.
-    bool is_full() const { return inside && contents && contents->fills; }
+    /// Whether it has a cavity in which nothing else lies: its contents fill it, or it is a shut bottle of liquid.
+    bool is_full() const
+    {
+        const bool is_liquid = std::find(kinds.begin(), kinds.end(), Kind::liquid) != kinds.end();
+        return inside && (contents ? contents->fills : is_liquid && inside->opens == Opening::closed);
+    }
 };
 
 /// How two items must lie to each other, whatever the number of their copies. A shut lid counts as lying in its vessel.

@@ -79,6 +79,7 @@ public:
         bundle_.clearance = kit_.clearance;
         bundle_.rule = kit_.bundle;
         bundle_.rules = kit_.rules;
+        bundle_.waived = kit_.waived;
         index_items();
         find_corners();
         if (!layout_.envelope().round && is_better_turned()) {

@@ -74,13 +74,26 @@ std::string paragraph(const Bundle& bundle, Keep keep, const char* start, const 
     return text.empty() ? text : wrapped(start, text + ".");
 }
 
+/// "Done without, as the kit asks: ..."; the reasons are the kit's own words.
+std::string waived_paragraph(const Bundle& bundle)
+{
+    std::string text;
+    for (const auto& rule : bundle.waived) {
+        text += (text.empty() ? "" : "; ") + rule;
+    }
+    if (!text.empty() && text.find_last_of(".!?") != text.size() - 1) {
+        text += ".";
+    }
+    return text.empty() ? text : wrapped("Done without, as the kit asks: ", text);
+}
+
 } // namespace
 
 std::string carrying(const Bundle& bundle)
 {
     const std::string text = paragraph(bundle, Keep::apart, "Kept apart: ", " from ", " and ") +
                              paragraph(bundle, Keep::within, "Kept within: ", " in ", " and ") +
-                             paragraph(bundle, Keep::out, "Kept out: ", " not in ", " or ");
+                             paragraph(bundle, Keep::out, "Kept out: ", " not in ", " or ") + waived_paragraph(bundle);
     return text.empty() ? text : "\n" + text;
 }
 

@@ -208,6 +208,7 @@ std::string to_json(const Bundle& bundle)
     all["clearance_mm"] = length(bundle.clearance);
     all["limits"] = limits(bundle.rule);
     all["rules"] = rules_part(bundle.rules);
+    all["waived"] = bundle.waived;
     all["bundle"] = envelope(bundle);
     all["lower_bound_ml"] = bundle.lower_bound_ml;
     all["gap"] = gap_part ? ordered_json(*gap_part) : ordered_json(nullptr);

@@ -180,6 +180,7 @@ Bundle solve(const Kit& given, const SolveOptions& options)
     bundle.clearance = kit.clearance;
     bundle.rule = kit.bundle;
     bundle.rules = kit.rules;
+    bundle.waived = kit.waived;
     const double bound = nesting::lower_bound_ml(given);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;

@@ -53,6 +53,7 @@ json without_words()
             {"clearance_mm", 0.5},
             {"limits", {{"shape", "box"}, {"length_mm", 60}}},
             {"rules", json::array()},
+            {"waived", json::array()},
             {"bundle", {{"shape", "box"}, {"length_mm", 60}, {"width_mm", 20}, {"height_mm", 10}, {"volume_ml", 12}}},
             {"lower_bound_ml", 12},
             {"gap", 0},

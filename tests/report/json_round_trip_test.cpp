@@ -90,6 +90,7 @@ void check_same(const Bundle& a, const Bundle& b)
     CHECK(a.rule.width == b.rule.width);
     CHECK(a.rule.height == b.rule.height);
     CHECK(a.rules == b.rules);
+    CHECK(a.waived == b.waived);
     CHECK(a.envelope == b.envelope);
     CHECK(a.lower_bound_ml == b.lower_bound_ml);
     CHECK(a.explanation == b.explanation);
@@ -131,6 +132,7 @@ TEST_CASE("awkward numbers and texts come back as they were")
     bundle.items[0].weight_g = 28.349523125 * 7.1;
     bundle.items[0].contents_g = 1e-9;
     bundle.items[2].full = true;
+    bundle.waived = {"fuel need not keep apart from food: \"sealed\" \n \xC3\xA9", ""};
     bundle.rules = {{Keep::out, "a \"rod\"", "", "it leaks \\ \n and \xC3\xA9"}, {Keep::apart, "rod", "rod", ""}};
     bundle.items[1].solids[0].pose.center.x = from_nanometres(-1);
     bundle.items[1].solids[0].pose.turn = {std::numeric_limits<std::int64_t>::min(), 3, -7,

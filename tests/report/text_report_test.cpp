@@ -138,6 +138,11 @@ TEST_CASE("rules of carrying are told below what lies in what, by reason and ite
     CHECK_FALSE(holds(text_report(bundle), "Kept apart"));
     bundle.rules.clear();
     CHECK_FALSE(holds(text_report(bundle), "Kept"));
+    CHECK_FALSE(holds(text_report(bundle), "Done without"));
+    bundle.waived = {"fuel need not keep apart from food: it is sealed", "what is sharp need not be soft: sheath"};
+    CHECK(holds(text_report(bundle), "\n\nDone without, as the kit asks: fuel need not keep apart from food: it is "
+                                     "sealed; what is sharp need\n"
+                                     "                               not be soft: sheath.\n\nPutting"));
 }
 
 TEST_CASE("steps are numbered, and the way back is told")
