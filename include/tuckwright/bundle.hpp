@@ -33,11 +33,16 @@ struct PlacedItem {
     int copy = 1;                        ///< from 1
     std::string name;
     std::string form;                    ///< how it lies in its container, see posture(); "shut" for a shut lid
+    std::vector<Kind> kinds;             ///< what it is, for the cautions
     double weight_g = 0;                 ///< own weight
     std::string contents;                ///< what it holds loose; empty for nothing
     double contents_g = 0;
     bool full = false;                   ///< its contents fill its cavities: no item lies in them
     bool upright = false;                ///< must stand the right way up
+    bool nothing_on_top = false;         ///< nothing may lie on it
+    std::optional<double> bears_g;       ///< the most that may lie on it
+    Wanted reach = Wanted::any;
+    std::optional<std::size_t> out_after; ///< with a reach: things that are taken out before it
     std::optional<Lodging> in;           ///< nothing: directly in the bundle
     std::optional<std::size_t> closes;   ///< shut as a lid on this item; then `in` is that item's own
     std::vector<Solid> solids;           ///< the first is the body

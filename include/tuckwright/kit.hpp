@@ -51,6 +51,9 @@ enum class Kind {
     hot          ///< hot after use: cools down before it is packed
 };
 
+/// How soon an item is wanted when the bundle is unpacked.
+enum class Wanted { any, first, early, last };
+
 struct Item {
     std::string id;           ///< unique in the kit
     std::string name;         ///< for people; the id where the file gives none
@@ -62,6 +65,9 @@ struct Item {
     std::optional<Contents> contents;
     bool upright = false;     ///< must stand the right way up
     std::vector<Kind> kinds;  ///< without doubles, in the order of the enumeration
+    bool nothing_on_top = false;     ///< nothing may lie on it
+    std::optional<double> bears_g;   ///< the most that may lie on it, with all that this holds and carries
+    Wanted reach = Wanted::any;
 
     /// Whether it has a cavity in which nothing else lies: its contents fill it, or it is a shut bottle of liquid.
     bool is_full() const
@@ -75,7 +81,8 @@ struct Item {
 enum class Keep {
     apart,   ///< no vessel holds both, however deep, and neither holds the other
     within,  ///< the first lies in (a copy of) the second, however deep
-    out      ///< the first does not lie in the second, however deep
+    out,     ///< the first does not lie in the second, however deep
+    together ///< (every copy of) the first has some copy of the second in its own direct container, vessel or bundle
 };
 
 /// A rule of carrying: given for the two items, or following from what they are.

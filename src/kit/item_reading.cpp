@@ -5,6 +5,7 @@
 #include <array>
 
 #include "kit/cavity_reading.hpp"
+#include "kit/handling_reading.hpp"
 #include "kit/kinds.hpp"
 #include "kit/words.hpp"
 
@@ -14,9 +15,9 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 14> item_keys{"id",   "name",    "count",  "weight",    "cylinder",
-                                                     "box",  "inside",  "closes", "contents",  "upright",
-                                                     "kind", "goes-in", "not-in", "apart-from"};
+constexpr std::array<std::string_view, 18> item_keys{
+    "id",      "name", "count",   "weight", "cylinder",   "box",           "inside",         "closes", "contents",
+    "upright", "kind", "goes-in", "not-in", "apart-from", "together-with", "nothing-on-top", "bears",  "reach"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};
@@ -26,6 +27,16 @@ constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
 constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
 constexpr std::array<std::string_view, 4> yes_and_no{"yes", "no", "true", "false"};
+
+} // namespace
+
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
+{
+    const auto word = read_word(reading, node, subject, yes_and_no);
+    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
+}
+
+namespace {
 
 constexpr std::size_t longest_id = 64;
 
@@ -116,12 +127,6 @@ void read_closes(Reading& reading, Fields& item, ItemDraft& draft)
     draft.closes = closes;
 }
 
-std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
-{
-    const auto word = read_word(reading, node, subject, yes_and_no);
-    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
-}
-
 /// Whether contents fill the inside: they do unless the file says otherwise.
 bool read_fills(Reading& reading, Fields& contents, bool has_inside)
 {
@@ -206,6 +211,7 @@ ItemDraft read_item(Reading& reading, const Node& node)
     }
     draft.item.upright = read_upright(reading, fields, is_of_kind(draft.item, Kind::liquid));
     draft.carry = read_carry(reading, fields);
+    read_handling(reading, fields, draft);
     return draft;
 }
 

@@ -158,6 +158,10 @@ private:
         placed.contents_g = item.contents ? item.contents->weight_g : 0;
         placed.full = item.is_full();
         placed.upright = item.upright;
+        placed.kinds = item.kinds;
+        placed.nothing_on_top = item.nothing_on_top;
+        placed.bears_g = item.bears_g;
+        placed.reach = item.reach;
         return placed;
     }
 

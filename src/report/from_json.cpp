@@ -97,8 +97,11 @@ Keep read_keep(const Node& parent)
     if (word == "out") {
         return Keep::out;
     }
+    if (word == "together") {
+        return Keep::together;
+    }
     if (word != "apart") {
-        node->fault("must be apart, within or out");
+        node->fault("must be apart, within, out or together");
     }
     return Keep::apart;
 }

@@ -33,8 +33,8 @@ public:
     /// Whether the way of one along the direction meets the other in its place.
     bool barred(std::size_t mover, const Direction& direction, std::size_t other);
 
-    using Rank = std::tuple<std::int64_t, double, std::size_t>;
-    /// Who goes first among those that may: the lower, then the larger, then the earlier.
+    using Rank = std::tuple<int, std::int64_t, double, std::size_t>;
+    /// Who goes first among those that may: what is wanted late, and what is wanted soon last; the lower, then the larger, then the earlier.
     const Rank& rank(std::size_t k) const { return ranks_[k]; }
 
 private:

@@ -42,7 +42,9 @@ bool same(const PlacedItem& a, const PlacedItem& b)
     }
     return cavities && a.id == b.id && a.copy == b.copy && a.name == b.name && a.form == b.form &&
            a.weight_g == b.weight_g && a.contents == b.contents && a.contents_g == b.contents_g && a.full == b.full &&
-           a.upright == b.upright && a.in == b.in && a.closes == b.closes && a.solids == b.solids;
+           a.upright == b.upright && a.kinds == b.kinds && a.nothing_on_top == b.nothing_on_top &&
+           a.bears_g == b.bears_g && a.reach == b.reach && a.out_after == b.out_after && a.in == b.in &&
+           a.closes == b.closes && a.solids == b.solids;
 }
 
 /// Sums of grid points may lie a rounding beside their own; what is read back is the grid point itself.

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "support/handmade_bundles_carrying.hpp"
+#include "support/handmade_bundles_handling.hpp"
 #include "support/handmade_bundles_parts.hpp"
 #include "support/handmade_bundles_turned.hpp"
 
@@ -201,7 +202,9 @@ inline std::vector<Sample> all()
             {"pot over cup", pot_over_cup},
             {"lidded pot upside down", lidded_pot_upside_down},
             {"things on rims", things_on_rims},
-            {"fuel apart from food", fuel_apart_from_food}};
+            {"fuel apart from food", fuel_apart_from_food},
+            {"laden slab", laden_slab},
+            {"card in sleeve in pot", card_in_sleeve_in_pot}};
 }
 
 } // namespace tuckwright::handmade
