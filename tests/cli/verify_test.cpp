@@ -21,7 +21,12 @@ json block(int copy, double x)
             {"in", nullptr},
             {"closes", nullptr},
             {"form", "flat"},
+            {"kinds", json::array()},
             {"upright", false},
+            {"nothing_on_top", false},
+            {"bears_g", nullptr},
+            {"reach", "any"},
+            {"out_after", nullptr},
             {"weight_g", 25},
             {"contents", ""},
             {"contents_g", 0},
@@ -108,6 +113,8 @@ TEST_CASE("a bundle that breaks a rule is refused, and the rule named")
     };
     const std::vector<Case> cases = {
         {"/items/1/solids/0/center/0", 44.999999, "refused (apart): "},
+        {"/items/1/out_after", 0, "refused (reach): "},
+        {"/items/0/reach", "first", "refused (reach): "},
         {"/items/1/solids/0/center/0", 45.000001, "refused (inside): "},
         {"/items/1/solids/0/center/0", 44.9999999, "refused (number): "},
         {"/items/1/solids/0/box/height", 10.000001, "refused (inside): "},

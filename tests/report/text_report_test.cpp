@@ -148,13 +148,14 @@ TEST_CASE("rules of carrying are told below what lies in what, by reason and ite
 TEST_CASE("what bears what, and what comes out after what, is told")
 {
     CHECK(holds(text_report(handmade::laden_slab()),
-                " high\n\nNothing on top of: glass, post.\n"
+                "\n\nNothing on top of: glass, post.\n"
                 "Bears: slab 500 g of 500 g at most; tin 250 g of 250 g at most.\n"
                 "Within reach: slab after 2 things (tin and glass); glass comes out first.\n\nPutting"));
-    CHECK(holds(text_report(handmade::card_in_sleeve_in_pot()),
-                "Within reach: plate after 1 thing (pot); pot comes out first; tin after 2 things (card and pot-lid); "
-                "card\n"
-                "              after 1 thing (pot-lid); salt after 1 thing (pot-lid).\n"));
+    const auto text = text_report(handmade::card_in_sleeve_in_pot());
+    INFO(text);
+    CHECK(holds(text, "Bears: plate 300 g of 300 g at most.\nWithin reach: plate after 1 thing (pot); pot comes out "
+                      "first; tin after 2 things (card and"));
+    CHECK(holds(text, "salt after 1 thing (pot-lid).\n"));
     CHECK_FALSE(holds(text_report(handmade::cup_in_lidded_pot()), "Within reach"));
 }
 
