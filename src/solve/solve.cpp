@@ -66,22 +66,30 @@ void add_handling(Bundle& bundle)
     }
 }
 
-/// The items that bear more than they may.
-std::vector<std::size_t> overloaded(const Bundle& bundle)
+/// An item that bears more than it may, and one that lies on it, by their ids.
+struct TooMuch {
+    std::string item, upper;
+};
+
+std::vector<TooMuch> overloaded(const Bundle& bundle)
 {
-    std::vector<std::size_t> found;
+    std::vector<TooMuch> found;
     for (std::size_t item = 0; item < bundle.items.size(); ++item) {
         const PlacedItem& it = bundle.items[item];
-        if ((it.nothing_on_top || it.bears_g) && !bears_its_load(bundle, item, load_on(bundle, item))) {
-            found.push_back(item);
+        if (!it.nothing_on_top && !it.bears_g) {
+            continue;
+        }
+        const std::vector<std::size_t> load = load_on(bundle, item);
+        if (!bears_its_load(bundle, item, load)) {
+            found.push_back({it.id, bundle.items[load.front()].id});
         }
     }
     return found;
 }
 
-/// A bundle made from a proposal, proved; or nothing. Notes ids of items that would bear too much.
+/// A bundle made from a proposal, proved; or nothing. Notes what would bear too much.
 std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps,
-                             std::vector<std::string>& too_much)
+                             std::vector<TooMuch>& too_much)
 {
     packing::Layout layout = proposal.layout;
     layout.count_anew();
@@ -103,9 +111,7 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     bundle.status = Status::found;
-    for (const std::size_t item : overloaded(bundle)) {
-        too_much.push_back(bundle.items[item].id);
-    }
+    too_much = overloaded(bundle);
     if (!too_much.empty()) {
         return std::nullopt;
     }
@@ -126,13 +132,13 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
 }
 
 /// Items that would bear too much in some of the bundles that were found.
-using Refused = std::vector<std::string>;
+using Refused = std::vector<TooMuch>;
 
 /// The first of the tries that can be proved. What bears too much does so with other gaps too.
 std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, Refused& refused)
 {
     for (const Gaps& gaps : tries) {
-        std::vector<std::string> too_much;
+        std::vector<TooMuch> too_much;
         if (auto bundle = proved(kit, proposal, gaps, too_much)) {
             return bundle;
         }
@@ -233,16 +239,18 @@ const char* rule_of_top(const Item& item)
 /// Why there is no bundle, which is no proof that none exists.
 std::string not_found_in_words(const Kit& kit, const Refused& refused, bool was_stopped, const SolveOptions& options)
 {
-    for (const Item& item : kit.items) {
-        if (std::find(refused.begin(), refused.end(), item.id) != refused.end()) {
-            const std::string rule =
-                item.nothing_on_top
-                    ? fmt::format("something would lie on the {}, on which nothing may ({})", item.id,
-                                  rule_of_top(item))
-                    : fmt::format("more than {:g} g would lie on the {} (its 'bears')", *item.bears_g, item.id);
-            return fmt::format(
-                "in every bundle that was found within this effort, {}; that is no proof that none exists", rule);
-        }
+    if (!refused.empty()) {
+        const TooMuch& first = refused.front();
+        const Item& item =
+            *std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& one) { return one.id == first.item; });
+        const std::string upper = first.upper == first.item ? "another " + first.upper : "the " + first.upper;
+        const std::string rule =
+            item.nothing_on_top
+                ? fmt::format("{} would lie on the {}, on which nothing may ({})", upper, item.id, rule_of_top(item))
+                : fmt::format("more than {:g} g, of it {}, would lie on the {} (its 'bears')", *item.bears_g, upper,
+                              item.id);
+        return fmt::format("bundles were found{}, but in them {}; that is no proof that none exists",
+                           was_stopped ? " before the search was stopped" : " within this effort", rule);
     }
     if (!was_stopped) {
         return "no bundle within the limits was found within this effort; that is no proof that none exists";

@@ -64,11 +64,12 @@ TEST_CASE("a rule of loads that can't be kept within the limits is named")
 {
     const Bundle bare = two_discs(", nothing-on-top: yes", round_bundle(82, 60));
     CHECK(bare.status == Status::not_found);
-    CHECK(bare.explanation.find("something would lie on the disc, on which nothing may (its 'nothing-on-top')") !=
+    CHECK(bare.explanation.find("another disc would lie on the disc, on which nothing may (its 'nothing-on-top')") !=
           std::string::npos);
     CHECK(two_discs(", kind: fragile", round_bundle(82, 60)).explanation.find("the usual rule fragile-top") !=
           std::string::npos);
-    CHECK(two_discs(", bears: 4", round_bundle(82, 60)).explanation.find("more than 4 g would lie on the disc") !=
+    CHECK(two_discs(", bears: 4", round_bundle(82, 60))
+              .explanation.find("more than 4 g, of it another disc, would lie on the disc (its 'bears')") !=
           std::string::npos);
 }
 
