@@ -43,11 +43,16 @@ struct PlacedItem {
     std::string form;                    ///< how it lies in its container, see posture(); "shut" for a shut lid
     std::string stowed;                  ///< the form in which it is carried: "rolled, 2 layers"; empty for its own
     std::string how;                     ///< what to do for that: "fold the handles in"; empty for nothing
+    std::vector<Kind> kinds;             ///< what it is, for the cautions
     double weight_g = 0;                 ///< own weight
     std::string contents;                ///< what it holds loose; empty for nothing
     double contents_g = 0;
     bool full = false;                   ///< its contents fill its cavities: no item lies in them
     bool upright = false;                ///< must stand the right way up
+    bool nothing_on_top = false;         ///< nothing may lie on it
+    std::optional<double> bears_g;       ///< the most that may lie on it
+    Wanted reach = Wanted::any;
+    std::optional<std::size_t> out_after; ///< with a reach: things that are taken out before it
     std::optional<Lodging> in;           ///< nothing: directly in the bundle
     std::optional<std::size_t> closes;   ///< shut as a lid on this item; then `in` is that item's own
     std::vector<Solid> solids;           ///< the first is the body
@@ -129,6 +134,7 @@ struct Bundle {
     double clearance = 0;
     BundleRule rule;
     std::vector<CarryRule> rules; ///< proved to hold; ids are those of items
+    std::vector<std::string> waived; ///< usual rules that the kit does without, each with its reason, in words
     Shape envelope;              ///< cylinder or box, as the rule says; mm on the grid
     double lower_bound_ml = 0;   ///< no bundle of this kit has a smaller envelope
     std::string explanation;     ///< the proof in words, for does_not_fit; what to try, for not_found

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// A kit: the items that must go along, and the rules for the bundle they make.
 #pragma once
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -94,6 +95,9 @@ enum class Kind {
     hot          ///< hot after use: cools down before it is packed
 };
 
+/// How soon an item is wanted when the bundle is unpacked.
+enum class Wanted { any, first, early, last };
+
 struct Item {
     std::string id;           ///< unique in the kit
     std::string name;         ///< for people; the id where the file gives none
@@ -110,16 +114,24 @@ struct Item {
     std::optional<Sheet> sheet;  ///< then the outside is the flat sheet, its length along x
     std::optional<Cloth> cloth;  ///< then the outside is one of its box shapes
     Spread outside_off;       ///< of the outside's dimensions
+    bool nothing_on_top = false;     ///< nothing may lie on it
+    std::optional<double> bears_g;   ///< the most that may lie on it, with all that this holds and carries
+    Wanted reach = Wanted::any;
 
-    /// Whether it has a cavity that its contents fill.
-    bool is_full() const { return inside && contents && contents->fills; }
+    /// Whether it has a cavity in which nothing else lies: its contents fill it, or it is a shut bottle of liquid.
+    bool is_full() const
+    {
+        const bool is_liquid = std::find(kinds.begin(), kinds.end(), Kind::liquid) != kinds.end();
+        return inside && (contents ? contents->fills : is_liquid && inside->opens == Opening::closed);
+    }
 };
 
 /// How two items must lie to each other, whatever the number of their copies. A shut lid counts as lying in its vessel.
 enum class Keep {
     apart,   ///< no vessel holds both, however deep, and neither holds the other
     within,  ///< the first lies in (a copy of) the second, however deep
-    out      ///< the first does not lie in the second, however deep
+    out,     ///< the first does not lie in the second, however deep
+    together ///< (every copy of) the first has some copy of the second in its own direct container, vessel or bundle
 };
 
 /// A rule of carrying: given for the two items, or following from what they are.

@@ -119,7 +119,7 @@ void read_waiver(Reading& reading, const Node& node, Waivers& waivers)
     }
     waivers.places[*rule] = word->place;
     if (why) {
-        waivers.words.push_back(waived_for(usual_rules()[*rule], *why));
+        waivers.words.push_back(waived_for(*rule, *why));
     }
 }
 
@@ -138,12 +138,13 @@ std::vector<Kind> read_kinds(Reading& reading, const Node& node)
 
 CarryDraft read_carry(Reading& reading, const Fields& item)
 {
-    return {read_goes_in(reading, item), read_ids(reading, item, "not-in"), read_ids(reading, item, "apart-from")};
+    return {read_goes_in(reading, item), read_ids(reading, item, "not-in"), read_ids(reading, item, "apart-from"),
+            read_ids(reading, item, "together-with")};
 }
 
 Waivers read_waivers(Reading& reading, const Node& node)
 {
-    Waivers waivers{std::vector<std::optional<Place>>(usual_rules().size()), {}};
+    Waivers waivers{std::vector<std::optional<Place>>(usual_rule_words().size()), {}};
     if (node.kind != NodeKind::list) {
         reading.problems.add(node.place, "waive is " + kind_name(node) + ", not a list",
                              "start each rule with '- rule:', and give its 'why'");

@@ -21,7 +21,7 @@ struct Named {
 /// What an item says of others.
 struct CarryDraft {
     std::optional<Named> goes_in;
-    std::vector<Named> not_in, apart_from;
+    std::vector<Named> not_in, apart_from, together_with;
 };
 
 /// The usual rules that a file waives.
@@ -34,7 +34,7 @@ struct Waivers {
 
 /// One word or a list of words. Ensures: no kind twice, in the order of the enumeration.
 std::vector<Kind> read_kinds(Reading& reading, const Node& node);
-/// The entries `goes-in`, `not-in` and `apart-from` of an item.
+/// The entries `goes-in`, `not-in`, `apart-from` and `together-with` of an item.
 CarryDraft read_carry(Reading& reading, const Fields& item);
 /// The list under `waive`. A rule whose reason is faulty counts as waived, so that nothing follows from the fault.
 Waivers read_waivers(Reading& reading, const Node& node);

@@ -17,7 +17,16 @@ namespace
 
 using Drafts = std::vector<ItemDraft>;
 
-std::string key_of(Keep keep) { return keep == Keep::within ? "goes-in" : keep == Keep::out ? "not-in" : "apart-from"; }
+std::string key_of(Keep keep)
+{
+    switch (keep) {
+    case Keep::within: return "goes-in";
+    case Keep::out: return "not-in";
+    case Keep::together: return "together-with";
+    case Keep::apart: break;
+    }
+    return "apart-from";
+}
 
 bool is_lid_of(const ItemDraft& item, const ItemDraft& vessel)
 {
@@ -57,6 +66,19 @@ bool check_lid_of_full(Reading& reading, Keep keep, Place place, const ItemDraft
     return false;
 }
 
+/// Whether neither is a lid: where that lies is for its vessel to say.
+bool check_partners(Reading& reading, Place place, const ItemDraft& item, const ItemDraft& other)
+{
+    for (const ItemDraft* draft : {&item, &other}) {
+        if (draft->closes) {
+            reading.problems.add(place, quoted(draft->item.id) + " is a lid, which lies where it is shut",
+                                 "name the vessel that it closes, or use 'goes-in' for a lid carried loose");
+            return false;
+        }
+    }
+    return true;
+}
+
 /// The item that another one names, where a rule between the two can hold at all.
 Link other_item(Reading& reading, const Drafts& drafts, IdIndex& ids, const ItemDraft& item, Keep keep,
                 const Named& named)
@@ -71,6 +93,9 @@ Link other_item(Reading& reading, const Drafts& drafts, IdIndex& ids, const Item
         return std::nullopt;
     }
     const ItemDraft& there = drafts[*other];
+    if (keep == Keep::together) {
+        return check_partners(reading, named.place, item, there) && item.id_place ? other : std::nullopt;
+    }
     const bool sound = (keep == Keep::apart || check_vessel(reading, item, keep, named, there)) &&
                        (keep == Keep::within || check_lid_of_full(reading, keep, named.place, item, there)) &&
                        (keep != Keep::apart || check_lid_of_full(reading, keep, named.place, there, item));
@@ -107,11 +132,14 @@ public:
         if (around_[first][second]) {
             return Meeting{first, second, std::nullopt};
         }
-        if (keep != Keep::apart) {
+        if (keep != Keep::apart && keep != Keep::together) {
             return std::nullopt;
         }
         if (around_[second][first]) {
             return Meeting{second, first, std::nullopt};
+        }
+        if (keep == Keep::together) {
+            return std::nullopt;
         }
         for (Link at = direct_[first]; at; at = direct_[*at]) {
             if (around_[second][*at] && drafts_[*at].count_is_sound && drafts_[*at].item.count == 1) {
@@ -229,7 +257,9 @@ void add_forbidden(Expansion& all, std::size_t item, Keep keep, std::size_t othe
     }
     all.contradict(place,
                    quoted(all.drafts[item].item.id) +
-                       (keep == Keep::out ? " must not lie in " : " must keep apart from ") +
+                       (keep == Keep::out        ? " must not lie in "
+                        : keep == Keep::together ? " must lie together with "
+                                                 : " must keep apart from ") +
                        quoted(all.drafts[other].item.id) + ", but " + but,
                    "delete '" + key_of(keep) + "' here, or 'goes-in' there");
 }
@@ -238,8 +268,10 @@ void add_given(Expansion& all, IdIndex& ids)
 {
     for (std::size_t i = 0; i < all.drafts.size(); ++i) {
         const ItemDraft& item = all.drafts[i];
-        for (const Keep keep : {Keep::out, Keep::apart}) {
-            for (const Named& named : keep == Keep::out ? item.carry.not_in : item.carry.apart_from) {
+        for (const Keep keep : {Keep::out, Keep::apart, Keep::together}) {
+            for (const Named& named : keep == Keep::out     ? item.carry.not_in
+                                      : keep == Keep::apart ? item.carry.apart_from
+                                                            : item.carry.together_with) {
                 if (const Link other = other_item(all.reading, all.drafts, ids, item, keep, named)) {
                     add_forbidden(all, i, keep, *other, named.place);
                 }
@@ -249,26 +281,28 @@ void add_given(Expansion& all, IdIndex& ids)
 }
 
 /// A usual rule for two items of the kinds that it is about, unless `goes-in` brings them together.
-void add_usual(Expansion& all, const UsualRule& rule, std::size_t first, std::size_t second)
+void add_usual(Expansion& all, std::size_t rule, std::size_t first, std::size_t second)
 {
     const auto meeting = all.chains.meeting(Keep::apart, first, second);
     if (!meeting) {
-        all.rules.add(Keep::apart, first, second, reason_of(rule));
+        all.rules.add(Keep::apart, first, second, usual_rule_reason(rule));
         return;
     }
+    const std::string word(usual_rule_words()[rule]);
     std::string what = all.chains.told(meeting->inner, meeting->vessel);
     if (meeting->other) {
         what +=
             ", and by " + all.chains.line(*meeting->other) + " " + all.chains.told(*meeting->other, meeting->vessel);
     }
-    all.contradict(all.chains.place(meeting->inner),
-                   what + ", against the usual rule " + std::string(rule.word) + ": " + reason_of(rule),
-                   "change 'goes-in', or waive the rule at the top of the file, with a reason: 'waive: [{rule: " +
-                       std::string(rule.word) + ", why: ...}]'");
+    all.contradict(
+        all.chains.place(meeting->inner), what + ", against the usual rule " + word + ": " + usual_rule_reason(rule),
+        "change 'goes-in', or waive the rule at the top of the file, with a reason: 'waive: [{rule: " + word +
+            ", why: ...}]'");
 }
 
-void expand(Expansion& all, const UsualRule& rule)
+void expand(Expansion& all, std::size_t index)
 {
+    const UsualRule& rule = usual_rules()[index];
     const auto applies = [&](std::size_t first, std::size_t second) {
         return is_of_kind(all.drafts[first].item, rule.first) && is_of_kind(all.drafts[second].item, rule.second);
     };
@@ -280,7 +314,7 @@ void expand(Expansion& all, const UsualRule& rule)
                 is_lid_of(first, second) || is_lid_of(second, first)) {
                 continue;
             }
-            add_usual(all, rule, i, j);
+            add_usual(all, index, i, j);
         }
     }
 }
@@ -300,7 +334,7 @@ std::vector<CarryRule> carry_rules(Reading& reading, const Drafts& drafts, IdInd
     add_given(all, ids);
     for (std::size_t r = 0; r < usual_rules().size(); ++r) {
         if (!waivers.waives(r)) {
-            expand(all, usual_rules()[r]);
+            expand(all, r);
         }
     }
     return rules.take();

@@ -6,6 +6,7 @@
 
 #include "kit/cavity_reading.hpp"
 #include "kit/form_reading.hpp"
+#include "kit/handling_reading.hpp"
 #include "kit/kinds.hpp"
 #include "kit/words.hpp"
 
@@ -15,9 +16,11 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 18> item_keys{
-    "id",     "name",     "count",   "weight", "cylinder", "box",     "sheet",  "cloth",     "inside",
-    "closes", "contents", "upright", "parts",  "forms",    "kind",    "goes-in", "not-in", "apart-from"};
+constexpr std::array<std::string_view, 22> item_keys{
+    "id",      "name",     "count",      "weight",        "cylinder",       "box",   "sheet",
+    "cloth",   "inside",   "closes",     "contents",      "upright",        "parts", "forms",
+    "kind",    "goes-in",  "not-in",     "apart-from",    "together-with",  "nothing-on-top",
+    "bears",   "reach"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};
@@ -26,6 +29,16 @@ constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, i
 constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
 constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
+
+} // namespace
+
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
+{
+    const auto word = read_word(reading, node, subject, yes_and_no);
+    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
+}
+
+namespace {
 
 constexpr std::size_t longest_id = 64;
 
@@ -253,6 +266,7 @@ ItemDraft read_item(Reading& reading, const Node& node)
     }
     draft.item.upright = read_upright(reading, fields, is_of_kind(draft.item, Kind::liquid));
     draft.carry = read_carry(reading, fields);
+    read_handling(reading, fields, draft);
     return draft;
 }
 

@@ -30,12 +30,15 @@ struct ItemDraft {
     std::optional<Place> inside_place, contents_place; ///< of the keys, where they are given
     std::optional<ClosesDraft> closes;
     CarryDraft carry;
+    std::optional<Place> topped_place; ///< of the value `no` of `nothing-on-top`
+    bool tells_load = false;           ///< whether it says what may lie on it
     bool count_is_sound = true;
     Place count_place;
 };
 
 inline constexpr int most_copies_of_an_item = 200;
 
+std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject);
 ItemDraft read_item(Reading& reading, const Node& node);
 
 } // namespace tuckwright::reading

@@ -16,8 +16,9 @@ static_assert(words.size() == static_cast<std::size_t>(Kind::hot) + 1);
 
 /// Common practice of people who pack such kits: there is no standard to cite. Fuel taints and poisons what is eaten;
 /// what strikes sparks should not be where fuel may have leaked; soot rubs off; an edge cuts what is soft and must not
-/// get at a cartridge. Whoever knows better waives a rule, with a reason.
-constexpr std::array<UsualRule, 8> rules{{
+/// get at a cartridge; a flame or something hot beside a cartridge that leaks or warms up is how accidents begin; what
+/// breaks easily bears nothing. Whoever knows better waives a rule, with a reason.
+constexpr std::array<UsualRule, 10> rules{{
     {"fuel-food", Kind::fuel, Kind::food, "fuel", "food"},
     {"fuel-drink", Kind::fuel, Kind::drink, "fuel", "drink"},
     {"fuel-lips", Kind::fuel, Kind::lips, "fuel", "what touches the lips"},
@@ -26,13 +27,16 @@ constexpr std::array<UsualRule, 8> rules{{
     {"sooty-soft", Kind::sooty, Kind::soft, "what is sooty", "what is soft"},
     {"sharp-soft", Kind::sharp, Kind::soft, "what is sharp", "what is soft"},
     {"sharp-pressurised", Kind::sharp, Kind::pressurised, "what is sharp", "what is under pressure"},
+    {"flame-pressurised", Kind::flame, Kind::pressurised, "what makes a flame", "what is under pressure"},
+    {"hot-pressurised", Kind::hot, Kind::pressurised, "what is hot after use", "what is under pressure"},
 }};
 
 constexpr auto rule_words = [] {
-    std::array<std::string_view, rules.size()> found{};
+    std::array<std::string_view, rules.size() + 1> found{};
     for (std::size_t i = 0; i < rules.size(); ++i) {
         found[i] = rules[i].word;
     }
+    found.back() = "fragile-top";
     return found;
 }();
 
@@ -44,15 +48,22 @@ std::span<const UsualRule> usual_rules() { return rules; }
 
 std::span<const std::string_view> usual_rule_words() { return rule_words; }
 
-std::string reason_of(const UsualRule& rule)
+std::size_t fragile_top() { return rules.size(); }
+
+std::string usual_rule_reason(std::size_t rule)
 {
-    return std::string(rule.first_words) + " keeps apart from " + std::string(rule.second_words);
+    return rule == fragile_top()
+               ? "nothing lies on what is fragile"
+               : std::string(rules[rule].first_words) + " keeps apart from " + std::string(rules[rule].second_words);
 }
 
-std::string waived_for(const UsualRule& rule, std::string_view reason)
+std::string waived_for(std::size_t rule, std::string_view reason)
 {
-    return std::string(rule.first_words) + " need not keep apart from " + std::string(rule.second_words) + ": " +
-           std::string(reason);
+    const std::string what = rule == fragile_top()
+                                 ? "things may lie on what is fragile"
+                                 : std::string(rules[rule].first_words) + " need not keep apart from " +
+                                       std::string(rules[rule].second_words);
+    return what + ": " + std::string(reason);
 }
 
 bool is_of_kind(const Item& item, Kind kind)

@@ -20,14 +20,17 @@ struct UsualRule {
 /// The words of all kinds, in the order of the enumeration.
 std::span<const std::string_view> kind_words();
 
+/// Those about two kinds.
 std::span<const UsualRule> usual_rules();
-/// UsualRule::word of each.
+/// UsualRule::word of each, and then "fragile-top": what a file may waive.
 std::span<const std::string_view> usual_rule_words();
+/// The index of "fragile-top" among the words: nothing lies on what is fragile.
+std::size_t fragile_top();
 
-/// "fuel keeps apart from food".
-std::string reason_of(const UsualRule& rule);
+/// "fuel keeps apart from food", by the index of a word.
+std::string usual_rule_reason(std::size_t rule);
 /// "fuel need not keep apart from food: it is sealed", for that reason.
-std::string waived_for(const UsualRule& rule, std::string_view reason);
+std::string waived_for(std::size_t rule, std::string_view reason);
 
 bool is_of_kind(const Item& item, Kind kind);
 

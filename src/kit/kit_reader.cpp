@@ -8,6 +8,7 @@
 #include "kit/document.hpp"
 #include "kit/fields.hpp"
 #include "kit/file_text.hpp"
+#include "kit/handling_reading.hpp"
 #include "kit/item_reading.hpp"
 #include "kit/lid_checks.hpp"
 #include "kit/rule_reading.hpp"
@@ -70,6 +71,7 @@ void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& k
     check_ids(reading, drafts, ids);
     check_lids(reading, drafts, ids);
     kit.rules = carry_rules(reading, drafts, ids, waivers);
+    keep_tops_free(reading, drafts, waivers);
     for (ItemDraft& draft : drafts) {
         kit.items.push_back(std::move(draft.item));
     }

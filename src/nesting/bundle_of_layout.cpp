@@ -106,6 +106,7 @@ public:
         bundle_.clearance = kit_.clearance;
         bundle_.rule = kit_.bundle;
         bundle_.rules = kit_.rules;
+        bundle_.waived = kit_.waived;
         index_items();
         find_corners();
         if (!layout_.envelope().round && is_better_turned()) {
@@ -189,6 +190,10 @@ private:
         placed.contents_g = item.contents ? item.contents->weight_g : 0;
         placed.full = item.is_full();
         placed.upright = item.upright;
+        placed.kinds = item.kinds;
+        placed.nothing_on_top = item.nothing_on_top;
+        placed.bears_g = item.bears_g;
+        placed.reach = item.reach;
         return placed;
     }
 

@@ -28,8 +28,8 @@ bool speaks_for(const Origin& origin, std::size_t item)
     return origin.self.item == item || (origin.lid && origin.lid->item == item);
 }
 
-/// The bodies that can hold others as that item: lids hold nothing.
-std::vector<int> vessels_of(const std::vector<Origin>& origins, std::size_t item)
+/// The bodies that are that item themselves, so that they can hold others or lie beside them: no shut lid does.
+std::vector<int> bodies_of(const std::vector<Origin>& origins, std::size_t item)
 {
     std::vector<int> bodies;
     for (std::size_t body = 0; body < origins.size(); ++body) {
@@ -47,6 +47,13 @@ void add_rule(const CarryRule& rule, std::size_t first, std::size_t second, cons
         if (!speaks_for(origins[i], first)) {
             continue;
         }
+        if (rule.keep == Keep::together) {
+            if (company.together.empty()) { // most kits have none, and then it costs nothing
+                company.together.resize(origins.size());
+            }
+            company.together[i].push_back(bodies_of(origins, second));
+            continue;
+        }
         for (std::size_t j = 0; j < origins.size() && rule.keep != Keep::within; ++j) {
             if (i != j && speaks_for(origins[j], second)) {
                 if (rule.keep == Keep::apart) {
@@ -57,7 +64,7 @@ void add_rule(const CarryRule& rule, std::size_t first, std::size_t second, cons
             }
         }
         if (rule.keep == Keep::within && origins[i].self.item != second) { // a lid on the vessel itself is in it
-            company.within[i].push_back(vessels_of(origins, second));
+            company.within[i].push_back(bodies_of(origins, second));
         }
     }
 }
@@ -89,6 +96,24 @@ std::optional<std::string> common_vessel(const Kit& kit, const std::string& a, c
             if (one.keep == Keep::within && other.keep == Keep::within && one.first == a && other.first == b &&
                 one.second == other.second && kit.items[item_of(kit, one.second)].count == 1) {
                 return one.second;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// The vessel that one of the two must lie in, where they must lie together too and so meet in it.
+std::optional<std::string> vessel_that_brings_together(const Kit& kit, const CarryRule& apart)
+{
+    for (const CarryRule& one : kit.rules) {
+        const bool same = (one.first == apart.first && one.second == apart.second) ||
+                          (one.first == apart.second && one.second == apart.first);
+        if (one.keep != Keep::together || !same) {
+            continue;
+        }
+        for (const CarryRule& other : kit.rules) {
+            if (other.keep == Keep::within && other.first == one.first) {
+                return other.second;
             }
         }
     }
@@ -132,6 +157,11 @@ std::optional<std::string> rules_misfit(const Kit& kit)
         if (rule.keep == Keep::apart && vessel_of_both) {
             return fmt::format("the {} and the {} must both lie in the {}, but {}", rule.first, rule.second,
                                *vessel_of_both, rule.why);
+        }
+        const auto meeting = rule.keep == Keep::apart ? vessel_that_brings_together(kit, rule) : std::nullopt;
+        if (meeting) {
+            return fmt::format("the {} and the {} must lie together and in the {}, but {}", rule.first, rule.second,
+                               *meeting, rule.why);
         }
     }
     return std::nullopt;

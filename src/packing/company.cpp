@@ -2,6 +2,7 @@
 #include "packing/company.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "packing/layout.hpp"
 
@@ -32,17 +33,66 @@ std::vector<int> chain_of(const Layout& layout, int cell)
 
 } // namespace
 
+namespace {
+
+/// Whether one of the bodies lies in the cell; nothing where none of them has a place yet.
+std::optional<bool> any_in(const Layout& layout, const std::vector<int>& bodies, int cell)
+{
+    bool placed = false;
+    for (const int body : bodies) {
+        const int own = layout.place(body).cell;
+        if (contains(layout.inside(own), body)) {
+            placed = true;
+            if (own == cell) {
+                return true;
+            }
+        }
+    }
+    return placed ? std::optional(false) : std::nullopt;
+}
+
+/// How many are parted from those that they belong together with, were the body in the cell: itself, and others that
+/// have it alone for company.
+int parted(const Layout& layout, const Company& company, int body, int cell)
+{
+    int count = 0;
+    for (const std::vector<int>& partners : company.together[at(body)]) {
+        count += any_in(layout, partners, cell) == false ? 1 : 0;
+    }
+    for (int other = 0; other < static_cast<int>(layout.size()); ++other) {
+        const int there = layout.place(other).cell;
+        if (other == body || there == cell || company.together[at(other)].empty() ||
+            !contains(layout.inside(there), other)) {
+            continue;
+        }
+        for (std::vector<int> partners : company.together[at(other)]) {
+            if (std::erase(partners, body) > 0 && any_in(layout, partners, there) != true) {
+                ++count;
+            }
+        }
+    }
+    return count;
+}
+
+} // namespace
+
 int Layout::unmet_company(int body, int cell) const
 {
     const Company& company = scene_->company;
-    if (company.empty() || company.within[at(body)].empty()) {
+    if (company.empty()) {
         return 0;
     }
+    const int apart = company.together.empty() ? 0 : parted(*this, company, body, cell);
+    if (company.within[at(body)].empty()) {
+        return apart;
+    }
     const std::vector<int> chain = chain_of(*this, cell);
-    return static_cast<int>(std::count_if(
-        company.within[at(body)].begin(), company.within[at(body)].end(), [&](const std::vector<int>& vessels) {
-            return std::none_of(vessels.begin(), vessels.end(), [&](int vessel) { return contains(chain, vessel); });
-        }));
+    return apart +
+           static_cast<int>(std::count_if(company.within[at(body)].begin(), company.within[at(body)].end(),
+                                          [&](const std::vector<int>& vessels) {
+                                              return std::none_of(vessels.begin(), vessels.end(),
+                                                                  [&](int vessel) { return contains(chain, vessel); });
+                                          }));
 }
 
 bool Layout::company_allows(int body, int cell) const

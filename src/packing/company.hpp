@@ -11,6 +11,8 @@ struct Company {
     std::vector<std::vector<bool>> out;   ///< [i][v]: the vessel v does not hold i, however deep
     /// [i]: of each of these sets of vessels, one holds i, however deep.
     std::vector<std::vector<std::vector<int>>> within;
+    /// [i]: of each of these sets of bodies, one lies in the very cell that i lies in.
+    std::vector<std::vector<std::vector<int>>> together;
 
     bool empty() const { return apart.empty(); }
 };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Who may lie in what: told by the forest alone, without any shapes.
+#include <algorithm>
 #include <map>
 
 #include "proof/forest.hpp"
@@ -103,6 +104,27 @@ void keep_out(const Bundle& bundle, const CarryRule& rule, const Copies& firsts,
     }
 }
 
+/// Both directly in one container, which may be the bundle itself; a shut lid is in its vessel.
+bool side_by_side(const Bundle& bundle, std::size_t first, std::size_t second)
+{
+    const PlacedItem &one = bundle.items[first], &other = bundle.items[second];
+    return one.closes || other.closes ? hangs_on(one) == hangs_on(other) : one.in == other.in;
+}
+
+void keep_together(const Bundle& bundle, const CarryRule& rule, const Copies& firsts, const Copies& seconds,
+                   Findings& findings)
+{
+    const std::string wanted =
+        seconds.size() == 1 ? named(bundle, seconds.front()) : "any copy of \"" + rule.second + "\"";
+    for (const std::size_t first : firsts) {
+        if (std::none_of(seconds.begin(), seconds.end(),
+                         [&](std::size_t second) { return side_by_side(bundle, first, second); })) {
+            findings.add("carrying",
+                         named(bundle, first) + " is not in the same container as " + wanted + against(rule));
+        }
+    }
+}
+
 void check_rule(const Bundle& bundle, const CarryRule& rule, const std::map<std::string, Copies>& copies,
                 Findings& findings)
 {
@@ -122,9 +144,10 @@ void check_rule(const Bundle& bundle, const CarryRule& rule, const std::map<std:
     case Keep::apart: return keep_apart(bundle, rule, firsts, seconds, findings);
     case Keep::within: return keep_within(bundle, rule, firsts, seconds, findings);
     case Keep::out: return keep_out(bundle, rule, firsts, findings);
+    case Keep::together: return keep_together(bundle, rule, firsts, seconds, findings);
     }
     findings.add("carrying", "a rule of carrying for \"" + rule.first + "\" and \"" + rule.second +
-                                 "\" is none of apart, within and out");
+                                 "\" is none of apart, within, out and together");
 }
 
 } // namespace

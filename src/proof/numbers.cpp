@@ -118,6 +118,9 @@ private:
         }
         weight(name + ": its weight", item.weight_g);
         weight(name + ": the weight of its contents", item.contents_g);
+        if (item.bears_g) {
+            weight(name + ": what it bears", *item.bears_g);
+        }
     }
 
     bool names_solid(std::size_t item, std::size_t solid) const

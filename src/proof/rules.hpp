@@ -30,6 +30,12 @@ void check_upright(const Scene& scene, Findings& findings);
 /// things stand on what is below the sleeve).
 void check_rests(const Scene& scene, Findings& findings);
 
+/// Rule 7b. On what may bear nothing, or so much only, no more lies, however indirectly.
+void check_loads(const Scene& scene, Findings& findings);
+
+/// Rule 8b. What is wanted soon, or last, comes out after as many things as are told. Says nothing where steps are missing.
+void check_reach(const Scene& scene, Findings& findings);
+
 /// Rule 8. The steps are carried out one after the other.
 void check_steps(const Scene& scene, Findings& findings);
 

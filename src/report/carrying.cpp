@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "report/words.hpp"
+#include "tuckwright/handling.hpp"
 
 namespace tuckwright::report {
 
@@ -74,13 +75,77 @@ std::string paragraph(const Bundle& bundle, Keep keep, const char* start, const 
     return text.empty() ? text : wrapped(start, text + ".");
 }
 
+/// "Done without, as the kit asks: ..."; the reasons are the kit's own words.
+std::string waived_paragraph(const Bundle& bundle)
+{
+    std::string text;
+    for (const auto& rule : bundle.waived) {
+        text += (text.empty() ? "" : "; ") + rule;
+    }
+    if (!text.empty() && text.find_last_of(".!?") != text.size() - 1) {
+        text += ".";
+    }
+    return text.empty() ? text : wrapped("Done without, as the kit asks: ", text);
+}
+
+/// "Cup, Spoon and 3 more": a few names are enough.
+std::string some_of(const Bundle& bundle, const std::vector<std::size_t>& items)
+{
+    constexpr std::size_t most = 4;
+    std::string text;
+    for (std::size_t k = 0; k < items.size(); ++k) {
+        if (k + 1 == most && items.size() > most) {
+            return text + " and " + std::to_string(items.size() - k) + " more";
+        }
+        text += (k == 0 ? "" : k + 1 == items.size() ? " and " : ", ") + spoken_name(bundle, items[k]);
+    }
+    return text;
+}
+
+std::string loads_paragraph(const Bundle& bundle)
+{
+    std::string free, borne;
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        const PlacedItem& it = bundle.items[item];
+        if (it.nothing_on_top) {
+            free += (free.empty() ? "" : ", ") + spoken_name(bundle, item);
+        }
+        if (it.bears_g) {
+            borne += (borne.empty() ? "" : "; ") + spoken_name(bundle, item) + " " +
+                     weight_in_words(weight_of(bundle, load_on(bundle, item))) + " of " + weight_in_words(*it.bears_g) +
+                     " at most";
+        }
+    }
+    return (free.empty() ? "" : wrapped("Nothing on top of: ", free + ".")) +
+           (borne.empty() ? "" : wrapped("Bears: ", borne + "."));
+}
+
+std::string reach_paragraph(const Bundle& bundle)
+{
+    std::string text;
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        const PlacedItem& it = bundle.items[item];
+        if (it.reach == Wanted::any || !it.out_after) {
+            continue;
+        }
+        const std::size_t count = *it.out_after;
+        text += (text.empty() ? "" : "; ") + spoken_name(bundle, item);
+        text += count == 0 ? " comes out first"
+                           : " after " + std::to_string(count) + (count == 1 ? " thing (" : " things (") +
+                                 some_of(bundle, unpacking(bundle, item).before) + ")";
+    }
+    return text.empty() ? text : wrapped("Within reach: ", text + ".");
+}
+
 } // namespace
 
 std::string carrying(const Bundle& bundle)
 {
     const std::string text = paragraph(bundle, Keep::apart, "Kept apart: ", " from ", " and ") +
                              paragraph(bundle, Keep::within, "Kept within: ", " in ", " and ") +
-                             paragraph(bundle, Keep::out, "Kept out: ", " not in ", " or ");
+                             paragraph(bundle, Keep::out, "Kept out: ", " not in ", " or ") +
+                             paragraph(bundle, Keep::together, "Kept together: ", " with ", " and ") +
+                             loads_paragraph(bundle) + reach_paragraph(bundle) + waived_paragraph(bundle);
     return text.empty() ? text : "\n" + text;
 }
 

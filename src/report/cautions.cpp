@@ -12,22 +12,33 @@ namespace tuckwright::report {
 namespace {
 
 struct Caution {
+    std::vector<Kind> kinds;             ///< what the kit says that it is
     std::vector<std::string_view> words; ///< whole words; a plural s is taken off before they are compared
     std::string_view advice;
 };
 
-const std::array<Caution, 5>& known()
+const std::array<Caution, 8>& known()
 {
-    static const std::array<Caution, 5> all{{
-        {{"fuel", "spirit", "alcohol", "petrol", "gasoline", "paraffin", "kerosene", "methanol", "ethanol"},
+    static const std::array<Caution, 8> all{{
+        {{Kind::fuel},
+         {"fuel", "spirit", "alcohol", "petrol", "gasoline", "paraffin", "kerosene", "methanol", "ethanol"},
          "keep it tightly shut, away from flames and apart from food"},
-        {{"gas", "cartridge", "canister", "propane", "butane", "isobutane"},
+        {{Kind::pressurised},
+         {"gas", "cartridge", "canister", "propane", "butane", "isobutane"},
          "keep it cool, take off whatever is screwed on before packing, and ask before taking it on a train, ship or "
          "plane"},
-        {{"stove", "burner"}, "let it go out and cool down before packing; never use it in a tent or closed room"},
-        {{"lighter", "match", "matche", "firelighter", "firesteel", "tinder"},
+        {{}, {"stove", "burner"}, "let it go out and cool down before packing; never use it in a tent or closed room"},
+        {{Kind::flame},
+         {"lighter", "match", "matche", "firelighter", "firesteel", "tinder"},
          "keep it dry, and out of children's reach"},
-        {{"knife", "knive", "blade", "saw", "scissor", "razor"}, "fold or cover the edge before packing"},
+        {{Kind::sharp},
+         {"knife", "knive", "blade", "saw", "scissor", "razor"},
+         "fold or cover the edge before packing"},
+        {{Kind::hot},
+         {},
+         "let it cool down before it is packed, and keep it off what melts, burns or is under pressure"},
+        {{Kind::fragile}, {}, "wrap it in something soft, and set the bundle down gently"},
+        {{Kind::liquid}, {}, "shut it tightly, and keep the bundle upright"},
     }};
     return all;
 }
@@ -62,9 +73,15 @@ std::string name_of(const PlacedItem& item)
     return name.empty() ? item.id : name;
 }
 
-/// Whether the item speaks of what the caution is about.
+/// Whether the item is, or speaks of, what the caution is about.
 bool speaks_of(const PlacedItem& item, const Caution& caution)
 {
+    const auto is_of = [&](Kind kind) {
+        return std::find(item.kinds.begin(), item.kinds.end(), kind) != item.kinds.end();
+    };
+    if (std::any_of(caution.kinds.begin(), caution.kinds.end(), is_of)) {
+        return true;
+    }
     std::set<std::string> words;
     for (const auto* text : {&item.id, &item.name, &item.contents}) {
         add_words(words, *text);

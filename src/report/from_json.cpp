@@ -21,6 +21,7 @@ using report::part_of_bundle;
 
 constexpr double largest_volume = 1e30; // ml
 constexpr std::size_t most_rules = 1'000'000;
+constexpr std::size_t most_waived = 1000;
 
 void read_format(const Node& root)
 {
@@ -96,8 +97,11 @@ Keep read_keep(const Node& parent)
     if (word == "out") {
         return Keep::out;
     }
+    if (word == "together") {
+        return Keep::together;
+    }
     if (word != "apart") {
-        node->fault("must be apart, within or out");
+        node->fault("must be apart, within, out or together");
     }
     return Keep::apart;
 }
@@ -109,6 +113,13 @@ void read_rules(const Node& root, std::vector<CarryRule>& rules)
         if (node.object()) {
             rules.push_back({read_keep(node), node.text("first"), node.text("second"), node.text("why")});
         }
+    }
+}
+
+void read_waived(const Node& root, std::vector<std::string>& waived)
+{
+    for (const auto& node : root.list("waived", 0, most_waived)) {
+        waived.push_back(node.text());
     }
 }
 
@@ -139,6 +150,7 @@ void read_head(const Node& root, Bundle& bundle)
     bundle.worst_case = root.flag("worst_case");
     read_limits(root, bundle.rule);
     read_rules(root, bundle.rules);
+    read_waived(root, bundle.waived);
     read_envelope(root, bundle);
     bundle.lower_bound_ml = root.number("lower_bound_ml", largest_volume);
     root.field("gap"); // what they say is seen last, for it follows from the rest

@@ -3,11 +3,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <limits>
 #include <map>
 #include <utility>
 
 #include "report/json_measures.hpp"
+#include "kit/kinds.hpp"
 
 namespace tuckwright::report {
 
@@ -117,6 +119,52 @@ std::optional<Shape> read_neck(const Node& parent)
     return !node || node->null() || !node->object() ? std::nullopt : std::optional(read_shape(*node));
 }
 
+Wanted read_reach(const Node& parent)
+{
+    const auto node = parent.field("reach");
+    const std::string word = node ? node->text() : "any";
+    for (const auto& [reach, name] :
+         {std::pair{Wanted::first, "first"}, {Wanted::early, "early"}, {Wanted::last, "last"}}) {
+        if (word == name) {
+            return reach;
+        }
+    }
+    if (word != "any") {
+        node->fault("must be first, early, any or last");
+    }
+    return Wanted::any;
+}
+
+std::vector<Kind> read_kinds(const Node& parent)
+{
+    const auto words = reading::kind_words();
+    std::vector<Kind> kinds;
+    for (const auto& node : parent.list("kinds", 0, words.size())) {
+        const std::string word = node.text();
+        const auto known = std::find(words.begin(), words.end(), word);
+        if (known == words.end()) {
+            node.fault("is no kind that this program knows");
+        } else {
+            kinds.push_back(static_cast<Kind>(known - words.begin()));
+        }
+    }
+    return kinds;
+}
+
+/// What the item is, what may lie on it, and how soon it comes out.
+void read_handling(const Node& node, PlacedItem& item)
+{
+    item.kinds = read_kinds(node);
+    item.nothing_on_top = node.flag("nothing_on_top");
+    if (const auto bears = node.field("bears_g"); bears && !bears->null()) {
+        item.bears_g = bears->number(largest_weight);
+    }
+    item.reach = read_reach(node);
+    if (const auto after = node.field("out_after"); after && !after->null()) {
+        item.out_after = after->index();
+    }
+}
+
 PlacedItem read_item(const Node& node)
 {
     PlacedItem item;
@@ -127,6 +175,7 @@ PlacedItem read_item(const Node& node)
     item.stowed = node.text("stowed");
     item.how = node.text("how");
     item.upright = node.flag("upright");
+    read_handling(node, item);
     item.weight_g = node.number("weight_g", largest_weight);
     item.contents = node.text("contents");
     item.contents_g = node.number("contents_g", largest_weight);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/carrying.hpp"
 #include "report/cautions.hpp"
 #include "report/figures.hpp"
@@ -86,12 +88,30 @@ std::string weight_line(const Bundle& bundle)
     return text;
 }
 
+/// What was hot in use must have cooled before the first step.
+std::string cooling_text(const Bundle& bundle)
+{
+    std::vector<std::string> names;
+    for (const auto& item : bundle.items) {
+        const bool is_hot = std::find(item.kinds.begin(), item.kinds.end(), Kind::hot) != item.kinds.end();
+        const std::string name = common_name(bundle, item.id);
+        if (is_hot && std::find(names.begin(), names.end(), name) == names.end()) {
+            names.push_back(name);
+        }
+    }
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 < names.size() ? ", " : " and ") + names[i];
+    }
+    return text.empty() ? text : wrapped("  ", "Let " + text + " cool down first.");
+}
+
 std::string steps_text(const Bundle& bundle)
 {
     if (bundle.steps.empty()) {
         return {};
     }
-    std::string text = "\nPutting it together:\n" + report::frame_in_words(bundle);
+    std::string text = "\nPutting it together:\n" + report::frame_in_words(bundle) + cooling_text(bundle);
     const std::size_t digits = std::to_string(bundle.steps.size()).size();
     for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
         const auto& step = bundle.steps[i];

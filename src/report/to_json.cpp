@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <nlohmann/json.hpp>
 
+#include "kit/kinds.hpp"
 #include "report/figures.hpp"
 #include "report/json_layout.hpp"
 #include "report/json_measures.hpp"
@@ -38,8 +39,21 @@ const char* word(Keep keep)
     case Keep::apart: return "apart";
     case Keep::within: return "within";
     case Keep::out: return "out";
+    case Keep::together: return "together";
     }
-    require(false, "a rule of carrying is one of the three");
+    require(false, "a rule of carrying is one of the four");
+    return "";
+}
+
+const char* word(Wanted reach)
+{
+    switch (reach) {
+    case Wanted::any: return "any";
+    case Wanted::first: return "first";
+    case Wanted::early: return "early";
+    case Wanted::last: return "last";
+    }
+    require(false, "a reach is one of the four");
     return "";
 }
 
@@ -142,7 +156,15 @@ ordered_json item_part(const Bundle& bundle, const PlacedItem& item)
     part["form"] = item.form;
     part["stowed"] = item.stowed;
     part["how"] = item.how;
+    part["kinds"] = ordered_json::array();
+    for (const Kind kind : item.kinds) {
+        part["kinds"].push_back(reading::kind_words()[static_cast<std::size_t>(kind)]);
+    }
     part["upright"] = item.upright;
+    part["nothing_on_top"] = item.nothing_on_top;
+    part["bears_g"] = item.bears_g ? ordered_json(*item.bears_g) : ordered_json(nullptr);
+    part["reach"] = word(item.reach);
+    part["out_after"] = item.out_after ? ordered_json(*item.out_after) : ordered_json(nullptr);
     part["weight_g"] = item.weight_g;
     part["contents"] = item.contents;
     part["contents_g"] = item.contents_g;
@@ -225,6 +247,7 @@ std::string to_json(const Bundle& bundle)
     all["worst_case"] = bundle.worst_case;
     all["limits"] = limits(bundle.rule);
     all["rules"] = rules_part(bundle.rules);
+    all["waived"] = bundle.waived;
     all["bundle"] = envelope(bundle);
     all["lower_bound_ml"] = bundle.lower_bound_ml;
     all["gap"] = gap_part ? ordered_json(*gap_part) : ordered_json(nullptr);

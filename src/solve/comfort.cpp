@@ -17,6 +17,7 @@
 #include "packing/polish.hpp"
 #include "packing/separation.hpp"
 #include "tuckwright/footing.hpp"
+#include "tuckwright/handling.hpp"
 #include "tuckwright/play.hpp"
 
 namespace tuckwright {
@@ -25,14 +26,55 @@ using namespace packing;
 
 bool at_ease(const Discomfort& discomfort)
 {
-    return discomfort.dropping == 0 && discomfort.toppling == 0 && discomfort.loose_lids == 0;
+    return discomfort.overloading == 0 && discomfort.dropping == 0 && discomfort.toppling == 0 &&
+           discomfort.out_of_reach == 0 && discomfort.loose_lids == 0;
 }
+
+namespace {
+
+/// Adds what lies where it may not and what bars the way to what is wanted; `blamed` are the items that might move.
+void add_handling(const Bundle& bundle, Discomfort& sum, std::vector<std::size_t>* blamed)
+{
+    const auto blame = [&](std::size_t item, const std::vector<std::size_t>& others) {
+        if (blamed != nullptr) {
+            blamed->push_back(item);
+            blamed->insert(blamed->end(), others.begin(), others.end());
+        }
+    };
+    const int all = static_cast<int>(bundle.items.size());
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        const PlacedItem& it = bundle.items[item];
+        if (it.nothing_on_top || it.bears_g) {
+            const auto load = load_on(bundle, item);
+            if (!bears_its_load(bundle, item, load)) {
+                sum.overloading += static_cast<int>(load.size());
+                blame(item, load);
+            }
+        }
+        if (it.reach == Wanted::any) {
+            continue;
+        }
+        const Unpacking way = unpacking(bundle, item);
+        const int before = way.alone ? static_cast<int>(way.count) : all;
+        if (it.reach == Wanted::last) {
+            sum.at_hand += all - before;
+            continue;
+        }
+        sum.out_of_reach += (it.reach == Wanted::first ? 2 : 1) * before;
+        if (before > 0) {
+            blame(item, way.before);
+        }
+    }
+}
+
+} // namespace
 
 Discomfort discomfort(const Kit& kit, const Bundle& bundle) { return discomfort(kit, bundle, plays(bundle)); }
 
 Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free)
 {
     Discomfort sum;
+    add_handling(bundle, sum, nullptr);
     double weight = 0, moment = 0;
     for (const Footing& footing : footings(bundle)) {
         sum.dropping += footing.carried ? 0 : 1;
@@ -55,7 +97,7 @@ namespace {
 struct Arrangement {
     nesting::Proposal proposal;
     Discomfort discomfort;
-    std::vector<int> unsteady; ///< bodies that topple or have nothing under them; without any, those that rattle
+    std::vector<int> unsteady; ///< bodies that topple, drop or are in the way of others; without any, those that rattle
 };
 
 Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
@@ -65,8 +107,12 @@ Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
     Arrangement made{std::move(proposal), discomfort(kit, bundle, free), {}};
     const std::vector<std::size_t> items = nesting::items_of_bodies(kit, *made.proposal.scene);
     const std::vector<Footing> all = footings(bundle);
+    Discomfort unused;
+    std::vector<std::size_t> blamed;
+    add_handling(bundle, unused, &blamed);
     for (std::size_t body = 0; body < items.size(); ++body) {
-        if (all[items[body]].overhang > steady_overhang) {
+        const bool is_blamed = std::find(blamed.begin(), blamed.end(), items[body]) != blamed.end();
+        if (is_blamed || all[items[body]].overhang > steady_overhang) {
             made.unsteady.push_back(static_cast<int>(body));
         }
     }
@@ -82,8 +128,13 @@ class Walk {
 public:
     Walk(const Kit& kit, const EnvelopeLimits& limits, Arrangement start, const ComfortOptions& options,
          std::uint64_t seed)
-        : kit_(kit), options_(options), random_(seed), now_(std::move(start)), best_(now_)
+        : kit_(kit), options_(options), random_(seed), now_(std::move(start)), best_(now_),
+          widest_(now_.proposal.layout.envelope())
     {
+        widest_.radius = std::min(widest_.radius * (1 + options.spare), limits.radius);
+        widest_.half_length = std::min(widest_.half_length * (1 + options.spare), limits.half_length);
+        widest_.half_width = std::min(widest_.half_width * (1 + options.spare), limits.half_width);
+        widest_.height = std::min(widest_.height * (1 + options.spare), limits.height);
         polish_.limits = limits;
         polish_.iterations = 8;
         now_.proposal.layout.count_anew();
@@ -96,6 +147,9 @@ public:
              ++turn) {
             nesting::Proposal trial = now_.proposal;
             trial.layout.count_anew();
+            if (options_.spare > 0) {
+                trial.layout.set_envelope(widest_);
+            }
             change(trial, turn);
             const std::uint64_t before = trial.layout.measured();
             if (tidied(trial.layout)) {
@@ -161,6 +215,7 @@ private:
     Random random_;
     PolishOptions polish_;
     Arrangement now_, best_;
+    Envelope widest_;
 };
 
 } // namespace
@@ -169,10 +224,17 @@ nesting::Proposal comfortable(const Kit& kit, const nesting::Proposal& from, con
 {
     nesting::Proposal settled = from;
     const Envelope& envelope = from.layout.envelope();
+    const EnvelopeLimits kit_limits = nesting::envelope_limits(kit);
+    const double grown = 1 + options.spare;
     EnvelopeLimits limits;
-    limits.height = envelope.height;
-    (envelope.round ? limits.radius : limits.half_length) = envelope.round ? envelope.radius : envelope.half_length;
-    limits.half_width = envelope.round ? limits.half_width : envelope.half_width;
+    limits.height = std::max(envelope.height, std::min(grown * envelope.height, kit_limits.height));
+    if (envelope.round) {
+        limits.radius = std::max(envelope.radius, std::min(grown * envelope.radius, kit_limits.radius));
+    } else {
+        limits.half_length =
+            std::max(envelope.half_length, std::min(grown * envelope.half_length, kit_limits.half_length));
+        limits.half_width = std::max(envelope.half_width, std::min(grown * envelope.half_width, kit_limits.half_width));
+    }
     PolishOptions polish;
     polish.limits = limits;
     settled.layout.count_anew();

@@ -5,8 +5,6 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cstdio>
-#include <cstdlib>
 #include <cmath>
 #include <fmt/format.h>
 #include <optional>
@@ -20,6 +18,7 @@
 #include "solve/measures.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
+#include "tuckwright/handling.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/stacking.hpp"
 #include "tuckwright/stowage.hpp"
@@ -57,8 +56,43 @@ struct Gaps {
 };
 constexpr Gaps tries[] = {{1.2e-3, 0, 1e-3}, {1.2e-3, 0, 0}, {1.5e-3, 0, 1e-3}, {2e-3, 2e-6, 1e-3}, {3e-3, 2e-4, 1e-3}};
 
-/// A bundle made from a proposal, proved; or nothing.
-std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps)
+/// What comes out after what, and the planes that prove this and the loads.
+void add_handling(Bundle& bundle)
+{
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        if (bundle.items[item].reach != Wanted::any) {
+            bundle.items[item].out_after = unpacking(bundle, item).count;
+        }
+    }
+    for (const auto& planes : {load_planes(bundle), unpacking_planes(bundle)}) {
+        bundle.certificate.planes.insert(bundle.certificate.planes.end(), planes.begin(), planes.end());
+    }
+}
+
+/// An item that bears more than it may, and one that lies on it, by their ids.
+struct TooMuch {
+    std::string item, upper;
+};
+
+std::vector<TooMuch> overloaded(const Bundle& bundle)
+{
+    std::vector<TooMuch> found;
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        const PlacedItem& it = bundle.items[item];
+        if (!it.nothing_on_top && !it.bears_g) {
+            continue;
+        }
+        const std::vector<std::size_t> load = load_on(bundle, item);
+        if (!bears_its_load(bundle, item, load)) {
+            found.push_back({it.id, bundle.items[load.front()].id});
+        }
+    }
+    return found;
+}
+
+/// A bundle made from a proposal, proved; or nothing. Notes what would bear too much.
+std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps,
+                             std::vector<TooMuch>& too_much)
 {
     packing::Layout layout = proposal.layout;
     layout.count_anew();
@@ -69,7 +103,6 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     options.flat_gap = gaps.flat;
     options.iterations = 40;
     if (!packing::compact(layout, options)) {
-        if (getenv("TW_DEBUG")) fprintf(stderr, "compact 1\n");
         return std::nullopt;
     }
     nesting::round_turns(layout);
@@ -77,13 +110,15 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     options.curved_gap -= gaps.for_turns;
     options.wall_gap -= gaps.for_turns;
     if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
-        if (getenv("TW_DEBUG")) fprintf(stderr, "compact 2\n");
         return std::nullopt;
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     bundle.status = Status::found;
+    too_much = overloaded(bundle);
+    if (!too_much.empty()) {
+        return std::nullopt;
+    }
     StackingOrder order = stacking_order(bundle);
-    if (getenv("TW_DEBUG") && order.steps.empty()) fprintf(stderr, "no order\n");
     if (order.steps.empty()) {
         return std::nullopt;
     }
@@ -92,19 +127,49 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     bundle.certificate.planes = pair_planes(bundle);
     const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
     bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
-    if (getenv("TW_DEBUG")) for (auto&o : check(bundle, 3)) fprintf(stderr, "%s: %s\n", o.rule.c_str(), o.what.c_str());
+    add_handling(bundle);
     if (!check(bundle).empty()) {
         return std::nullopt;
     }
     return bundle;
 }
 
-/// The first of the tries that can be proved.
-std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal)
+/// Items that would bear too much in some of the bundles that were found.
+using Refused = std::vector<TooMuch>;
+
+/// The first of the tries that can be proved. What bears too much does so with other gaps too.
+std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, Refused& refused)
 {
     for (const Gaps& gaps : tries) {
-        if (auto bundle = proved(kit, proposal, gaps)) {
+        std::vector<TooMuch> too_much;
+        if (auto bundle = proved(kit, proposal, gaps, too_much)) {
             return bundle;
+        }
+        if (!too_much.empty()) {
+            refused.insert(refused.end(), too_much.begin(), too_much.end());
+            break;
+        }
+    }
+    return std::nullopt;
+}
+
+bool has_load_limits(const Kit& kit)
+{
+    return std::any_of(kit.items.begin(), kit.items.end(),
+                       [](const Item& item) { return item.nothing_on_top || item.bears_g; });
+}
+
+/// Where loads forbid all that was found: the first that can be rearranged, in ever larger envelopes.
+std::optional<Bundle> proved_with_spare_room(const Kit& kit, const std::vector<nesting::Proposal>& proposals,
+                                             ComfortOptions comfort, Refused& refused)
+{
+    constexpr std::size_t most_tried = 2;
+    for (const double spare : {0.03, 0.1, 0.25, 0.6}) {
+        comfort.spare = spare;
+        for (std::size_t k = 0; k < std::min(most_tried, proposals.size()) && !(comfort.stop && comfort.stop()); ++k) {
+            if (auto bundle = proved(kit, comfortable(kit, proposals[k], comfort), refused)) {
+                return bundle;
+            }
         }
     }
     return std::nullopt;
@@ -127,7 +192,7 @@ bool is_nicer(const Kit& kit, const Bundle& bundle, const Bundle& than)
 
 /// The smallest bundle that can be proved, rearranged within its size to what people would rather build.
 std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals,
-                                  const ComfortOptions& comfort)
+                                  const ComfortOptions& comfort, Refused& refused)
 {
     // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
     constexpr double worth_a_look = 1.002;
@@ -139,13 +204,13 @@ std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Pro
         if (best && proposal.volume > volume_ml(best->envelope) * 1000 * worth_a_look) {
             break;
         }
-        auto bundle = proved(kit, proposal);
+        auto bundle = proved(kit, proposal, refused);
         const bool improvable = rearranged < most_rearranged && (!bundle || !at_ease(discomfort(kit, *bundle)));
         bool untouched = true;
         if (improvable && (!best || !bundle || volume_ml(bundle->envelope) < volume_ml(best->envelope))) {
             ++rearranged;
             untouched = false;
-            auto nicer = proved(kit, comfortable(kit, proposal, comfort));
+            auto nicer = proved(kit, comfortable(kit, proposal, comfort), refused);
             if (nicer && (!bundle || is_nicer(kit, *nicer, *bundle))) {
                 bundle = std::move(nicer);
             }
@@ -156,11 +221,12 @@ std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Pro
         }
     }
     if (at_ease_from != nullptr) {
-        if (auto calmer = proved(kit, comfortable(kit, *at_ease_from, comfort)); calmer && is_nicer(kit, *calmer, *best)) {
+        auto calmer = proved(kit, comfortable(kit, *at_ease_from, comfort), refused);
+        if (calmer && is_nicer(kit, *calmer, *best)) {
             best = std::move(calmer);
         }
     }
-    return best;
+    return best || !has_load_limits(kit) ? best : proved_with_spare_room(kit, proposals, comfort, refused);
 }
 
 nesting::SearchOptions search_options(const SolveOptions& options)
@@ -191,9 +257,29 @@ ComfortOptions comfort_options(const SolveOptions& options, const nesting::Searc
     return comfort;
 }
 
-/// Why there is no bundle, which is no proof that none exists.
-std::string not_found_in_words(bool was_stopped, const SolveOptions& options)
+/// The rule by which nothing may lie on it.
+const char* rule_of_top(const Item& item)
 {
+    const bool fragile = std::find(item.kinds.begin(), item.kinds.end(), Kind::fragile) != item.kinds.end();
+    return fragile ? "the usual rule fragile-top" : "its 'nothing-on-top'";
+}
+
+/// Why there is no bundle, which is no proof that none exists.
+std::string not_found_in_words(const Kit& kit, const Refused& refused, bool was_stopped, const SolveOptions& options)
+{
+    if (!refused.empty()) {
+        const TooMuch& first = refused.front();
+        const Item& item =
+            *std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& one) { return one.id == first.item; });
+        const std::string upper = first.upper == first.item ? "another " + first.upper : "the " + first.upper;
+        const std::string rule =
+            item.nothing_on_top
+                ? fmt::format("{} would lie on the {}, on which nothing may ({})", upper, item.id, rule_of_top(item))
+                : fmt::format("more than {:g} g, of it {}, would lie on the {} (its 'bears')", *item.bears_g, upper,
+                              item.id);
+        return fmt::format("bundles were found{}, but in them {}; that is no proof that none exists",
+                           was_stopped ? " before the search was stopped" : " within this effort", rule);
+    }
     if (!was_stopped) {
         return "no bundle within the limits was found within this effort; that is no proof that none exists";
     }
@@ -215,6 +301,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     bundle.rule = kit.bundle;
     bundle.rules = kit.rules;
     bundle.worst_case = kit.worst_case;
+    bundle.waived = kit.waived;
     const double bound = nesting::lower_bound_ml(given);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;
@@ -228,10 +315,11 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const nesting::SearchOptions search = search_options(options);
-    auto best = best_proved(kit, nesting::search(kit, search), comfort_options(options, search));
+    Refused refused;
+    auto best = best_proved(kit, nesting::search(kit, search), comfort_options(options, search), refused);
     if (!best) {
         bundle.status = Status::not_found;
-        bundle.explanation = not_found_in_words(search.stop(), options);
+        bundle.explanation = not_found_in_words(kit, refused, search.stop(), options);
         return signed_off(std::move(bundle));
     }
     const double volume = volume_ml(best->envelope);

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "stacking/direction.hpp"
 #include "stacking/narrow.hpp"
+#include "stacking/plane_search.hpp"
 #include "stacking/replay.hpp"
 #include "tuckwright/stacking.hpp"
 #include "tuckwright/units.hpp"
@@ -47,10 +49,12 @@ bool separates(const Hull& first, const Hull& second, const Direction& normal)
     return air >= sure_gap || (air >= -rounding && is_square_to(first, unit) && is_square_to(second, unit));
 }
 
-/// The axes that the exact check tries by itself: the world's and both solids' own, either way.
-std::vector<Direction> known_axes(const Solid& first, const Solid& second)
+constexpr std::array<Direction, 3> world_axes{{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}};
+
+/// The axes of both solids, which the exact check tries by itself besides the world's, either way.
+std::vector<Direction> own_axes(const Solid& first, const Solid& second)
 {
-    std::vector<Direction> axes{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}};
+    std::vector<Direction> axes;
     for (const Solid* solid : {&first, &second}) {
         const bool round = std::holds_alternative<Cylinder>(solid->shape);
         for (std::size_t k = round ? 2 : 0; k < 3; ++k) {
@@ -66,14 +70,17 @@ std::vector<Direction> known_axes(const Solid& first, const Solid& second)
 bool known_axis_separates(const Solid& first, const Solid& second, const std::optional<Direction>& direction)
 {
     const Hull a = hull_of(first), b = hull_of(second);
-    for (const Direction& axis : known_axes(first, second)) {
-        for (const Direction& normal : {axis, stacking::opposite(axis)}) {
-            if ((!direction || stacking::sign_of_dot(normal, *direction) >= 0) && separates(a, b, normal)) {
-                return true;
+    const auto any_of = [&](const auto& axes) {
+        return std::any_of(axes.begin(), axes.end(), [&](const Direction& axis) {
+            for (const Direction& normal : {axis, stacking::opposite(axis)}) {
+                if ((!direction || stacking::sign_of_dot(normal, *direction) >= 0) && separates(a, b, normal)) {
+                    return true;
+                }
             }
-        }
-    }
-    return false;
+            return false;
+        });
+    };
+    return any_of(world_axes) || any_of(own_axes(first, second)); // most things are separated by the world's
 }
 
 Direction rounded(Vec3 normal)
@@ -123,6 +130,30 @@ Direction not_opposing(Direction normal, const Direction& direction)
     }
     return normal;
 }
+
+} // namespace
+
+stacking::Parted stacking::parted(const Solid& first, const Solid& second)
+{
+    if (known_axis_separates(first, second, std::nullopt)) {
+        return {true, std::nullopt};
+    }
+    const Separation found = separation(hull_of(first), hull_of(second));
+    return found.distance >= hopeless ? Parted{true, whole_normal(first, second, found)} : Parted{};
+}
+
+stacking::Parted stacking::drawn_past(const Solid& moved, const Direction& direction, const Solid& standing,
+                                      double bundle_size)
+{
+    if (known_axis_separates(moved, standing, direction)) {
+        return {true, std::nullopt};
+    }
+    const Separation found = separation(drawn_in(moved, direction, bundle_size), hull_of(standing));
+    return found.distance >= hopeless ? Parted{true, not_opposing(whole_normal(moved, standing, found), direction)}
+                                      : Parted{};
+}
+
+namespace {
 
 /// A plane that keeps a solid on the first of two straight moves, drawn away from where that ends, off another.
 void add_plane_of_way(const Solid& moved, const Solid& standing, const Step& step, double size, SeparatingPlane names,
@@ -182,12 +213,8 @@ void add_pair_planes(const Bundle& bundle, std::size_t first, std::size_t second
     const auto &a = bundle.items[first].solids, &b = bundle.items[second].solids;
     for (std::size_t i = 0; i < a.size(); ++i) {
         for (std::size_t j = 0; j < b.size(); ++j) {
-            if (known_axis_separates(a[i], b[j], std::nullopt)) {
-                continue;
-            }
-            const Separation found = separation(hull_of(a[i]), hull_of(b[j]));
-            if (found.distance >= hopeless) {
-                planes.push_back({first, i, second, j, whole_normal(a[i], b[j], found)});
+            if (const auto pair = stacking::parted(a[i], b[j]); pair.normal) {
+                planes.push_back({first, i, second, j, *pair.normal});
             }
         }
     }

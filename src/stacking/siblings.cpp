@@ -17,6 +17,17 @@ bool apart(const Extent& a, const Extent& b)
            b.high.z < a.low.z;
 }
 
+int urgency(Wanted reach)
+{
+    switch (reach) {
+    case Wanted::first: return 2;
+    case Wanted::early: return 1;
+    case Wanted::last: return -1;
+    case Wanted::any: break;
+    }
+    return 0;
+}
+
 /// The plainest way into the container of an item.
 Direction plain_way(const Bundle& bundle, std::size_t item) { return ways_in(bundle, item, false).front(); }
 
@@ -82,7 +93,8 @@ Siblings::Rank Siblings::work_out_rank(std::size_t item, Vec3 down) const
     for (const Solid& solid : it.solids) {
         lowest = std::min(lowest, -support(hull_of(solid), down));
     }
-    return {std::llround(lowest / same_height), it.solids.empty() ? 0 : -volume_ml(it.solids.front().shape), item};
+    return {urgency(it.reach), std::llround(lowest / same_height),
+            it.solids.empty() ? 0 : -volume_ml(it.solids.front().shape), item};
 }
 
 bool Siblings::barred(std::size_t mover, std::size_t way, std::size_t other)

@@ -34,8 +34,8 @@ public:
     /// Whether that way of one, of those that it has, meets the other in its place.
     bool barred(std::size_t mover, std::size_t way, std::size_t other);
 
-    using Rank = std::tuple<std::int64_t, double, std::size_t>;
-    /// Who goes first among those that may: the lower, then the larger, then the earlier.
+    using Rank = std::tuple<int, std::int64_t, double, std::size_t>;
+    /// Who goes first among those that may: what is wanted late, and what is wanted soon last; the lower, then the larger, then the earlier.
     const Rank& rank(std::size_t k) const { return ranks_[k]; }
 
 private:

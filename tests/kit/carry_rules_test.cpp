@@ -54,7 +54,10 @@ std::string told(const Kit& kit)
 {
     std::string text;
     for (const CarryRule& rule : kit.rules) {
-        const std::string keep = rule.keep == Keep::within ? "within" : rule.keep == Keep::out ? "out" : "apart";
+        const std::string keep = rule.keep == Keep::within     ? "within"
+                                 : rule.keep == Keep::out      ? "out"
+                                 : rule.keep == Keep::together ? "together"
+                                                               : "apart";
         text += rule.first + " " + keep + " " + rule.second + ": " + rule.why + "\n";
     }
     return text;
@@ -113,7 +116,9 @@ TEST_CASE("each usual rule holds for two things of its kinds, whichever comes fi
         {"sooty clean", "what is sooty keeps apart from what must stay clean"},
         {"sooty soft", "what is sooty keeps apart from what is soft"},
         {"sharp soft", "what is sharp keeps apart from what is soft"},
-        {"sharp pressurised", "what is sharp keeps apart from what is under pressure"}};
+        {"sharp pressurised", "what is sharp keeps apart from what is under pressure"},
+        {"flame pressurised", "what makes a flame keeps apart from what is under pressure"},
+        {"hot pressurised", "what is hot after use keeps apart from what is under pressure"}};
     std::size_t found = 0;
     for (const auto first : reading::kind_words()) {
         for (const auto second : reading::kind_words()) {
@@ -213,6 +218,69 @@ TEST_CASE("a usual rule against goes-in is told with its word and how to waive i
         kit_text("pot\na: kind: [fuel, food], goes-in: pot\nb: kind: [fuel, food], goes-in: pot\n"), "kit.yaml");
     REQUIRE_FALSE(both.ok());
     CHECK(both.problems().size() == 1); // for the two, not each way round
+}
+
+TEST_CASE("each usual rule against goes-in is refused with both things and its word")
+{
+    for (const auto& rule : reading::usual_rules()) {
+        const std::string word(rule.word);
+        CAPTURE(word);
+        const std::string first = word.substr(0, word.find('-')), second = word.substr(word.find('-') + 1);
+        const auto kit = read_kit_text(
+            kit_text("pot\none: goes-in: pot, kind: " + first + "\nother: goes-in: pot, kind: " + second + "\n"),
+            "kit.yaml");
+        REQUIRE_FALSE(kit.ok());
+        const std::string& what = kit.problems().front().what;
+        CHECK(what.find("'one' goes in 'pot'") != std::string::npos);
+        CHECK(what.find("'other' goes in 'pot'") != std::string::npos);
+        CHECK(what.find("the usual rule " + word) != std::string::npos);
+    }
+}
+
+TEST_CASE("what goes together is a rule, but for lids and what lies in the other")
+{
+    CHECK(told(read("a: together-with: [b, c]\nb\nc: together-with: a\n")) ==
+          "a together b: the file says so\na together c: the file says so\nc together a: the file says so\n");
+    CHECK(told(read("a: kind: fuel, together-with: b\nb: kind: food\n")) == // side by side in the bundle
+          "a together b: the file says so\na apart b: fuel keeps apart from food\n");
+    CHECK(first_problem("pot\na: goes-in: pot, together-with: pot\n")
+              .find("'a' must lie together with 'pot', but line 4 says that 'a' goes in 'pot'") == 0);
+    CHECK(first_problem("pot: together-with: a\na: goes-in: pot\n").find("'pot' must lie together with 'a', but") == 0);
+    CHECK(first_problem("a: together-with: a\n").find("'a' names itself in 'together-with'") == 0);
+    CHECK(first_problem("a: together-with: b\n").find("there is no item with the id 'b'") == 0);
+    CHECK(read("pot\na: goes-in: pot\nb: goes-in: pot, together-with: a\n").rules.size() == 3);
+}
+
+TEST_CASE("what may lie on a thing, and how soon it is wanted, is read as it is given")
+{
+    const Kit kit = read("a\nb: nothing-on-top: yes, reach: first\nc: bears: 0.5 kg, reach: last\n"
+                         "d: nothing-on-top: no, reach: any\ne: reach: early\n");
+    CHECK_FALSE(kit.items[0].nothing_on_top);
+    CHECK_FALSE(kit.items[0].bears_g);
+    CHECK(kit.items[0].reach == Wanted::any);
+    CHECK(kit.items[1].nothing_on_top);
+    CHECK(kit.items[1].reach == Wanted::first);
+    CHECK(kit.items[2].bears_g == 500.0);
+    CHECK(kit.items[2].reach == Wanted::last);
+    CHECK_FALSE(kit.items[3].nothing_on_top);
+    CHECK(kit.items[3].reach == Wanted::any);
+    CHECK(kit.items[4].reach == Wanted::early);
+    CHECK(first_problem("a: bears: 5, nothing-on-top: yes\n").find("'bears' says how much may lie on it") == 0);
+}
+
+TEST_CASE("nothing lies on what is fragile, unless it says what it bears or the file waives that")
+{
+    CHECK(read("a: kind: fragile\n").items[0].nothing_on_top);
+    const Kit bears = read("a: kind: fragile, bears: 20\nb: kind: fragile, bears: 20, nothing-on-top: no\n");
+    CHECK_FALSE(bears.items[0].nothing_on_top);
+    CHECK_FALSE(bears.items[1].nothing_on_top);
+    CHECK(first_problem("a: kind: fragile, nothing-on-top: no\n") ==
+          "'nothing-on-top: no' is against the usual rule fragile-top: nothing lies on what is fragile");
+    const Kit waived = read("a: kind: fragile\nb: kind: fragile, nothing-on-top: no\n",
+                            "waive: [{rule: fragile-top, why: they lie in wool}]\n");
+    CHECK_FALSE(waived.items[0].nothing_on_top);
+    CHECK_FALSE(waived.items[1].nothing_on_top);
+    CHECK(waived.waived == std::vector<std::string>{"things may lie on what is fragile: they lie in wool"});
 }
 
 TEST_CASE("a liquid stands upright and is closed")

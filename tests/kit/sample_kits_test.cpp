@@ -87,18 +87,23 @@ TEST_CASE("every sample kit is accepted and has 8 to 18 items")
 TEST_CASE("sample kits show every kind of thing")
 {
     bool box_bundle = false, limits = false, sleeve = false, own_lid = false, lid = false, copies = false, full = false;
-    bool rules = false, waived = false;
+    bool rules = false, waived = false, together = false, bare = false, bears = false, wanted = false;
     for (const auto& [name, kit] : sample_kits()) {
         box_bundle |= kit.bundle.shape == BundleShape::box;
         limits |= kit.bundle.height.has_value();
         rules |= !kit.rules.empty();
         waived |= !kit.waived.empty();
+        together |= std::any_of(kit.rules.begin(), kit.rules.end(),
+                                [](const CarryRule& rule) { return rule.keep == Keep::together; });
         for (const auto& item : kit.items) {
             sleeve |= item.inside && item.inside->opens == Opening::both;
             own_lid |= item.inside && item.inside->opens == Opening::closed;
             lid |= item.closes.has_value();
             copies |= item.count > 1;
             full |= item.contents.has_value();
+            bare |= item.nothing_on_top;
+            bears |= item.bears_g.has_value();
+            wanted |= item.reach != Wanted::any;
         }
     }
     CHECK(box_bundle);
@@ -110,6 +115,10 @@ TEST_CASE("sample kits show every kind of thing")
     CHECK(full);
     CHECK(rules);
     CHECK(waived);
+    CHECK(together);
+    CHECK(bare);
+    CHECK(bears);
+    CHECK(wanted);
 }
 
 TEST_CASE("things nest three deep and more under the shut lid")

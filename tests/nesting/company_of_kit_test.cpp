@@ -57,6 +57,11 @@ TEST_CASE("rules that can't be kept are told with the items and the reason")
                                             {Keep::apart, "mug", "rod", "fuel keeps apart from food"}}));
     REQUIRE(both);
     CHECK(*both == "the mug and the rod must both lie in the pot, but fuel keeps apart from food");
+    const auto together = rules_misfit(kitchen({{Keep::together, "rod", "mug", "the file says so"},
+                                                {Keep::within, "rod", "pot", "the file says so"},
+                                                {Keep::apart, "mug", "rod", "fuel keeps apart from food"}}));
+    REQUIRE(together);
+    CHECK(*together == "the mug and the rod must lie together and in the pot, but fuel keeps apart from food");
     CHECK(misfit_proof(kitchen({{Keep::within, "rod", "mug", "the file says so"}})) == wide);
     // Two mugs could hold one each: nothing is proved.
     Kit two = kitchen(

@@ -104,3 +104,38 @@ TEST_CASE("construction and separation keep the rules of company")
         CHECK(layout.place(blue).cell != mug);
     }
 }
+
+TEST_CASE("those that go together count as parted while they lie in different cells, whichever would move")
+{
+    Scene scene = cups_and_rods();
+    scene.company.together.resize(4);
+    scene.company.together[red] = {{blue}};
+    Layout layout(scene, round_envelope(200, 200));
+    CHECK(layout.unmet_company(red, outermost) == 0);
+    CHECK(layout.unmet_company(red, pot) == 1);
+    CHECK(layout.unmet_company(blue, pot) == 1); // though it asks for nobody itself
+    layout.put(blue, floor_of(pot));
+    CHECK(layout.unmet_company(red, outermost) == 1);
+    CHECK(layout.unmet_company(blue, pot) == 1);
+    CHECK(layout.excess_of(red) >= scene.size);
+    layout.put(red, floor_of(pot));
+    CHECK(layout.unmet_company(red, pot) == 0);
+    CHECK(layout.unmet_company(blue, pot) == 0);
+    layout.hide(blue); // nobody knows yet where it will be
+    CHECK(layout.unmet_company(red, outermost) == 0);
+}
+
+TEST_CASE("construction and separation bring together what goes together")
+{
+    Scene scene = cups_and_rods();
+    scene.company.together.resize(4);
+    scene.company.together[red] = {{blue}};
+    scene.company.out[blue][mug] = true;
+    for (const std::uint64_t seed : {1, 2, 3, 4, 5}) {
+        Random random(seed);
+        Layout layout(scene, round_envelope(75, 400));
+        construct(layout, random, 1, 60);
+        REQUIRE(separate(layout, random, {}));
+        CHECK(layout.place(red).cell == layout.place(blue).cell);
+    }
+}

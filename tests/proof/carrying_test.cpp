@@ -152,10 +152,32 @@ TEST_CASE("what is not within, or not out, is refused")
           "\"rod\" is in \"cup\", against a rule of carrying"); // though it stands out of it
 }
 
+TEST_CASE("what goes together shares its direct container, each copy of the first with some copy of the second")
+{
+    const auto bundle = pot_beside_tub();
+    CHECK(said_of(bundle, Keep::together, "pot", "tub") == "none"); // both directly in the bundle
+    CHECK(said_of(bundle, Keep::together, "tub", "pot") == "none");
+    CHECK(said_of(bundle, Keep::together, "pot-lid", "cup") == "none"); // the lid is in the pot
+    CHECK(said_of(bundle, Keep::together, "oats", "spirit", "they are one meal") ==
+          "\"oats\" is not in the same container as \"spirit\", but they are one meal"); // two cups
+    CHECK(said_of(bundle, Keep::together, "cup", "pot-lid", "x") ==
+          "\"cup 2\" is not in the same container as \"pot-lid\", but x");
+    CHECK(said_of(bundle, Keep::together, "oats", "cup", "x") ==
+          "\"oats\" is not in the same container as any copy of \"cup\", but x"); // in it is not beside it
+    CHECK(said_of(bundle, Keep::together, "pot-lid", "pot", "x") ==
+          "\"pot-lid\" is not in the same container as \"pot\", but x");
+    auto moved = bundle;
+    moved.items[6].in = Lodging{1, 0};
+    CHECK(in_the_forest(moved, Keep::together, "oats", "spirit").empty());
+    moved.items[6].in = Lodging{0, 0};
+    CHECK(in_the_forest(moved, Keep::together, "oats", "spirit") ==
+          "\"oats\" is not in the same container as \"spirit\", but so it must be");
+}
+
 TEST_CASE("rules about nothing, or about one item, are refused")
 {
     const auto bundle = pot_beside_tub();
-    for (const Keep how : {Keep::apart, Keep::within, Keep::out}) {
+    for (const Keep how : {Keep::apart, Keep::within, Keep::out, Keep::together}) {
         CHECK(said_of(bundle, how, "spirit", "bread") == "a rule of carrying speaks of \"bread\", which is not there");
         CHECK(said_of(bundle, how, "bread", "spirit") == "a rule of carrying speaks of \"bread\", which is not there");
         CHECK(said_of(bundle, how, "cup 1", "pot") == "a rule of carrying speaks of \"cup 1\", which is not there");
@@ -163,7 +185,7 @@ TEST_CASE("rules about nothing, or about one item, are refused")
         CHECK(said_of(bundle, how, "cup", "cup") ==
               "a rule of carrying is about \"cup\" and itself; it must name two items");
     }
-    CHECK(said_of(bundle, static_cast<Keep>(7), "spirit", "oats").find("none of apart, within and out") !=
+    CHECK(said_of(bundle, static_cast<Keep>(7), "spirit", "oats").find("none of apart, within, out and together") !=
           std::string::npos);
 }
 

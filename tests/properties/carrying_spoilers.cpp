@@ -54,7 +54,14 @@ Spoiled ask_for_what_is_not_so(Bundle bundle, Dice& dice)
     if (first == second) {
         return std::nullopt;
     }
-    switch (dice.below(3)) {
+    switch (dice.below(4)) {
+    case 3:
+        if (bundle.items[i].in == bundle.items[j].in || bundle.items[i].closes || bundle.items[j].closes ||
+            std::count_if(bundle.items.begin(), bundle.items.end(),
+                          [&](const PlacedItem& item) { return item.id == second; }) > 1) {
+            return std::nullopt;
+        }
+        return with_rule(bundle, dice, Keep::together, first, second);
     case 0:
         if (!share(a, b) && a.count(j) == 0 && b.count(i) == 0) {
             return std::nullopt;
@@ -106,7 +113,7 @@ Spoiled move_into_the_vessel(Bundle bundle, Dice& dice)
 Spoiled speak_of_nobody(Bundle bundle, Dice& dice)
 {
     const std::string id = bundle.items[any(dice, bundle.items.size())].id;
-    const auto keep = static_cast<Keep>(dice.below(3));
+    const auto keep = static_cast<Keep>(dice.below(4));
     switch (dice.below(3)) {
     case 0: return with_rule(bundle, dice, keep, id, id);
     case 1: return with_rule(bundle, dice, keep, id, id + " of another kit");

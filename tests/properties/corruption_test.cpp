@@ -90,8 +90,8 @@ TEST_CASE("the sampling judge sees what is plain, and nothing else")
     CHECK(sampling::apart_along(a, above, {0, 0, 1}) == Approx(0).margin(1e-12));
 }
 
-// More than two thousand in all in an ordinary build: eleven kinds by 100, seven by 100, four by 100, five and
-// sixteen by 60.
+// More than two thousand in all in an ordinary build: eleven kinds by 100, seven by 100, four by 100, four by 100, five
+// and sixteen by 60.
 
 TEST_CASE("bundles with an item in the wrong place are refused")
 {
@@ -111,6 +111,11 @@ TEST_CASE("bundles with faults of narrow openings are refused")
 TEST_CASE("bundles that don't keep their rules of carrying are refused")
 {
     CHECK(try_all(carrying_spoilers(), test::count(100, 8), 84, refused_for_carrying) == 4 * test::count(100, 8));
+}
+
+TEST_CASE("bundles that bear more than they may, or miscount what comes out before a thing, are refused")
+{
+    CHECK(try_all(load_spoilers(), test::count(100, 8), 85) == 4 * test::count(100, 8));
 }
 
 TEST_CASE("files that say what does not follow are refused")

@@ -113,7 +113,7 @@ Spoiled double_item(Bundle bundle, Dice& dice)
 Spoiled leave_a_field_out(Bundle bundle, Dice& dice)
 {
     ordered_json all = parsed(bundle);
-    static const char* keys[] = {"format", "version",        "kit", "seed",     "effort", "status", "rules",
+    static const char* keys[] = {"format", "version",        "kit", "seed",     "effort", "status", "rules", "waived",
                                  "bundle", "lower_bound_ml", "gap", "weight_g", "items",  "steps",  "certificate"};
     all.erase(keys[any(dice, std::size(keys))]);
     return all.dump();

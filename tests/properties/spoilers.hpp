@@ -26,6 +26,8 @@ std::vector<Spoiler> handling_spoilers();
 std::vector<Spoiler> narrow_spoilers();
 /// Rules of carrying that the bundle does not keep.
 std::vector<Spoiler> carrying_spoilers();
+/// Loads that are not borne, and numbers of things before another that are not so.
+std::vector<Spoiler> load_spoilers();
 /// Faults of the file: figures, turns, items missing or doubled.
 std::vector<Spoiler> file_spoilers();
 

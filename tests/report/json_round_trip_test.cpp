@@ -55,8 +55,9 @@ bool same(const PlacedItem& a, const PlacedItem& b)
     }
     return cavities && a.id == b.id && a.copy == b.copy && a.name == b.name && a.form == b.form &&
            a.weight_g == b.weight_g && a.contents == b.contents && a.contents_g == b.contents_g && a.full == b.full &&
-           a.upright == b.upright && a.in == b.in && a.closes == b.closes && a.solids == b.solids &&
-           a.soft == b.soft && same_tolerances(a, b);
+           a.upright == b.upright && a.kinds == b.kinds && a.nothing_on_top == b.nothing_on_top &&
+           a.bears_g == b.bears_g && a.reach == b.reach && a.out_after == b.out_after && a.in == b.in &&
+           a.closes == b.closes && a.solids == b.solids && a.soft == b.soft && same_tolerances(a, b);
 }
 
 /// Sums of grid points may lie a rounding beside their own; what is read back is the grid point itself.
@@ -104,6 +105,7 @@ void check_same(const Bundle& a, const Bundle& b)
     CHECK(a.rule.width == b.rule.width);
     CHECK(a.rule.height == b.rule.height);
     CHECK(a.rules == b.rules);
+    CHECK(a.waived == b.waived);
     CHECK(a.envelope == b.envelope);
     CHECK(a.lower_bound_ml == b.lower_bound_ml);
     CHECK(a.explanation == b.explanation);
@@ -148,6 +150,7 @@ TEST_CASE("awkward numbers and texts come back as they were")
     bundle.items[0].weight_g = 28.349523125 * 7.1;
     bundle.items[0].contents_g = 1e-9;
     bundle.items[2].full = true;
+    bundle.waived = {"fuel need not keep apart from food: \"sealed\" \n \xC3\xA9", ""};
     bundle.rules = {{Keep::out, "a \"rod\"", "", "it leaks \\ \n and \xC3\xA9"}, {Keep::apart, "rod", "rod", ""}};
     bundle.items[1].solids[0].pose.center.x = from_nanometres(-1);
     bundle.items[1].solids[0].pose.turn = {std::numeric_limits<std::int64_t>::min(), 3, -7,

@@ -170,6 +170,43 @@ TEST_CASE("rules of carrying are told below what lies in what, by reason and ite
     CHECK_FALSE(holds(text_report(bundle), "Kept apart"));
     bundle.rules.clear();
     CHECK_FALSE(holds(text_report(bundle), "Kept"));
+    CHECK_FALSE(holds(text_report(bundle), "Done without"));
+    bundle.waived = {"fuel need not keep apart from food: it is sealed", "what is sharp need not be soft: sheath"};
+    CHECK(holds(text_report(bundle), "\n\nDone without, as the kit asks: fuel need not keep apart from food: it is "
+                                     "sealed; what is sharp need\n"
+                                     "                               not be soft: sheath.\n\nPutting"));
+}
+
+TEST_CASE("what bears what, and what comes out after what, is told")
+{
+    CHECK(holds(text_report(handmade::laden_slab()),
+                "\n\nNothing on top of: glass, post.\n"
+                "Bears: slab 500 g of 500 g at most; tin 250 g of 250 g at most.\n"
+                "Within reach: slab after 2 things (tin and glass); glass comes out first.\n\nPutting"));
+    const auto text = text_report(handmade::card_in_sleeve_in_pot());
+    INFO(text);
+    CHECK(holds(text, "Bears: plate 300 g of 300 g at most.\nWithin reach: plate after 1 thing (pot); pot comes out "
+                      "first; tin after 2 things (card and"));
+    CHECK(holds(text, "salt after 1 thing (pot-lid).\n"));
+    CHECK_FALSE(holds(text_report(handmade::cup_in_lidded_pot()), "Within reach"));
+}
+
+TEST_CASE("kinds bring cautions, and what is hot cools down before the first step")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.items[0].kinds = {Kind::hot};
+    bundle.items[1].kinds = {Kind::fuel, Kind::liquid};
+    const auto text = text_report(bundle);
+    CHECK(holds(text, "Putting it together:\n  Let pot cool down first.\n  1. "));
+    CHECK(holds(text, "  - pot: let it cool down"));
+    CHECK(holds(text, "  - cup: keep it tightly shut"));
+    CHECK(holds(text, "  - cup: shut it tightly, and keep the bundle upright"));
+    bundle.items[1].kinds = {Kind::hot};
+    CHECK(holds(text_report(bundle), "  Let pot and cup cool down first.\n"));
+    for (const Kind kind : {Kind::flame, Kind::sharp, Kind::pressurised, Kind::fragile}) {
+        bundle.items[1].kinds = {kind};
+        CHECK(holds(text_report(bundle), "\n  - cup: "));
+    }
 }
 
 TEST_CASE("steps are numbered, and the way back is told")

@@ -49,6 +49,14 @@ TEST_CASE("nothing goes into a bottle that is full")
     CHECK(part.lower_bound_ml < full.lower_bound_ml);
 }
 
+TEST_CASE("nothing goes into a shut bottle of liquid, whether or not the file says what is in it")
+{
+    const Bundle shut = bottle(", kind: liquid");
+    CHECK_FALSE(find(shut, "salt").in.has_value());
+    CHECK(find(shut, "spirit").full);
+    CHECK(find(bottle(", kind: liquid, contents: {what: dregs, amount: 5, fills: no}"), "salt").in.has_value());
+}
+
 TEST_CASE("the lid of a full pot is shut, even where loose would be smaller")
 {
     CHECK(find(pot(", upright: yes"), "lid").in.has_value()); // in the pan

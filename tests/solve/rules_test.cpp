@@ -42,6 +42,29 @@ TEST_CASE("what keeps apart is not packed into one vessel, at the price of room"
     CHECK(apart.rules == rules);
 }
 
+TEST_CASE("each usual rule packs anew what would lie in one vessel without it")
+{
+    for (const std::string word : {"fuel-food", "fuel-drink", "fuel-lips", "flame-fuel", "sooty-clean", "sooty-soft",
+                                   "sharp-soft", "sharp-pressurised", "flame-pressurised", "hot-pressurised"}) {
+        CAPTURE(word);
+        const std::string first = word.substr(0, word.find('-')), second = word.substr(word.find('-') + 1);
+        KitText text(round_bundle(), 0.5);
+        text.item("pot", cylinder(120, 100) + ", inside: {wall: 1, base: 1}");
+        text.item("bottle", cylinder(50, 90) + ", kind: " + first);
+        text.item("bag", box(80, 50, 40) + ", kind: " + second);
+        const Bundle waived =
+            solved(kit_of("waive: [{rule: " + word + ", why: to see what it changes}]\n" + text.text()), Effort::quick);
+        REQUIRE(has_bundle(waived.status));
+        CHECK((in_pot(waived, 1) && in_pot(waived, 2)));
+        CHECK(waived.waived.size() == 1);
+        const Bundle kept = solved(text, Effort::quick);
+        REQUIRE(has_bundle(kept.status));
+        CHECK_FALSE((in_pot(kept, 1) && in_pot(kept, 2)));
+        REQUIRE(kept.rules.size() == 1);
+        CHECK(kept.rules[0].keep == Keep::apart);
+    }
+}
+
 TEST_CASE("what must lie in a vessel does, and what must not does not")
 {
     const Bundle out = solved(pot_bottle_bag({{Keep::out, "bottle", "pot", "the file says so"}}), Effort::quick);

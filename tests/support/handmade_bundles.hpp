@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "support/handmade_bundles_carrying.hpp"
+#include "support/handmade_bundles_handling.hpp"
 #include "support/handmade_bundles_narrow.hpp"
 #include "support/handmade_bundles_parts.hpp"
 #include "support/handmade_bundles_turned.hpp"
@@ -204,7 +205,9 @@ inline std::vector<Sample> all()
             {"things on rims", things_on_rims},
             {"fuel apart from food", fuel_apart_from_food},
             {"tins under a shoulder", tins_under_a_shoulder},
-            {"brick in a chest", brick_in_a_chest}};
+            {"brick in a chest", brick_in_a_chest},
+            {"laden slab", laden_slab},
+            {"card in sleeve in pot", card_in_sleeve_in_pot}};
 }
 
 } // namespace tuckwright::handmade
