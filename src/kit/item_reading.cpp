@@ -30,16 +30,6 @@ constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
 constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
 
-} // namespace
-
-std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject)
-{
-    const auto word = read_word(reading, node, subject, yes_and_no);
-    return word ? std::optional(yes_and_no[*word] == "yes" || yes_and_no[*word] == "true") : std::nullopt;
-}
-
-namespace {
-
 constexpr std::size_t longest_id = 64;
 
 bool is_id_letter(char c)

@@ -37,8 +37,6 @@ struct ItemDraft {
 };
 
 inline constexpr int most_copies_of_an_item = 200;
-
-std::optional<bool> read_yes_or_no(Reading& reading, const Node& node, const std::string& subject);
 ItemDraft read_item(Reading& reading, const Node& node);
 
 } // namespace tuckwright::reading

@@ -175,10 +175,13 @@ void add_plane_of_move_aside(const Solid& moved, const Solid& standing, const Ve
                              std::vector<SeparatingPlane>& planes)
 {
     const Hull way = hull_of(moved, via), other = hull_of(standing);
-    for (const Direction& axis : known_axes(moved, standing)) {
-        if (separates(way, other, axis) || separates(way, other, stacking::opposite(axis))) {
-            return;
-        }
+    const auto any_parts = [&](const auto& axes) {
+        return std::any_of(axes.begin(), axes.end(), [&](const Direction& axis) {
+            return separates(way, other, axis) || separates(way, other, stacking::opposite(axis));
+        });
+    };
+    if (any_parts(world_axes) || any_parts(own_axes(moved, standing))) {
+        return;
     }
     const Separation found = separation(way, other);
     if (found.distance >= hopeless) {
