@@ -21,6 +21,8 @@ json block(int copy, double x)
             {"in", nullptr},
             {"closes", nullptr},
             {"form", "flat"},
+            {"stowed", ""},
+            {"how", ""},
             {"upright", false},
             {"weight_g", 25},
             {"contents", ""},
