@@ -202,6 +202,21 @@ std::string not_found_in_words(bool was_stopped, const SolveOptions& options)
                        by_hand ? "" : fmt::format(" after {:g} s", options.seconds));
 }
 
+/// The best bundle that a search finds. Where all that it ends at is alike and cannot be put together, another one.
+std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nesting::SearchOptions search)
+{
+    constexpr int most_searches = 3;
+    for (int trial = 0; trial < most_searches; ++trial) {
+        const std::vector<nesting::Proposal> proposals = nesting::search(kit, search);
+        auto best = best_proved(kit, proposals, comfort_options(options, search));
+        if (best || proposals.empty() || search.stop()) {
+            return best;
+        }
+        search.seed += 0x9e3779b97f4a7c15; // the golden ratio: far from what anybody gives
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 Bundle solve(const Kit& measured, const SolveOptions& options)
@@ -228,7 +243,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const nesting::SearchOptions search = search_options(options);
-    auto best = best_proved(kit, nesting::search(kit, search), comfort_options(options, search));
+    auto best = searched(kit, options, search);
     if (!best) {
         bundle.status = Status::not_found;
         bundle.explanation = not_found_in_words(search.stop(), options);
