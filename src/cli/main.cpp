@@ -25,13 +25,14 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
   tuckwright verify bundle.json                         prove a saved bundle anew
+  tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
 
 struct Given {
     PackOptions pack;
-    std::string bundle;
+    std::string bundle, kit_of_bundle;
     CLI::App* pack_command = nullptr;
     CLI::App* verify_command = nullptr;
 };
@@ -66,6 +67,10 @@ void add_verify(CLI::App& app, Given& given)
     auto& command = *app.add_subcommand("verify", "Prove a saved bundle anew, from its file alone");
     command.add_option("BUNDLE.json", given.bundle, "a file that pack --json wrote, or - for standard input")
         ->required();
+    command.add_option_function<std::string>(
+               "--kit", [&kit = given.kit_of_bundle](const std::string& text) { kit = path_value(text); },
+               "also prove that it holds what this kit asks for, and nothing else")
+        ->type_name("KIT.yaml");
     given.verify_command = &command;
 }
 
@@ -109,7 +114,7 @@ int run(int argc, const char* const* argv)
         std::fputs("tuckwright: give a command, pack or verify; --help shows examples\n", stderr);
         return wrong_input;
     }
-    return *given.pack_command ? pack(given.pack) : verify(given.bundle);
+    return *given.pack_command ? pack(given.pack) : verify(given.bundle, given.kit_of_bundle);
 }
 
 } // namespace

@@ -8,11 +8,10 @@
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
+#include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
-#include "cli/mix_ups.hpp"
 #include "cli/output_file.hpp"
 #include "report/words.hpp"
-#include "tuckwright/kit_reader.hpp"
 #include "tuckwright/report.hpp"
 
 namespace tuckwright::cli
@@ -20,20 +19,6 @@ namespace tuckwright::cli
 
 namespace
 {
-
-Result<Kit> read_kit(const std::string& path)
-{
-    constexpr std::size_t most = std::size_t{4} * 1024 * 1024; // the reader draws its own line, further down
-    const auto text = input_text(path, most);
-    if (!text) {
-        return text.problems();
-    }
-    const std::string name = path == dash ? standard_input : path;
-    if (looks_like_bundle(*text)) {
-        return Problem{name, 0, 0, "this is a saved bundle, not a kit", "give it to 'tuckwright verify'"};
-    }
-    return read_kit_text(*text, name);
-}
 
 /// A line on the terminal that says how far the search has come; nothing where standard error is no terminal.
 class ProgressLine
@@ -94,7 +79,7 @@ bool write(const PackOptions& options, const Bundle& bundle)
 
 int pack(const PackOptions& options)
 {
-    const auto kit = read_kit(options.kit);
+    const auto kit = kit_file(options.kit);
     std::vector<Problem> problems = kit ? std::vector<Problem>() : kit.problems();
     if (!options.json.empty() && options.json != dash) { // found out before the search, not after it
         if (const auto problem = cannot_write(options.json, options.kit)) {

@@ -4,14 +4,17 @@
 #include <fmt/format.h>
 
 #include <cstdio>
+#include <optional>
 
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
+#include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
 #include "cli/mix_ups.hpp"
 #include "report/words.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/report.hpp"
+#include "tuckwright/worst_case.hpp"
 
 namespace tuckwright::cli
 {
@@ -48,10 +51,31 @@ int prove(const SavedBundle& saved, const std::string& name)
     return done;
 }
 
+/// Whether the bundle is one of that kit; says what differs first.
+int match(const Bundle& bundle, const Kit& kit, const std::string& name)
+{
+    if (kit.worst_case && !bundle.worst_case) {
+        return refuse(name, "kit", "the kit asks for the worst case, but this is packed for the sizes as measured");
+    }
+    const auto objections = check_against(bundle, bundle.worst_case ? worst_case(kit) : kit);
+    return objections.empty() ? done : refuse(name, objections.front().rule, objections.front().what);
+}
+
+/// Proves a bundle that could be read, and compares it with the kit where there is one.
+int judge(const SavedBundle& saved, const std::string& name, const std::optional<Kit>& kit)
+{
+    const int outcome = prove(saved, name);
+    return outcome == done && kit ? match(saved.bundle, *kit, name) : outcome;
+}
+
 } // namespace
 
-int verify(const std::string& path)
+int verify(const std::string& path, const std::string& kit_path)
 {
+    if (path == dash && kit_path == dash) {
+        tell({{"tuckwright", 0, 0, "the bundle and the kit cannot both come from standard input", "name a file"}});
+        return wrong_input;
+    }
     constexpr std::size_t most = std::size_t{64} * 1024 * 1024; // as much as a bundle's JSON may be
     const auto text = input_text(path, most);
     if (!text) {
@@ -68,15 +92,25 @@ int verify(const std::string& path)
         tell(saved.problems());
         return wrong_input;
     }
-    if (const int outcome = prove(*saved, name); outcome != done) {
+    std::optional<Kit> kit;
+    if (!kit_path.empty()) {
+        const auto read = kit_file(kit_path);
+        if (!read) {
+            tell(read.problems());
+            return wrong_input;
+        }
+        kit = *read;
+    }
+    if (const int outcome = judge(*saved, name, kit); outcome != done) {
         return outcome;
     }
     const Bundle* bundle = &saved->bundle;
     const std::size_t items = bundle->items.size();
-    const auto words = fmt::format("{}: {}, {}, {} item{}, every one in its place, and every step possible",
+    const auto words = fmt::format("{}: {}, {}, {} item{}, every one in its place, {}every step possible{}",
                                    bundle->kit, report::envelope_in_words(bundle->envelope),
                                    report::volume_in_words(volume_ml(bundle->envelope), report::Rounding::up), items,
-                                   items == 1 ? "" : "s");
+                                   items == 1 ? "" : "s", kit ? "" : "and ",
+                                   kit ? ", and all as the kit asks for it" : "");
     const bool printed = print(report::wrapped("verified: ", words) +
                                "(The lower bound is taken as it is written; verify does not work it out anew.)\n");
     return printed ? done : wrong_input;

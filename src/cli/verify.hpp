@@ -6,7 +6,8 @@
 namespace tuckwright::cli
 {
 
-/// Runs the command for a file that `pack --json` wrote, or - for standard input. Returns the exit status.
-int verify(const std::string& path);
+/// Runs the command for a file that `pack --json` wrote, or - for standard input, and compares it with that kit file,
+/// where one is named. Returns the exit status.
+int verify(const std::string& path, const std::string& kit_path);
 
 } // namespace tuckwright::cli

@@ -124,6 +124,16 @@ unsigned forms_that_fit(const Body& body, const Room& room)
     return forms;
 }
 
+/// The walls of a narrow opening, so high that all of a body lies between them: all of it must pass.
+Room passage_of(const Hollow& hollow)
+{
+    constexpr double endless = 1e9;
+    Room room = room_of_neck(hollow);
+    room.height = endless;
+    room.floor = room.ceiling = true;
+    return room;
+}
+
 } // namespace
 
 ContainmentGraph containment_graph(const Scene& scene, const Kit& kit)
@@ -150,7 +160,7 @@ ContainmentGraph containment_graph(const Scene& scene, const Kit& kit)
             const Hollow& hollow = *row(cell).hollow;
             unsigned forms = forms_that_fit(row(body), room_of(hollow, true));
             if (hollow.neck) { // it goes in standing as it lies there
-                forms &= forms_that_fit(row(body), room_of_neck(hollow));
+                forms &= forms_that_fit(row(body), passage_of(hollow));
             }
             if (forms != 0) {
                 graph.add(body, cell, forms);

@@ -76,11 +76,45 @@ bool lies_so(const Pose& body, const Solid& solid, const Vec3& centre, std::size
                      std::abs(axis_from(body, solid.pose, 0)[0]) > straight);
 }
 
-/// What is known of the lid that is shut on an item.
+/// The lid that is shut on an item, if there is one, and whether it is looked for with a skirt round the outside.
 struct ShutLid {
     const Item* item = nullptr;
     bool has_skirt = false;
+
+    /// How far it reaches down from the rim.
+    double hangs() const { return height_of(item->outside) - item->closes->adds; }
 };
+
+/// How much wider a lid is than its vessel, at most.
+double wider_by(const Shape& lid, const Shape& vessel)
+{
+    constexpr double far = 1e9;
+    if (lid.index() != vessel.index()) {
+        return far;
+    }
+    if (const auto* c = std::get_if<Cylinder>(&lid)) {
+        return c->diameter - std::get<Cylinder>(vessel).diameter;
+    }
+    const auto &b = std::get<Box>(lid), &v = std::get<Box>(vessel);
+    return std::max(b.length - v.length, b.width - v.width);
+}
+
+/// Whether a vessel of that outside has the lid's skirt as its last solid, or none, as it should: a skirt hangs where
+/// the lid is wider and reaches further down than into the cavity.
+bool skirt_matches(const ShutLid& lid, const Shape& outside, const PlacedItem& placed)
+{
+    if (lid.item == nullptr) {
+        return !lid.has_skirt;
+    }
+    const double hangs = lid.hangs();
+    const double over = std::min(hangs - lid.item->closes->intrudes, wider_by(lid.item->outside, outside));
+    if (!lid.has_skirt) {
+        return over <= hair;
+    }
+    const Solid& skirt = placed.solids.back();
+    return over > -hair && same_size(with_height(lid.item->outside, hangs), skirt.shape) &&
+           lies_so(placed.solids.front().pose, skirt, {0, 0, (height_of(outside) - hangs) / 2}, 2);
+}
 
 bool parts_match(const std::vector<Part>& parts, double height, const PlacedItem& placed, std::size_t solids)
 {
@@ -124,7 +158,7 @@ bool is_in_form(const Shape& outside, const std::vector<Part>& parts, const std:
     const double height = height_of(outside);
     return same_size(outside, placed.solids.front().shape) &&
            parts_match(parts, height, placed, 1 + parts.size() + (lid.has_skirt ? 1 : 0)) &&
-           cavity_matches(inside, height, placed, lid);
+           skirt_matches(lid, outside, placed) && cavity_matches(inside, height, placed, lid);
 }
 
 /// Whether a sheet lies folded: its sides in equal shares, as thick as they lie over one another.
@@ -246,6 +280,9 @@ private:
         if (placed->weight_g != item.weight_g || placed->contents_g != contents) {
             object(fmt::format("{} does not weigh what the kit says", who));
         }
+        if (placed->name != item.name || placed->contents != (item.contents ? item.contents->what : "")) {
+            object(fmt::format("{} is not called as in the kit, or holds something else", who));
+        }
         if (placed->upright != item.upright || placed->full != item.is_full()) {
             object(fmt::format("{} is not kept upright, or not filled, as the kit says", who));
         }
@@ -254,7 +291,7 @@ private:
         }
     }
 
-    ShutLid lid_of(const PlacedItem& vessel) const
+    const Item* lid_of(const PlacedItem& vessel) const
     {
         for (const PlacedItem& lid : bundle_.items) {
             if (!lid.closes || &bundle_.items[*lid.closes] != &vessel) {
@@ -262,12 +299,11 @@ private:
             }
             for (const Item& item : kit_.items) {
                 if (item.id == lid.id && item.closes) {
-                    const bool deep = height_of(item.outside) - item.closes->adds > item.closes->intrudes;
-                    return {&item, deep && vessel.solids.size() > 1};
+                    return &item;
                 }
             }
         }
-        return {};
+        return nullptr;
     }
 
     bool has_form(const Item& item, const PlacedItem& placed) const
@@ -278,20 +314,25 @@ private:
         if (item.sheet || item.cloth) {
             return is_in_soft_form(item, placed);
         }
-        ShutLid lid = lid_of(placed);
         for (const bool skirt : {false, true}) {
-            if (skirt && !lid.has_skirt) {
-                continue;
-            }
-            const ShutLid with{lid.item, skirt};
-            if (is_in_form(item.outside, item.parts, item.inside, placed, with) ||
-                std::any_of(item.forms.begin(), item.forms.end(), [&](const Stowage& form) {
-                    return is_in_form(form.outside, form.parts, form.inside, placed, with);
-                })) {
+            const ShutLid lid{lid_of(placed), skirt};
+            if (is_in_form(item.outside, item.parts, item.inside, placed, lid) && says(placed, "", "")) {
                 return true;
+            }
+            for (const Stowage& form : item.forms) {
+                if (is_in_form(form.outside, form.parts, form.inside, placed, lid) &&
+                    says(placed, form.name, form.how)) {
+                    return true;
+                }
             }
         }
         return false;
+    }
+
+    /// Whether it is told to be carried in the form of that name.
+    static bool says(const PlacedItem& placed, const std::string& form, const std::string& how)
+    {
+        return placed.stowed == form && placed.how == how;
     }
 
     const Bundle& bundle_;

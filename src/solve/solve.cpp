@@ -288,6 +288,23 @@ std::string not_found_in_words(const Kit& kit, const Refused& refused, bool was_
                        by_hand ? "" : fmt::format(" after {:g} s", options.seconds));
 }
 
+/// The best bundle that a search finds. Where all that it ends at is alike and cannot be put together, another one.
+/// What bears too much is no matter of chance: `refused` says so.
+std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nesting::SearchOptions search,
+                               Refused& refused)
+{
+    constexpr int most_searches = 3;
+    for (int trial = 0; trial < most_searches; ++trial) {
+        const std::vector<nesting::Proposal> proposals = nesting::search(kit, search);
+        auto best = best_proved(kit, proposals, comfort_options(options, search), refused);
+        if (best || proposals.empty() || !refused.empty() || search.stop()) {
+            return best;
+        }
+        search.seed += 0x9e3779b97f4a7c15; // the golden ratio: far from what anybody gives
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 Bundle solve(const Kit& measured, const SolveOptions& options)
@@ -316,7 +333,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     }
     const nesting::SearchOptions search = search_options(options);
     Refused refused;
-    auto best = best_proved(kit, nesting::search(kit, search), comfort_options(options, search), refused);
+    auto best = searched(kit, options, search, refused);
     if (!best) {
         bundle.status = Status::not_found;
         bundle.explanation = not_found_in_words(kit, refused, search.stop(), options);

@@ -21,6 +21,8 @@ json block(int copy, double x)
             {"in", nullptr},
             {"closes", nullptr},
             {"form", "flat"},
+            {"stowed", ""},
+            {"how", ""},
             {"kinds", json::array()},
             {"upright", false},
             {"nothing_on_top", false},

@@ -54,7 +54,7 @@ TEST_CASE("a round room holds what is narrower by ten nanometres and refuses wha
             return against_walls(piece, room_of(cavity, nanometres(0.5), true, true));
         };
         INFO("trial " << trial << ", needed radius " << needed);
-        const Fit wide = fit(needed + 1e-5), narrow = fit(needed - 1e-5);
+        const proof::Fit wide = fit(needed + 1e-5), narrow = fit(needed - 1e-5);
         CHECK((wide.inside && !wide.outside));
         CHECK((!narrow.inside && narrow.outside));
         CHECK(narrow.excess_nm == Approx(10).margin(2));
@@ -150,7 +150,7 @@ TEST_CASE("a wall between the bounds of an irrational reach is neither kept nor 
     };
     CHECK(top_at(needed.above).inside);
     CHECK(!top_at(needed.above).outside);
-    const Fit unsure = top_at((needed.below + needed.above) / 2);
+    const proof::Fit unsure = top_at((needed.below + needed.above) / 2);
     CHECK((!unsure.inside && !unsure.outside));
     CHECK(top_at(needed.below * Rational(999999) / Rational(1000000)).outside);
 }

@@ -57,7 +57,8 @@ bool same(const PlacedItem& a, const PlacedItem& b)
            a.weight_g == b.weight_g && a.contents == b.contents && a.contents_g == b.contents_g && a.full == b.full &&
            a.upright == b.upright && a.kinds == b.kinds && a.nothing_on_top == b.nothing_on_top &&
            a.bears_g == b.bears_g && a.reach == b.reach && a.out_after == b.out_after && a.in == b.in &&
-           a.closes == b.closes && a.solids == b.solids && a.soft == b.soft && same_tolerances(a, b);
+           a.closes == b.closes && a.solids == b.solids && a.soft == b.soft && a.stowed == b.stowed &&
+           a.how == b.how && same_tolerances(a, b);
 }
 
 /// Sums of grid points may lie a rounding beside their own; what is read back is the grid point itself.
@@ -264,6 +265,21 @@ TEST_CASE("tolerances, fits and plays come back as they were")
     CHECK(object["fits"][1]["way"] == "along");
     CHECK(object["fits"][1]["worst_mm"] == -2.25);
     CHECK(object["plays"][0]["y"] == json{2, 0});
+}
+
+TEST_CASE("the form in which a thing is carried, and a taper, come back as they were")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.items[1].stowed = "handles in";
+    bundle.items[1].how = "fold the handles \"in\"";
+    std::get<Cylinder>(bundle.items[1].solids[0].shape).foot = 40.000001;
+    check_same(on_grid(bundle), read_back(bundle));
+    const json object = json::parse(to_json(bundle));
+    CHECK(object["items"][1]["stowed"] == "handles in");
+    CHECK(object["items"][1]["how"] == "fold the handles \"in\"");
+    CHECK(object["items"][1]["solids"][0]["cylinder"]["foot"] == 40.000001);
+    CHECK(object["items"][0]["stowed"] == "");
+    CHECK_FALSE(object["items"][0]["solids"][0]["cylinder"].contains("foot")); // straight
 }
 
 TEST_CASE("a box envelope has its three edges")

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The kit file that the command line names.
+#pragma once
+#include <string>
+
+#include "tuckwright/kit.hpp"
+#include "tuckwright/result.hpp"
+
+namespace tuckwright::cli
+{
+
+/// Reads the kit of that path, or of standard input for "-". Errors: no such file, a saved bundle, or all mistakes in it.
+Result<Kit> kit_file(const std::string& path);
+
+} // namespace tuckwright::cli
