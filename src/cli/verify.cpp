@@ -74,8 +74,8 @@ int verify(const std::string& path)
     const Bundle* bundle = &saved->bundle;
     const std::size_t items = bundle->items.size();
     const auto words = fmt::format("{}: {}, {}, {} item{}, every one in its place, and every step possible",
-                                   bundle->kit, report::envelope_in_words(bundle->envelope),
-                                   report::volume_in_words(volume_ml(bundle->envelope), report::Rounding::up), items,
+                                   bundle->kit, report::envelope_in_words(outer_envelope(*bundle)),
+                                   report::volume_in_words(volume_ml(outer_envelope(*bundle)), report::Rounding::up), items,
                                    items == 1 ? "" : "s");
     const bool printed = print(report::wrapped("verified: ", words) +
                                "(The lower bound is taken as it is written; verify does not work it out anew.)\n");

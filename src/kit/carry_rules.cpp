@@ -71,6 +71,11 @@ Link other_item(Reading& reading, const Drafts& drafts, IdIndex& ids, const Item
         return std::nullopt;
     }
     const ItemDraft& there = drafts[*other];
+    if (there.is_cover) {
+        reading.problems.add(named.place, quoted(named.id) + " goes round everything, also round " + quoted(item.item.id),
+                             "delete '" + key_of(keep) + "', or name another item");
+        return std::nullopt;
+    }
     const bool sound = (keep == Keep::apart || check_vessel(reading, item, keep, named, there)) &&
                        (keep == Keep::within || check_lid_of_full(reading, keep, named.place, item, there)) &&
                        (keep != Keep::apart || check_lid_of_full(reading, keep, named.place, there, item));

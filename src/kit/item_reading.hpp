@@ -30,6 +30,9 @@ struct ItemDraft {
     std::optional<Place> inside_place, contents_place; ///< of the keys, where they are given
     std::optional<ClosesDraft> closes;
     CarryDraft carry;
+    bool is_cover = false;   ///< it goes round everything; then `item` holds only its id, name and weight
+    std::optional<Bag> bag;  ///< missing where a size is faulty
+    std::optional<Band> band;
     bool count_is_sound = true;
     Place count_place;
 };

@@ -17,6 +17,7 @@
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
 #include "solve/comfort.hpp"
+#include "solve/covers.hpp"
 #include "solve/measures.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
@@ -192,14 +193,29 @@ ComfortOptions comfort_options(const SolveOptions& options, const nesting::Searc
 }
 
 /// Why there is no bundle, which is no proof that none exists.
-std::string not_found_in_words(bool was_stopped, const SolveOptions& options)
+std::string not_found_in_words(const Kit& kit, bool was_stopped, const SolveOptions& options)
 {
     if (!was_stopped) {
-        return "no bundle within the limits was found within this effort; that is no proof that none exists";
+        return fmt::format("no bundle{} within the limits was found within this effort; that is no proof that none exists",
+                           passing_in_words(kit));
     }
     const bool by_hand = options.stop != nullptr && options.stop->load();
     return fmt::format("the search was stopped{} before it had found anything; that is no proof that there is nothing",
                        by_hand ? "" : fmt::format(" after {:g} s", options.seconds));
+}
+
+/// A proof in words that nothing meets the limits and passes through the bag and bands, where a simple one exists.
+std::optional<std::string> misfit(const Kit& kit)
+{
+    if (auto proof = cover_misfit(kit)) {
+        return proof;
+    }
+    auto proof = nesting::misfit_proof(within_bag(kit));
+    if (proof && kit.bag) {
+        *proof += fmt::format("; the limits are those within \"{}\", which is {:g} mm thick and closes over {:g} mm",
+                              kit.bag->id, kit.bag->thickness, kit.bag->length);
+    }
+    return proof;
 }
 
 } // namespace
@@ -214,6 +230,8 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     bundle.clearance = kit.clearance;
     bundle.rule = kit.bundle;
     bundle.rules = kit.rules;
+    bundle.bag = kit.bag;
+    bundle.bands = kit.bands;
     bundle.worst_case = kit.worst_case;
     const double bound = nesting::lower_bound_ml(given);
     const auto signed_off = [&](Bundle&& done) {
@@ -222,19 +240,19 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         done.lower_bound_ml = bound;
         return std::move(done);
     };
-    if (const auto proof = nesting::misfit_proof(given)) {
+    if (const auto proof = misfit(given)) {
         bundle.status = Status::does_not_fit;
         bundle.explanation = *proof;
         return signed_off(std::move(bundle));
     }
     const nesting::SearchOptions search = search_options(options);
-    auto best = best_proved(kit, nesting::search(kit, search), comfort_options(options, search));
+    auto best = best_proved(kit, covered_proposals(kit, search), comfort_options(options, search));
     if (!best) {
         bundle.status = Status::not_found;
-        bundle.explanation = not_found_in_words(search.stop(), options);
+        bundle.explanation = not_found_in_words(kit, search.stop(), options);
         return signed_off(std::move(bundle));
     }
-    const double volume = volume_ml(best->envelope);
+    const double volume = volume_ml(outer_envelope(*best));
     require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
     require(check_against(*best, given).empty(), "the bundle holds what the kit asks for");
     best->status = search.stop() ? Status::stopped : Status::found;
