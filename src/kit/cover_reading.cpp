@@ -40,6 +40,7 @@ void read_cover(Reading& reading, Fields& fields, ItemDraft& draft)
                           "delete it");
         }
     }
+    draft.item.count = 1;
     const Item& item = draft.item;
     const std::string round = "measure round its inside, such as 'girth: 400': laid flat, twice its width";
     draft.is_cover = true;
