@@ -135,8 +135,10 @@ struct Bundle {
     BundleRule rule;
     std::vector<CarryRule> rules; ///< proved to hold; ids are those of items
     std::vector<std::string> waived; ///< usual rules that the kit does without, each with its reason, in words
-    Shape envelope;              ///< cylinder or box, as the rule says; mm on the grid
-    double lower_bound_ml = 0;   ///< no bundle of this kit has a smaller envelope
+    Shape envelope;              ///< cylinder or box, as the rule says; mm on the grid; without its bag
+    std::optional<Bag> bag;      ///< pulled over everything; lies outside the envelope, below z = 0 too
+    std::vector<Band> bands;     ///< round everything, beneath the bag
+    double lower_bound_ml = 0;   ///< no bundle of this kit has a smaller envelope, with or without its bag
     std::string explanation;     ///< the proof in words, for does_not_fit; what to try, for not_found
     std::vector<PlacedItem> items;
     std::vector<Step> steps;
@@ -152,10 +154,14 @@ const char* to_string(Status status);
 /// Whether the status says that a bundle is there (the first three).
 bool has_bundle(Status status);
 
-/// Share by which the bundle is larger than the lower bound: volume / bound - 1. Requires: a bundle, a positive bound.
+/// The envelope with the bag round it, thicker by the bag's wall on every side; the envelope itself where there is no
+/// bag. This is what the printed sizes, volumes and limits are about.
+Shape outer_envelope(const Bundle& bundle);
+
+/// Share by which the bundle, in its bag, is larger than the lower bound: volume / bound - 1. Requires: a bundle, a positive bound.
 double gap(const Bundle& bundle);
 
-/// Grams of everything, contents included.
+/// Grams of everything, contents, bag and bands included.
 double total_weight_g(const Bundle& bundle);
 
 /// "pot", or "cup 2" where the bundle holds several copies.

@@ -57,6 +57,10 @@ std::array<double, 3> enclosing_circle(const std::vector<std::array<double, 3>>&
 /// are none. Source: CGAL's planar convex hull.
 double distance_outside(const std::vector<std::array<double, 2>>& points, std::array<double, 2> point);
 
+/// The way round the convex outline of solids seen from above, in mm: never below it, and above it by a share of 1e-6 at
+/// most; 0 for none. What tapers counts as straight.
+double outline_girth(const std::vector<Solid>& solids);
+
 /// Extent of a hull along the three world axes: low and high corner.
 struct Extent {
     Vec3 low, high;

@@ -142,6 +142,24 @@ struct CarryRule {
     friend bool operator==(const CarryRule&, const CarryRule&) = default;
 };
 
+/// A soft bag that is pulled over the whole bundle, mm.
+struct Bag {
+    std::string id, name;
+    double weight_g = 0;
+    double girth = 0;         ///< inside, all the way round, rounded down to the grid
+    double length = 0;        ///< the highest bundle over which it closes, rounded down to the grid
+    double thickness = 0;     ///< of its wall, rounded up to the grid; it counts as lying close all round
+    friend bool operator==(const Bag&, const Bag&) = default;
+};
+
+/// A band or strap that goes level round the whole bundle, beneath the bag where there is one; it takes no room.
+struct Band {
+    std::string id, name;
+    double weight_g = 0;
+    double girth = 0;         ///< mm, inside, at its longest, rounded down to the grid
+    friend bool operator==(const Band&, const Band&) = default;
+};
+
 enum class BundleShape { cylinder, box };
 
 /// What the bundle may be: its shape and upper limits in mm. A cylinder has diameter and height, a box length, width
@@ -158,6 +176,8 @@ struct Kit {
     std::vector<Item> items;
     std::vector<CarryRule> rules;   ///< what the file gives, and what the kinds of its items ask for
     std::vector<std::string> waived; ///< usual rules that the file does not want, each with its reason, in words
+    std::optional<Bag> bag;          ///< goes round everything; the limits are those of the bundle in it
+    std::vector<Band> bands;         ///< go round everything too
     bool worst_case = false;         ///< pack so that all fits even if every measurement is off in the bad direction
 };
 

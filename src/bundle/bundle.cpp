@@ -26,10 +26,23 @@ bool has_bundle(Status status)
     return status == Status::proved_best || status == Status::found || status == Status::stopped;
 }
 
+Shape outer_envelope(const Bundle& bundle)
+{
+    Shape outer = bundle.envelope;
+    const double twice = bundle.bag ? 2 * bundle.bag->thickness : 0;
+    if (auto* cylinder = std::get_if<Cylinder>(&outer)) {
+        *cylinder = {snap(cylinder->diameter + twice), snap(cylinder->height + twice)};
+    } else {
+        auto& box = std::get<Box>(outer);
+        box = {snap(box.length + twice), snap(box.width + twice), snap(box.height + twice)};
+    }
+    return outer;
+}
+
 double gap(const Bundle& bundle)
 {
     require(has_bundle(bundle.status) && bundle.lower_bound_ml > 0, "a gap is between a bundle and a positive bound");
-    return std::max(0.0, volume_ml(bundle.envelope) / bundle.lower_bound_ml - 1);
+    return std::max(0.0, volume_ml(outer_envelope(bundle)) / bundle.lower_bound_ml - 1);
 }
 
 double total_weight_g(const Bundle& bundle)
@@ -37,6 +50,10 @@ double total_weight_g(const Bundle& bundle)
     double total = 0;
     for (const auto& item : bundle.items) {
         total += item.weight_g + item.contents_g;
+    }
+    total += bundle.bag ? bundle.bag->weight_g : 0;
+    for (const auto& band : bundle.bands) {
+        total += band.weight_g;
     }
     return total;
 }

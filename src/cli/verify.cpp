@@ -106,9 +106,10 @@ int verify(const std::string& path, const std::string& kit_path)
     }
     const Bundle* bundle = &saved->bundle;
     const std::size_t items = bundle->items.size();
+    const Shape outer = outer_envelope(*bundle);
     const auto words = fmt::format("{}: {}, {}, {} item{}, every one in its place, {}every step possible{}",
-                                   bundle->kit, report::envelope_in_words(bundle->envelope),
-                                   report::volume_in_words(volume_ml(bundle->envelope), report::Rounding::up), items,
+                                   bundle->kit, report::envelope_in_words(outer),
+                                   report::volume_in_words(volume_ml(outer), report::Rounding::up), items,
                                    items == 1 ? "" : "s", kit ? "" : "and ",
                                    kit ? ", and all as the kit asks for it" : "");
     const bool printed = print(report::wrapped("verified: ", words) +

@@ -93,6 +93,11 @@ Link other_item(Reading& reading, const Drafts& drafts, IdIndex& ids, const Item
         return std::nullopt;
     }
     const ItemDraft& there = drafts[*other];
+    if (there.is_cover) {
+        reading.problems.add(named.place, quoted(named.id) + " goes round everything, also round " + quoted(item.item.id),
+                             "delete '" + key_of(keep) + "', or name another item");
+        return std::nullopt;
+    }
     if (keep == Keep::together) {
         return check_partners(reading, named.place, item, there) && item.id_place ? other : std::nullopt;
     }

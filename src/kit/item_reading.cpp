@@ -5,6 +5,7 @@
 #include <array>
 
 #include "kit/cavity_reading.hpp"
+#include "kit/cover_reading.hpp"
 #include "kit/form_reading.hpp"
 #include "kit/handling_reading.hpp"
 #include "kit/kinds.hpp"
@@ -16,11 +17,11 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 22> item_keys{
+constexpr std::array<std::string_view, 24> item_keys{
     "id",      "name",     "count",      "weight",        "cylinder",       "box",   "sheet",
     "cloth",   "inside",   "closes",     "contents",      "upright",        "parts", "forms",
     "kind",    "goes-in",  "not-in",     "apart-from",    "together-with",  "nothing-on-top",
-    "bears",   "reach"};
+    "bears",   "reach",    "bag",        "band"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};
@@ -244,6 +245,10 @@ ItemDraft read_item(Reading& reading, const Node& node)
     read_count(reading, fields, draft);
     if (const Node* weight = fields.need("weight", "weigh it without contents, and write it such as 'weight: 120 g'")) {
         draft.item.weight_g = read_weight(reading, *weight, "weight").value_or(0);
+    }
+    if (fields.given("bag") || fields.given("band")) {
+        read_cover(reading, fields, draft);
+        return draft;
     }
     read_outside(reading, fields, draft);
     if (fields.given("sheet") || fields.given("cloth")) {

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "kit/carry_rules.hpp"
+#include "kit/cover_reading.hpp"
 #include "kit/document.hpp"
 #include "kit/fields.hpp"
 #include "kit/file_text.hpp"
@@ -72,9 +73,7 @@ void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& k
     check_lids(reading, drafts, ids);
     kit.rules = carry_rules(reading, drafts, ids, waivers);
     keep_tops_free(reading, drafts, waivers);
-    for (ItemDraft& draft : drafts) {
-        kit.items.push_back(std::move(draft.item));
-    }
+    take_items(reading, drafts, node->place, kit);
 }
 
 Kit read_kit(Reading& reading, const Node& node)

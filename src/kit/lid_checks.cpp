@@ -59,6 +59,9 @@ bool check_vessel(Reading& reading, const ClosesDraft& closes, const ItemDraft& 
     if (vessel.closes) {
         return refuse("is a lid itself", "name a vessel");
     }
+    if (vessel.is_cover) {
+        return refuse("goes round everything", "name a vessel");
+    }
     if (!vessel.inside_place) {
         return refuse("has no inside that a lid could close", "give it an 'inside', or name another item");
     }

@@ -107,6 +107,8 @@ public:
         bundle_.rule = kit_.bundle;
         bundle_.rules = kit_.rules;
         bundle_.waived = kit_.waived;
+        bundle_.bag = kit_.bag;
+        bundle_.bands = kit_.bands;
         index_items();
         find_corners();
         if (!layout_.envelope().round && is_better_turned()) {
@@ -157,7 +159,10 @@ private:
     bool is_better_turned() const
     {
         const double length = snap_up(high_.y - low_.y), width = snap_up(high_.x - low_.x); // once turned
-        const auto within = [](double size, const std::optional<double>& limit) { return !limit || size <= *limit; };
+        const double walls = kit_.bag ? 2 * kit_.bag->thickness : 0;
+        const auto within = [&](double size, const std::optional<double>& limit) {
+            return !limit || size + walls <= *limit;
+        };
         return length > width && within(length, kit_.bundle.length) && within(width, kit_.bundle.width);
     }
 

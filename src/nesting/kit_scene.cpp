@@ -284,10 +284,12 @@ EnvelopeLimits envelope_limits(const Kit& kit)
 {
     EnvelopeLimits limits;
     const BundleRule& rule = kit.bundle;
-    limits.radius = rule.diameter ? *rule.diameter / 2 : limits.radius;
-    limits.half_length = rule.length ? *rule.length / 2 : limits.half_length;
-    limits.half_width = rule.width ? *rule.width / 2 : limits.half_width;
-    limits.height = rule.height ? *rule.height : limits.height;
+    const double wall = kit.bag ? kit.bag->thickness : 0;
+    limits.radius = rule.diameter ? *rule.diameter / 2 - wall : limits.radius;
+    limits.half_length = rule.length ? *rule.length / 2 - wall : limits.half_length;
+    limits.half_width = rule.width ? *rule.width / 2 - wall : limits.half_width;
+    limits.height = rule.height ? *rule.height - 2 * wall : limits.height;
+    limits.height = kit.bag ? std::min(limits.height, kit.bag->length) : limits.height;
     return limits;
 }
 

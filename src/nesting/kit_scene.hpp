@@ -44,7 +44,7 @@ std::vector<std::vector<bool>> lid_choices(const Kit& kit);
 /// nothing fits a vessel that is full.
 KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut);
 
-/// The kit's limits in the measures of an envelope.
+/// The kit's limits in the measures of an envelope; with a bag, what it leaves for what is in it.
 packing::EnvelopeLimits envelope_limits(const Kit& kit);
 
 /// The plate of a shut lid, its centre told from the vessel's centre along the vessel's axis.

@@ -27,7 +27,7 @@ std::vector<Objection> check(const Bundle& bundle, std::size_t most)
     const proof::Scene scene(bundle);
     for (const auto rule :
          {proof::check_cavities, proof::check_inside, proof::check_apart, proof::check_lids, proof::check_upright,
-          proof::check_rests, proof::check_loads, proof::check_steps, proof::check_reach}) {
+          proof::check_rests, proof::check_loads, proof::check_steps, proof::check_reach, proof::check_girth}) {
         rule(scene, findings);
         if (findings.full()) {
             return findings.take();

@@ -260,6 +260,9 @@ private:
         if (bundle_.clearance < kit_.clearance || !is_about(bundle_.clearance, kit_.clearance)) {
             object(fmt::format("the clearance is {:g} mm, the kit asks for {:g} mm", bundle_.clearance, kit_.clearance));
         }
+        if (bundle_.bag != kit_.bag || bundle_.bands != kit_.bands) {
+            object("the bag and the bands round the bundle are not those of the kit");
+        }
         if (bundle_.rules != kit_.rules) {
             object("the rules of carrying are not those of the kit");
         }

@@ -22,6 +22,23 @@ double volume_of(const Shape& shape)
     return box.length * box.width * box.height / cubic_mm_per_ml;
 }
 
+/// What is printed, and held to the limits: the bag's wall lies on every side of the envelope.
+Shape with_bag(const Bundle& bundle)
+{
+    Shape outer = bundle.envelope;
+    const double walls = bundle.bag ? bundle.bag->thickness + bundle.bag->thickness : 0;
+    if (auto* cylinder = std::get_if<Cylinder>(&outer)) {
+        cylinder->diameter += walls;
+        cylinder->height += walls;
+        return outer;
+    }
+    auto& box = std::get<Box>(outer);
+    box.length += walls;
+    box.width += walls;
+    box.height += walls;
+    return outer;
+}
+
 void keep(const char* what, double measure, const std::optional<double>& limit, Findings& findings)
 {
     if (!limit) {
@@ -38,7 +55,8 @@ void keep(const char* what, double measure, const std::optional<double>& limit, 
 void check_shape(const Bundle& bundle, Findings& findings)
 {
     const auto& rule = bundle.rule;
-    if (const auto* cylinder = std::get_if<Cylinder>(&bundle.envelope)) {
+    const Shape outer = with_bag(bundle);
+    if (const auto* cylinder = std::get_if<Cylinder>(&outer)) {
         if (rule.shape != BundleShape::cylinder) {
             findings.add("limit", "the bundle is a cylinder, but the kit asks for a box");
             return;
@@ -51,7 +69,7 @@ void check_shape(const Bundle& bundle, Findings& findings)
         findings.add("limit", "the bundle is a box, but the kit asks for a cylinder");
         return;
     }
-    const auto& box = std::get<Box>(bundle.envelope);
+    const auto& box = std::get<Box>(outer);
     keep("length", box.length, rule.length, findings);
     keep("width", box.width, rule.width, findings);
     keep("height", box.height, rule.height, findings);
@@ -62,7 +80,7 @@ void check_shape(const Bundle& bundle, Findings& findings)
 void check_limits(const Bundle& bundle, Findings& findings)
 {
     check_shape(bundle, findings);
-    const double volume = volume_of(bundle.envelope), bound = bundle.lower_bound_ml;
+    const double volume = volume_of(with_bag(bundle)), bound = bundle.lower_bound_ml;
     if (!std::isfinite(bound) || bound < 0) {
         findings.add("limit", fmt::format("the lower bound is {} ml; it must be finite and not negative", bound));
     } else if (bound > volume * (1 + tolerance::printed_relative)) {

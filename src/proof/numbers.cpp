@@ -23,6 +23,7 @@ public:
     {
         length("the clearance", bundle_.clearance, true);
         shape("the envelope", bundle_.envelope);
+        covers();
         for (std::size_t i = 0; i < bundle_.items.size() && !findings_.full(); ++i) {
             item(i);
         }
@@ -120,6 +121,20 @@ private:
         weight(name + ": the weight of its contents", item.contents_g);
         if (item.bears_g) {
             weight(name + ": what it bears", *item.bears_g);
+        }
+    }
+
+    void covers()
+    {
+        if (const auto& bag = bundle_.bag) {
+            length("the bag's girth", bag->girth);
+            length("the bag's length", bag->length);
+            length("the bag's thickness", bag->thickness);
+            weight("the bag's weight", bag->weight_g);
+        }
+        for (const Band& band : bundle_.bands) {
+            length(fmt::format("\"{}\": its girth", band.id), band.girth);
+            weight(fmt::format("\"{}\": its weight", band.id), band.weight_g);
         }
     }
 

@@ -39,6 +39,13 @@ void check_reach(const Scene& scene, Findings& findings);
 /// Rule 8. The steps are carried out one after the other.
 void check_steps(const Scene& scene, Findings& findings);
 
+/// An upper bound of the way round the convex outline of all pieces seen from above, in nanometres. Ensures: at most a
+/// share of 3e-5 above it.
+Rational girth_above(const std::vector<Piece>& pieces);
+
+/// Rule 10. Everything together passes through the bag and the bands, and is no higher than the bag closes over.
+void check_girth(const Scene& scene, Findings& findings);
+
 /// Rule 9.
 void check_limits(const Bundle& bundle, Findings& findings);
 

@@ -13,6 +13,10 @@ Weights weights_of(const Bundle& bundle)
         weights.empty += item.weight_g;
         weights.contents += item.contents_g;
     }
+    weights.empty += bundle.bag ? bundle.bag->weight_g : 0;
+    for (const auto& band : bundle.bands) {
+        weights.empty += band.weight_g;
+    }
     weights.total = total_weight_g(bundle);
     return weights;
 }

@@ -5,11 +5,13 @@
 
 #include <limits>
 
+#include "report/covers.hpp"
 #include "report/json_items.hpp"
 #include "report/json_node.hpp"
 #include "report/json_parse.hpp"
 #include "report/printed_figures.hpp"
 #include "tuckwright/report.hpp"
+#include "tuckwright/units.hpp"
 
 namespace tuckwright {
 
@@ -129,10 +131,13 @@ void read_envelope(const Node& root, Bundle& bundle)
     if (!node) {
         return;
     }
+    // The file tells the sizes of the bag round it.
+    const double walls = bundle.bag ? 2 * bundle.bag->thickness : 0;
+    const auto within = [&](const char* key) { return walls == 0 ? node->length(key) : snap(node->length(key) - walls); };
     if (read_shape_word(*node) == BundleShape::cylinder) {
-        bundle.envelope = Cylinder{node->length("diameter_mm"), node->length("height_mm")};
+        bundle.envelope = Cylinder{within("diameter_mm"), within("height_mm")};
     } else {
-        bundle.envelope = Box{node->length("length_mm"), node->length("width_mm"), node->length("height_mm")};
+        bundle.envelope = Box{within("length_mm"), within("width_mm"), within("height_mm")};
     }
     node->number("volume_ml", largest_volume);
 }
@@ -151,6 +156,7 @@ void read_head(const Node& root, Bundle& bundle)
     read_limits(root, bundle.rule);
     read_rules(root, bundle.rules);
     read_waived(root, bundle.waived);
+    report::read_covers(root, bundle);
     read_envelope(root, bundle);
     bundle.lower_bound_ml = root.number("lower_bound_ml", largest_volume);
     root.field("gap"); // what they say is seen last, for it follows from the rest

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "report/covers.hpp"
 #include "report/figures.hpp"
 #include "report/json_items.hpp"
 #include "tuckwright/tolerance.hpp"
@@ -96,7 +97,7 @@ void check_containers(const Node& root, const Bundle& bundle)
 void check_printed_figures(const Node& root, const Bundle& bundle)
 {
     if (has_bundle(bundle.status)) { // first, for the gap follows from it
-        const double volume = volume_ml(bundle.envelope);
+        const double volume = volume_ml(outer_envelope(bundle));
         if (const auto node = root.field("bundle")) {
             check_figure(*node, "volume_ml", volume, std::abs(volume));
         }
@@ -108,6 +109,7 @@ void check_printed_figures(const Node& root, const Bundle& bundle)
     }
     check_rotations(root, bundle);
     check_containers(root, bundle);
+    check_cover_steps(root, bundle);
 }
 
 } // namespace tuckwright::report

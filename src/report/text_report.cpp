@@ -5,6 +5,7 @@
 
 #include "report/carrying.hpp"
 #include "report/cautions.hpp"
+#include "report/covers.hpp"
 #include "report/figures.hpp"
 #include "report/measures.hpp"
 #include "report/nesting_tree.hpp"
@@ -72,7 +73,7 @@ std::string status_in_words(const Bundle& bundle)
 
 std::string volume_line(const Bundle& bundle)
 {
-    const double volume = volume_ml(bundle.envelope), outsides = report::outsides_ml(bundle);
+    const double volume = volume_ml(outer_envelope(bundle)), outsides = report::outsides_ml(bundle);
     return fmt::format("{}, {} of the {} that the things add up to one by one",
                        report::volume_in_words(volume, report::Rounding::up), report::share_in_words(volume / outsides),
                        report::volume_in_words(outsides, report::Rounding::up));
@@ -112,13 +113,18 @@ std::string steps_text(const Bundle& bundle)
         return {};
     }
     std::string text = "\nPutting it together:\n" + report::frame_in_words(bundle) + cooling_text(bundle);
-    const std::size_t digits = std::to_string(bundle.steps.size()).size();
+    const auto covers = report::cover_steps(bundle);
+    const std::size_t digits = std::to_string(bundle.steps.size() + covers.size()).size();
     for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
         const auto& step = bundle.steps[i];
         text += wrapped(fmt::format("  {:>{}}. ", i + 1, digits),
                         step.text.empty() ? spoken_name(bundle, step.item) + " goes into its place." : step.text);
     }
-    const std::string first = report::first_when_unpacking(bundle);
+    for (std::size_t i = 0; i < covers.size(); ++i) {
+        text += wrapped(fmt::format("  {:>{}}. ", bundle.steps.size() + i + 1, digits), covers[i]);
+    }
+    const std::string first =
+        covers.empty() ? report::first_when_unpacking(bundle) : report::first_cover_off(bundle);
     return text + (first.empty() ? "" : wrapped("", "To unpack, go through the steps backwards: first " + first + "."));
 }
 
@@ -152,7 +158,9 @@ constexpr const char* worst_case_in_words =
 std::string packed_text(const Bundle& bundle)
 {
     std::string text =
-        wrapped("", fmt::format("{}: packs into {}", bundle.kit, report::envelope_in_words(bundle.envelope))) + "\n";
+        wrapped("", fmt::format("{}: packs into {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)) +
+                                      (bundle.bag ? ", in its bag" : ""))) +
+        "\n";
     if (const std::string limits = limits_in_words(bundle.rule); !limits.empty()) {
         text += wrapped("Limits: ", limits.substr(1) + "; kept");
     }
@@ -166,6 +174,7 @@ std::string packed_text(const Bundle& bundle)
         text += wrapped("", sentence(bundle.explanation));
     }
     text += "\nWhat lies in what:\n" + report::nesting_tree(bundle) + report::carrying(bundle);
+    text += report::covers_text(bundle);
     text += report::fits_text(bundle) + steps_text(bundle);
     return text + toppling_text(bundle) + report::rattling_text(bundle) + cautions_text(bundle);
 }

@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "kit/kinds.hpp"
+#include "report/covers.hpp"
 #include "report/figures.hpp"
 #include "report/json_layout.hpp"
 #include "report/json_measures.hpp"
@@ -89,18 +90,19 @@ ordered_json envelope(const Bundle& bundle)
         return nullptr;
     }
     ordered_json part;
-    if (const auto* cylinder = std::get_if<Cylinder>(&bundle.envelope)) {
+    const Shape outer = outer_envelope(bundle);
+    if (const auto* cylinder = std::get_if<Cylinder>(&outer)) {
         part = {{"shape", "cylinder"},
                 {"diameter_mm", length(cylinder->diameter)},
                 {"height_mm", length(cylinder->height)}};
     } else {
-        const auto& box = std::get<Box>(bundle.envelope);
+        const auto& box = std::get<Box>(outer);
         part = {{"shape", "box"},
                 {"length_mm", length(box.length)},
                 {"width_mm", length(box.width)},
                 {"height_mm", length(box.height)}};
     }
-    part["volume_ml"] = volume_ml(bundle.envelope);
+    part["volume_ml"] = volume_ml(outer);
     return part;
 }
 
@@ -252,6 +254,8 @@ std::string to_json(const Bundle& bundle)
     all["lower_bound_ml"] = bundle.lower_bound_ml;
     all["gap"] = gap_part ? ordered_json(*gap_part) : ordered_json(nullptr);
     all["weight_g"] = weights(bundle);
+    all["bag"] = report::bag_part(placed);
+    all["bands"] = report::bands_part(placed);
     all["items"] = items(placed);
     all["fits"] = report::fits_part(placed);
     all["plays"] = report::plays_part(placed);

@@ -15,6 +15,7 @@
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
 #include "solve/comfort.hpp"
+#include "solve/covers.hpp"
 #include "solve/measures.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
@@ -281,7 +282,8 @@ std::string not_found_in_words(const Kit& kit, const Refused& refused, bool was_
                            was_stopped ? " before the search was stopped" : " within this effort", rule);
     }
     if (!was_stopped) {
-        return "no bundle within the limits was found within this effort; that is no proof that none exists";
+        return fmt::format("no bundle{} within the limits was found within this effort; that is no proof that none exists",
+                           passing_in_words(kit));
     }
     const bool by_hand = options.stop != nullptr && options.stop->load();
     return fmt::format("the search was stopped{} before it had found anything; that is no proof that there is nothing",
@@ -295,7 +297,7 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
 {
     constexpr int most_searches = 3;
     for (int trial = 0; trial < most_searches; ++trial) {
-        const std::vector<nesting::Proposal> proposals = nesting::search(kit, search);
+        const std::vector<nesting::Proposal> proposals = covered_proposals(kit, search);
         auto best = best_proved(kit, proposals, comfort_options(options, search), refused);
         if (best || proposals.empty() || !refused.empty() || search.stop()) {
             return best;
@@ -303,6 +305,20 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
         search.seed += 0x9e3779b97f4a7c15; // the golden ratio: far from what anybody gives
     }
     return std::nullopt;
+}
+
+/// A proof in words that nothing meets the limits and passes through the bag and bands, where a simple one exists.
+std::optional<std::string> misfit(const Kit& kit)
+{
+    if (auto proof = cover_misfit(kit)) {
+        return proof;
+    }
+    auto proof = nesting::misfit_proof(within_bag(kit));
+    if (proof && kit.bag) {
+        *proof += fmt::format("; the limits are those within \"{}\", which is {:g} mm thick and closes over {:g} mm",
+                              kit.bag->id, kit.bag->thickness, kit.bag->length);
+    }
+    return proof;
 }
 
 } // namespace
@@ -317,6 +333,8 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     bundle.clearance = kit.clearance;
     bundle.rule = kit.bundle;
     bundle.rules = kit.rules;
+    bundle.bag = kit.bag;
+    bundle.bands = kit.bands;
     bundle.worst_case = kit.worst_case;
     bundle.waived = kit.waived;
     const double bound = nesting::lower_bound_ml(given);
@@ -326,7 +344,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         done.lower_bound_ml = bound;
         return std::move(done);
     };
-    if (const auto proof = nesting::misfit_proof(given)) {
+    if (const auto proof = misfit(given)) {
         bundle.status = Status::does_not_fit;
         bundle.explanation = *proof;
         return signed_off(std::move(bundle));
@@ -339,7 +357,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         bundle.explanation = not_found_in_words(kit, refused, search.stop(), options);
         return signed_off(std::move(bundle));
     }
-    const double volume = volume_ml(best->envelope);
+    const double volume = volume_ml(outer_envelope(*best));
     require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
     require(check_against(*best, given).empty(), "the bundle holds what the kit asks for");
     best->status = search.stop() ? Status::stopped : Status::found;

@@ -54,7 +54,7 @@ Spoiled alter_item_weight(Bundle bundle, Dice& dice)
 
 Spoiled claim_a_bound(Bundle bundle, Dice& dice)
 {
-    bundle.lower_bound_ml = volume_ml(bundle.envelope) * (1 + dice.between(1e-6, 0.5));
+    bundle.lower_bound_ml = volume_ml(outer_envelope(bundle)) * (1 + dice.between(1e-6, 0.5));
     return to_json(bundle); // the gap follows, but nothing is smaller than its bound
 }
 
@@ -121,7 +121,7 @@ Spoiled leave_a_field_out(Bundle bundle, Dice& dice)
 
 Spoiled claim_the_smallest(Bundle bundle, Dice&)
 {
-    const double volume = volume_ml(bundle.envelope);
+    const double volume = volume_ml(outer_envelope(bundle));
     if (bundle.lower_bound_ml >= volume * (1 - 1e-6)) {
         return std::nullopt;
     }

@@ -9,6 +9,7 @@
 
 #include "support/handmade_bundles_carrying.hpp"
 #include "support/handmade_bundles_handling.hpp"
+#include "support/handmade_bundles_covered.hpp"
 #include "support/handmade_bundles_narrow.hpp"
 #include "support/handmade_bundles_parts.hpp"
 #include "support/handmade_bundles_turned.hpp"
@@ -204,6 +205,7 @@ inline std::vector<Sample> all()
             {"lidded pot upside down", lidded_pot_upside_down},
             {"things on rims", things_on_rims},
             {"fuel apart from food", fuel_apart_from_food},
+            {"tins in a bag", tins_in_a_bag},
             {"tins under a shoulder", tins_under_a_shoulder},
             {"brick in a chest", brick_in_a_chest},
             {"laden slab", laden_slab},

@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "report/covers.hpp"
+
+#include <fmt/format.h>
+
+#include "report/json_items.hpp"
+#include "report/words.hpp"
+#include "tuckwright/geometry.hpp"
+#include "tuckwright/units.hpp"
+
+namespace tuckwright::report {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+constexpr std::size_t most_bands = 500;
+constexpr double largest_weight = 1e12; // g
+
+/// As people call it: the name up to a comma.
+template <class Cover> std::string spoken(const Cover& cover)
+{
+    const std::string name = cover.name.substr(0, cover.name.find(','));
+    return name.empty() ? cover.id : name;
+}
+
+template <class Cover> std::string listed(const Cover& cover)
+{
+    return cover.name == cover.id || cover.name.empty() ? cover.id : fmt::format("{} ({})", cover.name, cover.id);
+}
+
+template <class Cover> ordered_json head(const Cover& cover)
+{
+    return {{"id", cover.id}, {"name", cover.name}, {"weight_g", cover.weight_g}, {"girth_mm", snap(cover.girth)}};
+}
+
+template <class Cover> void read_head(const Node& node, Cover& cover)
+{
+    cover.id = node.text("id");
+    cover.name = node.text("name");
+    cover.weight_g = node.number("weight_g", largest_weight);
+    cover.girth = node.length("girth_mm");
+    node.text("text"); // what it says is seen last, for it follows from the rest
+}
+
+double girth_of_all(const Bundle& bundle)
+{
+    std::vector<Solid> solids;
+    for (const PlacedItem& item : bundle.items) {
+        solids.insert(solids.end(), item.solids.begin(), item.solids.end());
+    }
+    return outline_girth(solids);
+}
+
+} // namespace
+
+std::vector<std::string> cover_steps(const Bundle& bundle)
+{
+    std::vector<std::string> steps;
+    for (const Band& band : bundle.bands) {
+        steps.push_back("Put " + spoken(band) + " level round it all.");
+    }
+    if (bundle.bag) {
+        steps.push_back("Pull " + spoken(*bundle.bag) + " over it all, and close it.");
+    }
+    return steps;
+}
+
+std::string first_cover_off(const Bundle& bundle)
+{
+    if (bundle.bag) {
+        return "pull off " + spoken(*bundle.bag);
+    }
+    return bundle.bands.empty() ? "" : "take off " + spoken(bundle.bands.back());
+}
+
+std::string covers_text(const Bundle& bundle)
+{
+    if (!bundle.bag && bundle.bands.empty()) {
+        return {};
+    }
+    std::string text = "\nRound it all:\n";
+    for (const Band& band : bundle.bands) {
+        text += wrapped("  ", fmt::format("{}, {} round at its longest", listed(band), length_in_words(band.girth)));
+    }
+    const std::string round = length_in_words(girth_of_all(bundle));
+    if (!bundle.bag) {
+        return text + wrapped("  ", fmt::format("What {} round is {} round.", bundle.bands.size() > 1 ? "they go"
+                                                                                                     : "it goes",
+                                                round));
+    }
+    const Bag& bag = *bundle.bag;
+    text += wrapped("  ", fmt::format("{}, {} round inside, closes over {}", listed(bag), length_in_words(bag.girth),
+                                      length_in_words(bag.length)));
+    return text + wrapped("  ", fmt::format("In the bag: about {}, {} round. The sizes at the top are those "
+                                            "of the bag round it, {} thick on every side.",
+                                            envelope_in_words(bundle.envelope), round,
+                                            length_in_words(bag.thickness)));
+}
+
+ordered_json bag_part(const Bundle& bundle)
+{
+    if (!has_bundle(bundle.status) || !bundle.bag) {
+        return nullptr;
+    }
+    ordered_json part = head(*bundle.bag);
+    part["length_mm"] = snap(bundle.bag->length);
+    part["thickness_mm"] = snap(bundle.bag->thickness);
+    part["text"] = cover_steps(bundle).back();
+    return part;
+}
+
+ordered_json bands_part(const Bundle& bundle)
+{
+    ordered_json parts = ordered_json::array();
+    const auto steps = cover_steps(bundle);
+    for (std::size_t k = 0; k < bundle.bands.size() && has_bundle(bundle.status); ++k) {
+        parts.push_back(head(bundle.bands[k]));
+        parts.back()["text"] = steps[k];
+    }
+    return parts;
+}
+
+void read_covers(const Node& root, Bundle& bundle)
+{
+    const bool packed = has_bundle(bundle.status);
+    if (const auto node = root.field("bag"); node && !node->null()) {
+        if (!packed) {
+            node->fault("must be null where the status says that there is no bundle");
+        } else if (node->object()) {
+            Bag bag;
+            report::read_head(*node, bag);
+            bag.length = node->length("length_mm");
+            bag.thickness = node->length("thickness_mm");
+            bundle.bag = bag;
+        }
+    }
+    const auto bands = root.list("bands", 0, packed ? most_bands : 0);
+    for (const Node& node : bands) {
+        Band band;
+        if (node.object()) {
+            report::read_head(node, band);
+        }
+        bundle.bands.push_back(band);
+    }
+}
+
+void check_cover_steps(const Node& root, const Bundle& bundle)
+{
+    const auto steps = cover_steps(bundle);
+    const auto check = [](const Node& part, const std::string& expected) {
+        const auto node = part.field("text");
+        if (node && node->text() != expected) {
+            node->fault(fmt::format("must be \"{}\"", expected));
+        }
+    };
+    const auto bands = root.list("bands", 0, most_bands);
+    for (std::size_t k = 0; k < bands.size(); ++k) {
+        check(bands[k], steps[k]);
+    }
+    if (const auto bag = root.field("bag"); bag && bundle.bag) {
+        check(*bag, steps.back());
+    }
+}
+
+} // namespace tuckwright::report

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// What goes round the whole bundle: bands and the bag, for people and in a bundle's JSON.
+#pragma once
+#include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
+
+#include "report/json_node.hpp"
+#include "tuckwright/bundle.hpp"
+
+namespace tuckwright::report {
+
+/// The last steps, for bands first and then for the bag: "Pull Soft bag over it all."
+std::vector<std::string> cover_steps(const Bundle& bundle);
+
+/// "pull off Soft bag", or nothing without bag and bands.
+std::string first_cover_off(const Bundle& bundle);
+
+/// A part of its own on the bag and the bands, how wide they are and what they hold; empty without them.
+std::string covers_text(const Bundle& bundle);
+
+/// null, or the bag with its step.
+nlohmann::ordered_json bag_part(const Bundle& bundle);
+nlohmann::ordered_json bands_part(const Bundle& bundle);
+
+/// Reads "bag" and "bands", which are null and empty where the status says that there is no bundle.
+void read_covers(const Node& root, Bundle& bundle);
+
+/// Tells which of their steps are not cover_steps().
+void check_cover_steps(const Node& root, const Bundle& bundle);
+
+} // namespace tuckwright::report
