@@ -81,7 +81,8 @@ void read_outside(Reading& reading, Fields& fields, ItemDraft& draft)
         fields.refuse("box", "an item is a cylinder or a box, not both", "keep one of the two");
     }
     if (!round && !square && !soft && fields.is_map()) {
-        reading.problems.add(fields.place(), fields.subject() + " has no outside", "give a cylinder or a box");
+        reading.problems.add(fields.place(), fields.subject() + " has no outside",
+                             "give a cylinder, a box, a sheet or a cloth");
     }
     for (const ShapeKind kind : {ShapeKind::cylinder, ShapeKind::box}) {
         if (const Node* node = fields.find(word_of(kind))) {

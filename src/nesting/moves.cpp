@@ -74,6 +74,20 @@ std::vector<int> ways_round(const Layout& layout, int sleeve, int body)
     return found;
 }
 
+/// Whether some way makes a sleeve of a body that takes another as it lies.
+bool could_go_round(const Layout& layout, int sleeve, int body)
+{
+    const Scene& scene = layout.scene();
+    const Place& inner = layout.place(body);
+    const auto& row = scene.fits[at(scene.row(body, inner.way))];
+    for (int way = 0; way < scene.ways(sleeve); ++way) {
+        if ((row[at(scene.row(sleeve, way) + 1)] & bit(inner.form)) != 0 && is_sleeve(scene.stowed(sleeve, way))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /// Lets a body into a sleeve beside it, where it is seen from there.
 void let_in(Layout& layout, int body, int sleeve)
 {
@@ -99,7 +113,7 @@ void wrap(Layout& layout, Random& random)
     for (int trial = 0; trial < 40; ++trial) {
         const int body = static_cast<int>(random.below(layout.size()));
         const int sleeve = static_cast<int>(random.below(layout.size()));
-        if (body == sleeve || layout.place(body).cell == sleeve) {
+        if (body == sleeve || layout.place(body).cell == sleeve || !could_go_round(layout, sleeve, body)) {
             continue;
         }
         const std::vector<int> held = layout.inside(sleeve);

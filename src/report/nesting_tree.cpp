@@ -40,6 +40,32 @@ public:
     }
 
 private:
+    /// Solids of an item besides its body; the skirt of a lid that is shut on it is none of its own.
+    std::size_t fixed_parts(std::size_t i) const
+    {
+        const auto& solids = bundle_.items[i].solids;
+        if (solids.size() < 2) {
+            return 0;
+        }
+        for (const auto& lid : bundle_.items) {
+            if (lid.closes == i && !lid.solids.empty() && is_as_wide(solids.back().shape, lid.solids.front().shape)) {
+                return solids.size() - 2;
+            }
+        }
+        return solids.size() - 1;
+    }
+
+    static bool is_as_wide(const Shape& a, const Shape& b)
+    {
+        if (a.index() != b.index()) {
+            return false;
+        }
+        const auto* c = std::get_if<Cylinder>(&a);
+        return c != nullptr ? c->diameter == std::get<Cylinder>(b).diameter
+                            : std::get<Box>(a).length == std::get<Box>(b).length &&
+                                  std::get<Box>(a).width == std::get<Box>(b).width;
+    }
+
     std::string line(std::size_t i) const
     {
         const auto& item = bundle_.items[i];
@@ -53,6 +79,8 @@ private:
             text += item.stowed.empty() ? "" : ", " + item.stowed;
             text += item.form.empty() ? "" : ", " + item.form;
             text += item.solids.empty() ? "" : ", " + size_in_words(item.solids.front().shape);
+            const std::size_t parts = fixed_parts(i);
+            text += parts == 0 ? "" : fmt::format(", with {} part{} fixed to it", parts, parts == 1 ? "" : "s");
         }
         if (!item.contents.empty()) {
             text += fmt::format(", holds {} of {}", weight_in_words(item.contents_g), item.contents);

@@ -62,10 +62,24 @@ std::string into(const Bundle& bundle, std::size_t item)
     return " into " + spoken_name(bundle, in->item) + (tipped_later ? ", which still stands apart" : "");
 }
 
+/// Whether an item hangs in a vessel that tapers, held by its walls alone.
+bool is_wedged(const Bundle& bundle, std::size_t item, const Surroundings& seen)
+{
+    const auto& in = bundle.items[item].in;
+    if (!in || seen.on_floor || !seen.on.empty()) {
+        return false;
+    }
+    const auto* c = std::get_if<Cylinder>(&bundle.items[in->item].cavities[in->cavity].shape);
+    return c != nullptr && c->foot != 0;
+}
+
 std::string place(const Replay& before, std::size_t item, const Surroundings& seen)
 {
     const Bundle& bundle = before.bundle();
     const bool on_table = seen.on_floor && !bundle.items[item].in;
+    if (is_wedged(bundle, item, seen)) {
+        return ", as far down as it goes";
+    }
     std::string words = !seen.on.empty() ? ", on top of " + carriers(bundle, seen.on)
                         : on_table       ? " on the table"
                         : seen.on_floor  ? ", at the bottom"

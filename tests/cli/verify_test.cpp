@@ -216,3 +216,43 @@ TEST_CASE("a file that is not there, or a folder, exits 2")
         CHECK(holds(outcome.err, path.string() + ": "));
     }
 }
+
+TEST_CASE("a saved bundle is compared with the kit that it is said to be of")
+{
+    const Folder folder;
+    const std::string head = "kit: Biscuits\nbundle: {shape: box, length: 60}\nitems:\n";
+    const std::string block = "  - {id: biscuits, name: Biscuits, count: 2, weight: 25, box: {length: 30, width: 20, height: ";
+    write(folder / "bundle.json", sound().dump());
+    const auto against = [&](const std::string& kit) {
+        write(folder / "kit.yaml", kit);
+        return program("verify " + quoted((folder / "bundle.json").string()) + " --kit " +
+                       quoted((folder / "kit.yaml").string()));
+    };
+    const auto good = against(head + block + "10}}\n");
+    INFO(good.err);
+    CHECK(good.code == 0);
+    CHECK(holds(good.out, "and all as the kit asks for it"));
+    const auto refused = [&](const std::string& kit, const std::string& words) {
+        const auto outcome = against(kit);
+        INFO(outcome.err);
+        CHECK(outcome.code == 1);
+        CHECK(outcome.out.empty());
+        CHECK(holds(outcome.err, "refused (kit): " + words));
+    };
+    refused(head + block + "11}}\n", "biscuits 1 has not the size and shape of the kit");
+    refused(head + block + "10}}\n  - {id: jam, weight: 9, box: {length: 3, width: 2, height: 1}}\n",
+            "jam of the kit is missing");
+    refused("worst-case: yes\n" + head + block + "10}}\n", "the kit asks for the worst case");
+    const auto faulty = against(head + block + "ten}}\n");
+    CHECK(faulty.code == 2);
+    CHECK(holds(faulty.err, "kit.yaml:4:"));
+    CHECK(program("verify - --kit -").code == 2);
+    CHECK(program("verify " + quoted((folder / "bundle.json").string()) + " --kit").code == 2);
+    CHECK(program("verify " + quoted((folder / "bundle.json").string()) + " --kit " +
+                  quoted((folder / "none.yaml").string()))
+              .code == 2);
+    json spoilt = sound(); // what does not hold by itself is refused first
+    spoilt["weight_g"]["total"] = 49;
+    write(folder / "bundle.json", spoilt.dump());
+    CHECK(holds(against(head + block + "10}}\n").err, "refused (figure)"));
+}

@@ -41,6 +41,13 @@ TEST_CASE("the worst case is asked for by the option or by the kit, with the sam
     CHECK(worst.out != plain.out);
     CHECK(program("pack " + quoted((folder / "worst.yaml").string()) + " --effort quick").out == worst.out);
     CHECK(program("verify " + saved).code == 0);
+    CHECK(program("verify " + saved + " --kit " + kit).code == 0); // against the kit at its worst
+    CHECK(program("verify " + saved + " --kit " + quoted((folder / "worst.yaml").string())).code == 0);
+    const std::string measured = quoted((folder / "b.json").string());
+    REQUIRE(program("pack " + kit + " --effort quick --json " + measured).code == 0);
+    CHECK(program("verify " + measured + " --kit " + kit).code == 0);
+    CHECK(holds(program("verify " + measured + " --kit " + quoted((folder / "worst.yaml").string())).err,
+                "refused (kit): the kit asks for the worst case"));
 }
 
 TEST_CASE("a saved fit or tolerance that was changed is refused")

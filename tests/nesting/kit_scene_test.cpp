@@ -216,3 +216,33 @@ TEST_CASE("a lid takes from a cavity only what hangs below the neck")
     CHECK(height("4") == 80);
     CHECK(height("10") == 74);
 }
+
+TEST_CASE("each form of an item is a way to stow its body, with cells of its own")
+{
+    KitText text(round_bundle());
+    text.item("pot", cylinder(102, 92) + ", inside: {" + cylinder(100, 90) + "}");
+    text.item("pan", cylinder(90, 40) + ", inside: {wall: 1, base: 1}, parts: [{" + box(60, 12, 10) +
+                         ", at: right, up: 20}], forms: [{name: handle off, parts: []}, {name: flat, " +
+                         cylinder(98, 9) + "}]");
+    text.item("tin", cylinder(80, 30));
+    const Scene scene = scene_of(text).scene;
+    REQUIRE(scene.bodies.size() == 3);
+    REQUIRE(scene.others.size() == 2);
+    CHECK(scene.ways(0) == 1);
+    CHECK(scene.ways(1) == 3);
+    CHECK(scene.row(1, 2) == 4);
+    CHECK(scene.stowed(1, 0).pieces.size() == 2);
+    CHECK(scene.stowed(1, 0).forms.size() == 6); // a handle makes it lopsided
+    CHECK(scene.stowed(1, 1).pieces.size() == 1);
+    CHECK(scene.stowed(1, 1).hollow.has_value());
+    CHECK_FALSE(scene.stowed(1, 2).hollow.has_value()); // an own outside drops the inside
+    REQUIRE(scene.fits.size() == 5);
+    REQUIRE(scene.fits[0].size() == 6);
+    CHECK((scene.fits[1][1] & up) != 0); // its handle lies on the pot's rim
+    CHECK((scene.fits[3][1] & up) != 0);
+    CHECK((scene.fits[4][1] & up) != 0);
+    CHECK((scene.fits[2][1 + 3] & up) != 0); // the tin in the pan without handle
+    CHECK(scene.fits[2][1 + 4] == none);     // flat, it holds nothing
+    CHECK(scene.fits[3][1 + 4] == none);     // and no form holds another of the same thing
+    CHECK(scene.fits[4][1 + 1] == none);
+}

@@ -4,6 +4,7 @@
 #include "nesting/moves.hpp"
 #include "packing/construct.hpp"
 #include "support/kit_text.hpp"
+#include "tuckwright/stowage.hpp"
 
 using namespace tuckwright;
 using namespace tuckwright::nesting;
@@ -77,4 +78,35 @@ TEST_CASE("turning a pile over mirrors the heights of what lies in the bundle")
         CHECK(after[k].first == Approx(height - before[k].second).margin(1e-9));
         CHECK(after[k].second == Approx(height - before[k].first).margin(1e-9));
     }
+}
+
+TEST_CASE("wrapping slips a sleeve round things, and leaves everything where it may be")
+{
+    const std::string springs = GENERATE("", ", springy: yes");
+    KitText text(round_bundle(), 0.5);
+    text.item("pot", cylinder(122, 90) + ", inside: {wall: 1, base: 1}");
+    text.item("screen", "sheet: {length: 300, width: 80, thickness: 0.5, roll: 40" + springs + "}");
+    text.item("tin", cylinder(60, 50));
+    text.item("mug", cylinder(80, 70) + ", inside: {wall: 1, base: 1}");
+    text.item("rod", cylinder(8, 60));
+    const Kit kit = with_stowages(kit_of(text.text()));
+    const auto scene = std::make_shared<const KitScene>(kit_scene(kit, {}));
+    REQUIRE(has_sleeves(scene->scene));
+    packing::Layout layout(scene->scene, {true, 200, 0, 0, 400});
+    packing::Random random(5);
+    packing::construct(layout, random, 1, 60);
+    int wrapped = 0;
+    for (int k = 0; k < 200; ++k) {
+        wrap(layout, random);
+        for (int body = 0; body < static_cast<int>(layout.size()); ++body) {
+            const packing::Place place = layout.place(body);
+            CHECK(layout.may_enter(body, place.cell, place.form, place.way));
+            wrapped += place.cell == 1 ? 1 : 0;
+        }
+        const packing::Place screen = layout.place(1);
+        CHECK((screen.cell != packing::outermost || !scene->scene.stowed(1, screen.way).held)); // it would spring open
+    }
+    CHECK(wrapped > (springs.empty() ? 20 : 0)); // what springs open is wrapped in the pot only
+    const Kit plain = pot_with_lid();
+    CHECK_FALSE(has_sleeves(kit_scene(plain, {true}).scene));
 }
