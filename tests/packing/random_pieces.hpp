@@ -77,6 +77,12 @@ inline Hull hull_of(const Piece& p)
         hull.shape = Cylinder{2 * p.radius, 2 * p.a};
         hull.rotation = {{{0, -p.s, p.c}, {0, p.c, p.s}, {-1, 0, 0}}};
         break;
+    case PieceKind::leaning: { // own x across in the plane of the tilt, own y level, own z along
+        const double c = p.tilt_c, s = p.tilt_s;
+        hull.shape = p.radius > 0 ? Shape(Cylinder{2 * p.radius, 2 * p.along}) : Shape(Box{2 * p.across, 2 * p.b, 2 * p.along});
+        hull.rotation = {{{c * p.c, -p.s, s * p.c}, {c * p.s, p.c, s * p.s}, {-s, 0, c}}};
+        break;
+    }
     }
     return hull;
 }
