@@ -66,6 +66,8 @@ json without_words()
             {"limits", {{"shape", "box"}, {"length_mm", 60}}},
             {"rules", json::array()},
             {"waived", json::array()},
+            {"bag", nullptr},
+            {"bands", json::array()},
             {"bundle", {{"shape", "box"}, {"length_mm", 60}, {"width_mm", 20}, {"height_mm", 10}, {"volume_ml", 12}}},
             {"lower_bound_ml", 12},
             {"gap", 0},

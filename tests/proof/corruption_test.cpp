@@ -158,7 +158,7 @@ void break_for_certain(Bundle& bundle, Engine& engine)
     case 8: item.in = Lodging{bundle.items.size(), 0}; break;
     case 9: bundle.certificate.planes.push_back({0, 0, 1, 0, {0, 0, 0}}); break;
     case 10: bundle.certificate.planes.push_back({0, 0, 1, 9, {0, 0, 1}}); break;
-    case 11: bundle.lower_bound_ml = volume_ml(bundle.envelope) * 1.000001; break;
+    case 11: bundle.lower_bound_ml = volume_ml(outer_envelope(bundle)) * 1.000001; break;
     case 12: pose.center.z += 2.3e-7; break; // off the grid
     case 13: step.via = Vec3{1000, 0, 0}; break;
     default: bundle.rule.height = height_of(bundle.envelope) - 1e-6;
