@@ -322,7 +322,14 @@ KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut)
             total += made.scene.bodies.back().volume;
         }
     }
-    made.scene.size = std::cbrt(total / static_cast<double>(made.scene.bodies.size()));
+    double longest = 0; // a needle's volume says little about the steps that it needs
+    for (const Body& body : made.scene.bodies) {
+        for (const Form form : body.forms) {
+            const Reach reach = vertical_reach(body, form);
+            longest = std::max(longest, reach.below + reach.above);
+        }
+    }
+    made.scene.size = std::max(std::cbrt(total / static_cast<double>(made.scene.bodies.size())), 0.1 * longest);
     made.scene.fits = containment_graph(made.scene, kit).fit_table();
     made.scene.company = company_of(kit, made.origins);
     return made;

@@ -18,6 +18,7 @@
 #include "nesting/run_tasks.hpp"
 #include "nesting/squeeze.hpp"
 #include "packing/construct.hpp"
+#include "packing/leaning.hpp"
 
 namespace tuckwright::nesting {
 
@@ -76,15 +77,26 @@ bool nests(const Scene& scene, std::size_t body)
     return false;
 }
 
-PlanNeed plan_need(const KitScene& kit)
+/// Reach in plan of a body as it lies; what leans is tilted as far as the height asks for.
+double reach_in_plan(const Body& body, Form form, double height)
+{
+    const auto rod = form == Form::leaning ? rod_of(body) : std::nullopt;
+    if (!rod || 2 * rod->along <= height) {
+        return plan_reach(body, form);
+    }
+    const double tilt = tilt_by_height(*rod, height);
+    return plan_reach(body, Place{outermost, form, 0, 0, 0, 1, 0, 0, std::cos(tilt), std::sin(tilt)});
+}
+
+PlanNeed plan_need(const KitScene& kit, double height)
 {
     PlanNeed need;
     double area = 0;
     for (std::size_t body = 0; body < kit.scene.bodies.size(); ++body) {
         double least = 1e300, most = 0;
         each_stance(kit.scene, body, [&](const Body& stowed, Form form) {
-            least = std::min(least, plan_reach(stowed, form));
-            most = std::max(most, plan_reach(stowed, form));
+            least = std::min(least, reach_in_plan(stowed, form, height));
+            most = std::max(most, reach_in_plan(stowed, form, height));
         });
         if (least > 1e299) {
             continue;
@@ -100,8 +112,8 @@ PlanNeed plan_need(const KitScene& kit)
 
 Envelope first_envelope(const KitScene& kit, const Kit& source, double position, Random& random)
 {
-    const PlanNeed need = plan_need(kit);
     const EnvelopeLimits limits = envelope_limits(source);
+    const PlanNeed need = plan_need(kit, limits.height);
     const double least = std::max(need.least_radius, 1e-3), most = std::max(least, need.single_layer_radius);
     const double radius = least * std::pow(most / least, position);
     Envelope envelope;

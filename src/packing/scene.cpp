@@ -77,7 +77,7 @@ void shape_cylinder(Piece& piece, const Cylinder& c, Vec3 axis, double cosine, d
 void shape_box(Piece& piece, const Box& b, Form form, double cosine, double sine)
 {
     piece.kind = PieceKind::rectangle;
-    const Vec3 half = tipped(form, {b.length / 2, b.width / 2, b.height / 2});
+    const Vec3 own{b.length / 2, b.width / 2, b.height / 2}, half = form == Form::standing ? own : tipped(form, own);
     piece.a = std::abs(half.x);
     piece.b = std::abs(half.y);
     piece.half_height = std::abs(half.z);
@@ -135,12 +135,15 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
         }
         return piece;
     }
-    const Vec3 beside = tipped(place.form, {source.x, source.y, source.offset});
-    piece.x += place.c * beside.x - place.s * beside.y;
-    piece.y += place.s * beside.x + place.c * beside.y;
-    piece.z += beside.z;
+    if (source.offset != 0 || source.x != 0 || source.y != 0) {
+        const Vec3 beside = tipped(place.form, {source.x, source.y, source.offset});
+        piece.x += place.c * beside.x - place.s * beside.y;
+        piece.y += place.s * beside.x + place.c * beside.y;
+        piece.z += beside.z;
+    }
     if (const auto* cylinder = std::get_if<Cylinder>(&source.shape)) {
-        shape_cylinder(piece, *cylinder, tipped(place.form, tipped(source.turned, {0, 0, 1})), place.c, place.s);
+        const Vec3 own = source.turned == Form::standing ? Vec3{0, 0, 1} : tipped(source.turned, {0, 0, 1});
+        shape_cylinder(piece, *cylinder, place.form == Form::standing ? own : tipped(place.form, own), place.c, place.s);
     } else {
         shape_box(piece, std::get<Box>(source.shape), place.form, place.c, place.s);
     }

@@ -99,8 +99,10 @@ void tilt_randomly(const Layout& layout, int body, Place& place, const Room& roo
         place.c = room.half_length / whole;
         place.s = side * room.half_width / whole;
     }
-    constexpr double least = 0.02, most = 1.55;
-    const double wide = tilt_by_width(*rod, room, place.c, place.s), high = tilt_by_height(*rod, room.height);
+    constexpr double least = 0.02, most = 1.55, spare = 1e-4; // mm: rounding needs some
+    Room within = room;
+    within.radius -= spare, within.half_length -= spare, within.half_width -= spare;
+    const double wide = tilt_by_width(*rod, within, place.c, place.s), high = tilt_by_height(*rod, room.height - spare);
     const double draw = random.unit();
     const double tilt = draw < 0.45  ? wide
                         : draw < 0.7 ? high
