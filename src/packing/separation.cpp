@@ -99,7 +99,8 @@ void tilt_randomly(const Layout& layout, int body, Place& place, const Room& roo
         place.c = room.half_length / whole;
         place.s = side * room.half_width / whole;
     }
-    constexpr double least = 0.02, most = 1.55, spare = 1e-4; // mm: rounding needs some
+    constexpr double least = 0.02, most = 1.55, rounded_angle = 1e-5;
+    const double spare = 1e-4 + rounded_angle * rod->along; // mm: slants are rounded to whole numbers in the end
     Room within = room;
     within.radius -= spare, within.half_length -= spare, within.half_width -= spare;
     const double wide = tilt_by_width(*rod, within, place.c, place.s), high = tilt_by_height(*rod, room.height - spare);

@@ -162,7 +162,8 @@ TEST_CASE("a cloth fills what is left, where a stiff pad of the same volume does
     const double soft = packed(with_pad("cloth: {volume: 64 ml, thickness: 8}"));
     const double stiff = packed(with_pad(box(80, 80, 10)));
     CHECK(soft < stiff);
-    CHECK(soft == Approx(400).epsilon(0.02));
+    CHECK(soft <= 400 * 1.02);
+    CHECK(soft >= 240 + 72 + 64); // what they take, all three
 }
 
 TEST_CASE("tapering beakers nest, straight ones stand beside or on one another")
