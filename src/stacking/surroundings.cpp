@@ -13,6 +13,7 @@ namespace {
 
 constexpr double lowered = 0.05;         ///< mm by which an item is lowered to see what carries it
 constexpr double carried = -0.02;        ///< mm of overlap from which the lowered item counts as carried
+constexpr double carried_on_a_slope = -0.001; ///< the same, for what lies against something steep and on nothing else
 constexpr double middle = 1.0;           ///< mm from the axis that still count as the middle
 constexpr double same_height = 0.5;      ///< mm of common height from which two items are side by side
 constexpr double neighbourly = 15.0;     ///< mm of air up to which one speaks of a neighbour
@@ -308,9 +309,14 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
     const std::vector<Solid> own = solids_with_lid(before, item);
     Surroundings seen;
     seen.on_floor = frame.floor && range_along(own, frame.up).low < *frame.floor + lowered;
-    for (const std::size_t other : before.obstacles(item)) {
-        if (!seen.on_floor && distance(own, bundle.items[other].solids, -lowered * frame.up) < carried) {
-            seen.on.push_back(other);
+    for (const double depth : {carried, carried_on_a_slope}) {
+        for (const std::size_t other : before.obstacles(item)) {
+            if (!seen.on_floor && distance(own, bundle.items[other].solids, -lowered * frame.up) < depth) {
+                seen.on.push_back(other);
+            }
+        }
+        if (!seen.on.empty()) {
+            break;
         }
     }
     const Vec3 away = it.solids.front().pose.center - frame.on_axis;
