@@ -156,7 +156,7 @@ public:
             return {true, 0};
         }
         std::vector<PlanPoint> points;
-        for (const Solid& solid : placed.solids) {
+        for (const Solid& solid : solids_with_lid(item)) {
             const Face lower = end_face(solid.shape, solid.pose, -1);
             add_floor(placed, lower, points);
             add_tapering_wall(placed, solid, points);
@@ -199,6 +199,18 @@ private:
             }
         }
         return false;
+    }
+
+    /// An item's solids and those of the lid that is shut on it: lying, it may rest on the lid's edge.
+    std::vector<Solid> solids_with_lid(std::size_t item) const
+    {
+        std::vector<Solid> solids = bundle_.items[item].solids;
+        for (const PlacedItem& other : bundle_.items) {
+            if (other.closes == item) {
+                solids.insert(solids.end(), other.solids.begin(), other.solids.end());
+            }
+        }
+        return solids;
     }
 
     /// Whether an item of one piece stands neither straight nor lies level.
@@ -257,7 +269,7 @@ private:
     /// The rims of its containers, for a further solid that lies beyond them.
     void add_rims(const PlacedItem& placed, const Solid& solid, const Face& lower, std::vector<PlanPoint>& points) const
     {
-        for (auto in = placed.in; in && &solid != &placed.solids.front(); in = bundle_.items[in->item].in) {
+        for (auto in = placed.in; in && !(solid == placed.solids.front()); in = bundle_.items[in->item].in) {
             const PlacedItem& vessel = bundle_.items[in->item];
             const Face top = end_face(vessel.solids.front().shape, vessel.solids.front().pose, 1);
             if (std::abs(lower.z - top.z) < same_level) {

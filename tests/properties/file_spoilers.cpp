@@ -157,8 +157,13 @@ Spoiled alter_tolerance(Bundle bundle, Dice& dice)
 {
     ordered_json all = parsed(bundle);
     const std::size_t item = any(dice, bundle.items.size());
-    if (!bundle.items[item].in || bundle.items[item].closes) {
+    const auto& in = bundle.items[item].in;
+    if (!in || bundle.items[item].closes) {
         return std::nullopt;
+    }
+    const auto* round = std::get_if<Cylinder>(&bundle.items[in->item].cavities[in->cavity].shape);
+    if (round != nullptr && round->foot != 0) {
+        return std::nullopt; // seated in a vessel that tapers: no fit is told of there
     }
     for (auto& size : all["items"][item]["solids"][0]["tolerance"]) {
         size = size.get<double>() + 1;
