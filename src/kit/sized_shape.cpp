@@ -93,7 +93,7 @@ std::optional<SizedShape> read_shape(Reading& reading, const Node& node, ShapeKi
     }
     if (const Node* foot = kind == ShapeKind::cylinder ? fields.find("foot") : nullptr) {
         shape.foot = read_length(reading, *foot, "foot", AtLeast::micrometre);
-        if (shape.foot && !shape.sizes.empty() && *shape.foot >= shape.sizes.front()) {
+        if (shape.foot && whole && *shape.foot >= shape.sizes.front()) {
             reading.problems.add(foot->place,
                                  "foot is " + to_string(*shape.foot) + ", but a cylinder tapers down from its diameter, " +
                                      to_string(shape.sizes.front()),

@@ -103,6 +103,11 @@ TEST_CASE("bundles that can't be put together, or whose proof lacks something, a
     CHECK(try_all(handling_spoilers(), test::count(100, 8), 82) == 7 * test::count(100, 8));
 }
 
+TEST_CASE("bundles that don't pass through their bag or bands are refused")
+{
+    CHECK(try_all(cover_spoilers(), test::count(60, 8), 87) == 5 * test::count(60, 8));
+}
+
 TEST_CASE("bundles with faults of narrow openings are refused")
 {
     CHECK(try_all(narrow_spoilers(), test::count(60, 8), 85) == 5 * test::count(60, 8));

@@ -4,9 +4,7 @@
 #include <numbers>
 #include <string>
 
-#include "tuckwright/kit_reader.hpp"
-#include "tuckwright/proof.hpp"
-#include "tuckwright/solve.hpp"
+#include "support/kit_text.hpp"
 
 using namespace tuckwright;
 
@@ -17,11 +15,7 @@ Bundle two_tins(const std::string& bag)
 {
     std::string text = "kit: Two tins\nitems:\n  - {id: tin, count: 2, weight: 40, cylinder: {diameter: 50, height: 60}}\n";
     text += bag.empty() ? "" : "  - {id: sack, weight: 30, bag: {" + bag + ", thickness: 1}}\n";
-    const auto kit = read_kit_text(text, "tins.yaml");
-    REQUIRE(kit);
-    SolveOptions options;
-    options.effort = Effort::quick;
-    return solve(*kit, options);
+    return test::solved(test::kit_of(text), Effort::quick);
 }
 
 } // namespace

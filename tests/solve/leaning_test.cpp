@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
-#include "tuckwright/kit_reader.hpp"
-#include "tuckwright/proof.hpp"
-#include "tuckwright/solve.hpp"
+#include "support/kit_text.hpp"
 
 using namespace tuckwright;
 
@@ -19,11 +17,7 @@ Bundle stick_of(int length)
                              "  - {id: lid, weight: 50, cylinder: {diameter: 121, height: 9}, closes: {item: pot, adds: 3, intrudes: 5}}\n"
                              "  - {id: stick, weight: 5, cylinder: {diameter: 4, height: " +
                              std::to_string(length) + "}}\n";
-    const auto kit = read_kit_text(text, "stick.yaml");
-    REQUIRE(kit);
-    SolveOptions options;
-    options.effort = Effort::quick;
-    return solve(*kit, options);
+    return test::solved(test::kit_of(text), Effort::quick);
 }
 
 } // namespace
