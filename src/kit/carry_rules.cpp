@@ -243,7 +243,7 @@ struct Expansion {
     }
 };
 
-constexpr auto said_so = "the file says so";
+constexpr auto said_so = "the kit says so";
 
 void add_forbidden(Expansion& all, std::size_t item, Keep keep, std::size_t other, Place place)
 {

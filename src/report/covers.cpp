@@ -58,10 +58,10 @@ std::vector<std::string> cover_steps(const Bundle& bundle)
 {
     std::vector<std::string> steps;
     for (const Band& band : bundle.bands) {
-        steps.push_back("Put " + spoken(band) + " level round it all.");
+        steps.push_back("Put " + spoken(band) + " level round it all, at the height where it holds best.");
     }
     if (bundle.bag) {
-        steps.push_back("Pull " + spoken(*bundle.bag) + " over it all, and close it.");
+        steps.push_back("Pull " + spoken(*bundle.bag) + " over it all, and close it, or build it all in there from the start.");
     }
     return steps;
 }

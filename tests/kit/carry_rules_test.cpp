@@ -109,13 +109,13 @@ TEST_CASE("what the file says of two things becomes a rule, each once and in its
 {
     CHECK(told(read(
               "pot\ncup: not-in: pot\ntea: goes-in: pot, not-in: [bigpot, pot2], apart-from: cup\nbigpot\npot2\n")) ==
-          "tea within pot: the file says so\n"
-          "cup out pot: the file says so\n"
-          "tea out bigpot: the file says so\n"
-          "tea out pot2: the file says so\n"
-          "tea apart cup: the file says so\n");
+          "tea within pot: the kit says so\n"
+          "cup out pot: the kit says so\n"
+          "tea out bigpot: the kit says so\n"
+          "tea out pot2: the kit says so\n"
+          "tea apart cup: the kit says so\n");
     CHECK(told(read("a: apart-from: [b, b]\nb: apart-from: [a, c]\nc\n")) ==
-          "a apart b: the file says so\nb apart c: the file says so\n");
+          "a apart b: the kit says so\nb apart c: the kit says so\n");
 }
 
 TEST_CASE("each usual rule holds for two things of its kinds, whichever comes first")
@@ -170,7 +170,7 @@ TEST_CASE("what is sooty does not lie in what touches the lips, but in what is s
 TEST_CASE("a pair has one rule, though several would say the same")
 {
     CHECK(told(read("a: kind: fuel\nb: kind: [lips, drink, food]\n")) == "a apart b: fuel keeps apart from food\n");
-    CHECK(told(read("a: kind: fuel\nb: kind: food, apart-from: a\n")) == "b apart a: the file says so\n");
+    CHECK(told(read("a: kind: fuel\nb: kind: food, apart-from: a\n")) == "b apart a: the kit says so\n");
     CHECK(told(read("a: kind: [fuel, food]\nb: kind: [food, fuel]\n")) == "a apart b: fuel keeps apart from food\n");
     CHECK(told(read("a: kind: [fuel, food, sooty, clean], count: 3\n")).empty()); // a thing is never apart from itself
 }
@@ -204,7 +204,7 @@ TEST_CASE("a waived rule makes no rules, and is told with its reason")
                                                   "fuel need not keep apart from what touches the lips: отдельно"});
     CHECK(told(read("pot\na: kind: fuel, goes-in: pot\nb: kind: food, goes-in: pot\n",
                     "waive: [{rule: fuel-food, why: it is shut}]\n")) ==
-          "a within pot: the file says so\nb within pot: the file says so\n");
+          "a within pot: the kit says so\nb within pot: the kit says so\n");
 }
 
 TEST_CASE("every usual rule can be waived")
@@ -269,9 +269,9 @@ TEST_CASE("each usual rule against goes-in is refused with both things and its w
 TEST_CASE("what goes together is a rule, but for lids and what lies in the other")
 {
     CHECK(told(read("a: together-with: [b, c]\nb\nc: together-with: a\n")) ==
-          "a together b: the file says so\na together c: the file says so\nc together a: the file says so\n");
+          "a together b: the kit says so\na together c: the kit says so\nc together a: the kit says so\n");
     CHECK(told(read("a: kind: fuel, together-with: b\nb: kind: food\n")) == // side by side in the bundle
-          "a together b: the file says so\na apart b: fuel keeps apart from food\n");
+          "a together b: the kit says so\na apart b: fuel keeps apart from food\n");
     CHECK(first_problem("pot\na: goes-in: pot, together-with: pot\n")
               .find("'a' must lie together with 'pot', but line 4 says that 'a' goes in 'pot'") == 0);
     CHECK(first_problem("pot: together-with: a\na: goes-in: pot\n").find("'pot' must lie together with 'a', but") == 0);

@@ -84,7 +84,7 @@ TEST_CASE("what is sooty is packed beside the mug, not in it")
 
 TEST_CASE("what must lie in a vessel does, and what must not does not")
 {
-    const Bundle out = solved(pot_bottle_bag({{Keep::out, "bottle", "pot", "the file says so"}}), Effort::quick);
+    const Bundle out = solved(pot_bottle_bag({{Keep::out, "bottle", "pot", "the kit says so"}}), Effort::quick);
     REQUIRE(has_bundle(out.status));
     CHECK_FALSE(in_pot(out, 1));
     CHECK(in_pot(out, 2));
@@ -97,8 +97,8 @@ TEST_CASE("what must lie in a vessel does, and what must not does not")
 
 TEST_CASE("rules that can't be kept end with the reason, not with a search")
 {
-    const Bundle bundle = solved(pot_bottle_bag({{Keep::within, "bag", "pot", "the file says so"},
-                                                 {Keep::within, "bottle", "pot", "the file says so"},
+    const Bundle bundle = solved(pot_bottle_bag({{Keep::within, "bag", "pot", "the kit says so"},
+                                                 {Keep::within, "bottle", "pot", "the kit says so"},
                                                  {Keep::apart, "bag", "bottle", "fuel keeps apart from food"}}),
                                  Effort::quick);
     CHECK(bundle.status == Status::does_not_fit);
