@@ -67,11 +67,20 @@ Vec3 upright_of_container(const Bundle& bundle, const PlacedItem& item)
     return cavity.opens == Opening::both && up.z < tipped_over ? -1.0 * up : up; // a sleeve has no top of its own
 }
 
+/// Whether something is fixed to it nearer to one end than to the other.
+bool has_uneven_parts(const PlacedItem& item)
+{
+    const Pose& body = item.solids.front().pose;
+    return std::any_of(item.solids.begin() + 1, item.solids.end(), [&](const Solid& part) {
+        return std::abs(dot(axis(body, 2), part.pose.center - body.center)) > same_length;
+    });
+}
+
 /// Whether it matters which end of the item's own axis is up.
 bool has_top(const Bundle& bundle, std::size_t item)
 {
     const PlacedItem& it = bundle.items[item];
-    return it.upright ||
+    return it.upright || has_uneven_parts(it) ||
            std::any_of(it.cavities.begin(), it.cavities.end(),
                        [](const PlacedCavity& cavity) { return cavity.opens != Opening::both; }) ||
            std::any_of(bundle.items.begin(), bundle.items.end(),

@@ -72,7 +72,7 @@ std::string paragraph(const Bundle& bundle, Keep keep, const char* start, const 
         text += (text.empty() ? "" : "; ") + listed(bundle, group.firsts, " and ") + between +
                 listed(bundle, group.seconds, last) + (group.why.empty() ? "" : " (" + group.why + ")");
     }
-    return text.empty() ? text : wrapped(start, text + ".");
+    return text.empty() ? text : wrapped(start, text + (keep == Keep::apart ? ". Outside they may touch." : "."));
 }
 
 /// "Done without, as the kit asks: ..."; the reasons are the kit's own words.
@@ -112,8 +112,8 @@ std::string loads_paragraph(const Bundle& bundle)
         }
         if (it.bears_g) {
             borne += (borne.empty() ? "" : "; ") + spoken_name(bundle, item) + " " +
-                     weight_in_words(weight_of(bundle, load_on(bundle, item))) + " of " + weight_in_words(*it.bears_g) +
-                     " at most";
+                     weight_in_words(weight_of(bundle, load_on(bundle, item))) + ", and may bear " +
+                     weight_in_words(*it.bears_g);
         }
     }
     return (free.empty() ? "" : wrapped("Nothing on top of: ", free + ".")) +

@@ -58,10 +58,11 @@ std::vector<std::string> cover_steps(const Bundle& bundle)
 {
     std::vector<std::string> steps;
     for (const Band& band : bundle.bands) {
-        steps.push_back("Put " + spoken(band) + " level round it all, at the height where it holds best.");
+        steps.push_back("Put " + spoken(band) + " level round it all.");
     }
     if (bundle.bag) {
-        steps.push_back("Pull " + spoken(*bundle.bag) + " over it all, and close it, or build it all in there from the start.");
+        steps.push_back("Pull " + spoken(*bundle.bag) + " over it all, and close it" +
+                        (bundle.bands.empty() ? ", or build it all in there from the start." : "."));
     }
     return steps;
 }
@@ -90,7 +91,7 @@ std::string covers_text(const Bundle& bundle)
                                                 round));
     }
     const Bag& bag = *bundle.bag;
-    text += wrapped("  ", fmt::format("{}, {} round inside, closes over {}", listed(bag), length_in_words(bag.girth),
+    text += wrapped("  ", fmt::format("{}, {} round inside, closes over a bundle up to {} high", listed(bag), length_in_words(bag.girth),
                                       length_in_words(bag.length)));
     return text + wrapped("  ", fmt::format("In the bag: about {}, {} round. The sizes at the top are those "
                                             "of the bag round it, {} thick on every side.",

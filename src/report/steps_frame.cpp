@@ -56,8 +56,8 @@ bool is_upright_box(const PlacedItem& vessel, std::size_t index)
 namespace {
 
 constexpr const char* clock_in_words =
-    "Hours are those of a clock seen from above, with 12 farthest from you; what is filled beforehand is turned as it "
-    "will be in the bundle.";
+    "Hours are those of a clock seen from above, 12 farthest from you, round the middle of whatever a thing goes into. "
+    "Fill each vessel the way round in which it will stand.";
 
 std::string box_frame(const Bundle& bundle, const Box& box, bool has_hours)
 {
@@ -81,7 +81,7 @@ std::string frame_in_words(const Bundle& bundle)
         return std::any_of(bundle.steps.begin(), bundle.steps.end(),
                            [&](const Step& step) { return step.text.find(words) != std::string::npos; });
     };
-    const bool has_hours = speak_of("o'clock");
+    const bool has_hours = (speak_of("o'clock") || speak_of("half past"));
     if (const auto* box = std::get_if<Box>(&bundle.envelope)) {
         return bundle.items.size() < 2 ? "" : box_frame(bundle, *box, has_hours);
     }
@@ -89,8 +89,8 @@ std::string frame_in_words(const Bundle& bundle)
                                       [](const PlacedItem& item) { return !item.in && !item.closes; });
     std::string text = has_hours ? clock_in_words : "";
     if (direct > 1 && speak_of("off the middle")) {
-        text += " The middle is that of a circle " +
-                length_in_words(std::get<Cylinder>(bundle.envelope).diameter) + " across, the bundle's floor.";
+        text += " The bundle's own middle is that of a circle " +
+                length_in_words(std::get<Cylinder>(bundle.envelope).diameter) + " across.";
     }
     return text.empty() ? text : wrapped("  ", text);
 }

@@ -78,7 +78,7 @@ Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Pl
     double weight = 0, moment = 0;
     for (const Footing& footing : footings(bundle)) {
         sum.dropping += footing.carried ? 0 : 1;
-        sum.toppling += footing.carried && footing.overhang > steady_overhang ? 1 : 0;
+        sum.toppling += topples(footing) ? 1 : 0;
     }
     sum.loose_lids = static_cast<int>(nesting::lids(kit).size());
     for (const PlacedItem& item : bundle.items) {
@@ -112,7 +112,7 @@ Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
     add_handling(bundle, unused, &blamed);
     for (std::size_t body = 0; body < items.size(); ++body) {
         const bool is_blamed = std::find(blamed.begin(), blamed.end(), items[body]) != blamed.end();
-        if (is_blamed || all[items[body]].overhang > steady_overhang) {
+        if (is_blamed || !all[items[body]].carried || topples(all[items[body]])) {
             made.unsteady.push_back(static_cast<int>(body));
         }
     }

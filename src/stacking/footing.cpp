@@ -145,6 +145,27 @@ void add_contacts(const Face& lower, const Face& top, const std::optional<std::v
     }
 }
 
+/// Degrees of tilt that bring a centre of weight over the edge of the hull of these points, the nearest way; 90 for
+/// points on a line, or nearly.
+double tilt(const std::vector<PlanPoint>& points, Vec3 center, double height)
+{
+    constexpr int directions = 180;
+    constexpr double line = 1.0; // mm
+    double room = 1e9, width = 1e9;
+    for (int k = 0; k < 2 * directions; ++k) {
+        const double angle = std::numbers::pi * k / directions, u = std::cos(angle), v = std::sin(angle);
+        double most = -1e9, least = 1e9;
+        for (const PlanPoint& p : points) {
+            const double along = (p[0] - center.x) * u + (p[1] - center.y) * v;
+            most = std::max(most, along);
+            least = std::min(least, along);
+        }
+        room = std::min(room, most);
+        width = std::min(width, most - least);
+    }
+    return width < line ? 90 : std::atan2(std::max(0.0, room), std::max(height, seam)) * 180 / std::numbers::pi;
+}
+
 class Footings {
 public:
     explicit Footings(const Bundle& bundle) : bundle_(bundle) {}
@@ -153,11 +174,13 @@ public:
     {
         const PlacedItem& placed = bundle_.items[item];
         if (placed.closes || lies_in_a_lying_vessel(placed)) {
-            return {true, 0};
+            return {true, 0, 90};
         }
+        double lowest = 1e9;
         std::vector<PlanPoint> points;
         for (const Solid& solid : solids_with_lid(item)) {
             const Face lower = end_face(solid.shape, solid.pose, -1);
+            lowest = std::min(lowest, lower.z);
             add_floor(placed, lower, points);
             add_tapering_wall(placed, solid, points);
             add_rims(placed, solid, lower, points);
@@ -169,12 +192,13 @@ public:
             }
         }
         if (!points.empty() && leans(placed)) {
-            return {true, 0}; // what it leans on holds it
+            return {true, 0, 90}; // what it leans on holds it
         }
         if (points.empty()) {
-            return {false, std::numeric_limits<double>::infinity()};
+            return {false, std::numeric_limits<double>::infinity(), 0};
         }
-        return {true, distance_outside(points, center_of_weight(item))};
+        const Vec3 center = center_of_weight(item);
+        return {true, distance_outside(points, {center.x, center.y}), tilt(points, center, center.z - lowest)};
     }
 
 private:
@@ -296,19 +320,19 @@ private:
         }
     }
 
-    PlanPoint center_of_weight(std::size_t item) const
+    Vec3 center_of_weight(std::size_t item) const
     {
-        double weight = 0, x = 0, y = 0;
+        double weight = 0;
+        Vec3 moment;
         for (std::size_t k = 0; k < bundle_.items.size(); ++k) {
             if (k == item || holds(item, k)) {
                 const PlacedItem& part = bundle_.items[k];
                 const double grams = part.weight_g + part.contents_g + 1e-9; // weightless things still have a middle
                 weight += grams;
-                x += grams * part.solids.front().pose.center.x;
-                y += grams * part.solids.front().pose.center.y;
+                moment = moment + grams * part.solids.front().pose.center;
             }
         }
-        return {x / weight, y / weight};
+        return 1 / weight * moment;
     }
 
     const Bundle& bundle_;
@@ -331,7 +355,7 @@ std::vector<std::size_t> toppling(const Bundle& bundle)
     std::vector<std::size_t> found;
     const std::vector<Footing> all = footings(bundle);
     for (std::size_t item = 0; item < all.size(); ++item) {
-        if (all[item].carried && all[item].overhang > steady_overhang) {
+        if (topples(all[item])) {
             found.push_back(item);
         }
     }

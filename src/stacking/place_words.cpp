@@ -27,14 +27,24 @@ double tenths(double mm)
     return std::floor(mm * 10 + rounding);
 }
 
-/// The hour of a clock seen from above, 12 at the back, for a direction in degrees from x (right).
-int hour_of(double degrees)
+/// Half hours of a clock seen from above, from 0 to 23, 12 o'clock at the back, for a direction in degrees from x (right).
+int half_hours(double degrees)
 {
-    const long hour = std::lround((90 - degrees) / 30) % 12;
-    return static_cast<int>((hour + 11) % 12 + 1);
+    const long halves = std::lround((90 - degrees) / 15) % 24;
+    return static_cast<int>((halves + 24) % 24);
 }
 
-std::string hour_words(double degrees) { return fmt::format("{} o'clock", hour_of(degrees)); }
+/// "4", "half past 4", for 8 and 9 half hours.
+std::string hour(int halves)
+{
+    return (halves % 2 == 0 ? "" : "half past ") + std::to_string((halves / 2 + 11) % 12 + 1);
+}
+
+std::string hour_words(double degrees)
+{
+    const int halves = half_hours(degrees);
+    return hour(halves) + (halves % 2 == 0 ? " o'clock" : "");
+}
 
 std::string at_hour(double degrees) { return "at " + hour_words(degrees); }
 
@@ -125,10 +135,13 @@ std::string beside(const Bundle& bundle, const Surroundings& seen, bool tell_air
     return tenths(first.air) < 1 ? "touching " + name : "beside " + name + " with " + air(first.air);
 }
 
-std::string in_round_bundle(const Replay& before, std::size_t item, const Surroundings& seen)
+std::string in_round_bundle(const Replay& before, const Surroundings& seen)
 {
     if (seen.in_middle) {
-        return before.obstacles(item).empty() ? "" : "in the middle";
+        const auto& items = before.bundle().items;
+        const auto direct = std::count_if(items.begin(), items.end(),
+                                          [](const PlacedItem& it) { return !it.in && !it.closes; });
+        return direct < 2 ? "" : "in the middle";
     }
     const Bundle& bundle = before.bundle();
     std::string relation = beside(bundle, seen, false);
@@ -151,12 +164,13 @@ std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
                                                   : "");
     }
     if (seen.all_round && wall + seen.off_axis < snug) {
-        return relation;
+        return joined("snugly", relation, ", ");
     }
     if (wall <= bundle.clearance + at_wall) {
-        const std::string at = seen.clock ? "against the wall " + at_hour(seen.bearing) : "against the wall";
-        return joined(at, relation, relation.empty() || !seen.clock ? " " : ", ") +
-               (wall > plain_wall ? "; " + air(wall) + " to the wall" : "");
+        const bool plain = wall <= plain_wall;
+        const std::string at = joined(plain ? "against the wall" : "", seen.clock ? at_hour(seen.bearing) : "", " ");
+        return joined(at + (plain ? "" : fmt::format("{}{:.1f} mm from the wall", at.empty() ? "" : ", ", tenths(wall) / 10)), relation,
+                      seen.clock || !plain ? ", " : " ");
     }
     const std::string at = seen.clock ? at_hour(seen.bearing) : "";
     const std::string from_wall = seen.clock && wall >= narrow ? fmt::format(", {:.0f} mm from the wall", wall) : "";
@@ -166,8 +180,10 @@ std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
 /// "long side from 2 to 8 o'clock".
 std::string long_side_by_clock(double degrees)
 {
-    const int hour = hour_of(degrees), other = (hour + 5) % 12 + 1;
-    return fmt::format("long side from {} to {} o'clock", std::min(hour, other), std::max(hour, other));
+    const int halves = half_hours(degrees) % 12;
+    const bool starts_at_12 = halves < 2;
+    const int from = starts_at_12 ? halves + 12 : halves, to = starts_at_12 ? halves : halves + 12;
+    return "long side from " + hour(from) + " to " + hour(to) + (to % 2 == 0 ? " o'clock" : "");
 }
 
 /// Where an open end or a part at the side points.
@@ -194,11 +210,11 @@ std::string end_words(const Surroundings& seen, Vec3 end)
     return "at the " + joined(side, depth, " ");
 }
 
-/// "foot at 5 o'clock, head at 11 o'clock and 83 mm up, 58 degrees from upright".
+/// "foot at 5 o'clock, head at 11 o'clock, 83 mm above the floor, 58 degrees from upright".
 std::string leaning_words(const Bundle& bundle, const Surroundings& seen)
 {
     const Lean& lean = *seen.lean;
-    const std::string words = fmt::format("foot {}, head {} and {:.0f} mm up, {:.0f} degrees from upright",
+    const std::string words = fmt::format("foot {}, head {}, {:.0f} mm above the floor, {:.0f} degrees from upright",
                                           end_words(seen, lean.foot), end_words(seen, lean.head), lean.top,
                                           lean.degrees);
     return joined(words, beside(bundle, seen, false), ", ");
@@ -222,7 +238,7 @@ std::string spot(const Replay& before, std::size_t item, const Surroundings& see
         }
         return joined(words, turn_words(seen), ", ");
     }
-    std::string words = seen.wall_air ? in_vessel(bundle, seen) : in_round_bundle(before, item, seen);
+    std::string words = seen.wall_air ? in_vessel(bundle, seen) : in_round_bundle(before, seen);
     if (seen.clock && seen.long_side && !seen.mouth) {
         const std::string turn = long_side_by_clock(*seen.long_side);
         const auto figure = words.find(';'); // the air left comes last

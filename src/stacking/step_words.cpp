@@ -146,6 +146,13 @@ std::string place(const Replay& before, std::size_t item, const Surroundings& se
     return words + (on_table && is_place ? " " : ", ") + where;
 }
 
+/// Whether nothing lies in an item yet, nor is it in its place: what goes into it now finds it as it was.
+bool is_untouched(const Replay& before, std::size_t item)
+{
+    const auto& inside = before.contents(item);
+    return !before.placed(item) && std::none_of(inside.begin(), inside.end(), [&](std::size_t i) { return before.placed(i); });
+}
+
 /// "Windscreen: roll it to a tube. " or nothing: what is to be done to an item before it is put in.
 std::string preparation(const Bundle& bundle, std::size_t item)
 {
@@ -221,7 +228,9 @@ std::string step_text(const Replay& before, const Step& step)
     const std::string target =
         tidied(posture_words(bundle, step.item) + into(bundle, step.item) + place(before, step.item, seen) + ".");
     const bool straight_down = step.direction[0] == 0 && step.direction[1] == 0;
-    const std::string first = is_loaded_sleeve(before, step.item) ? "" : preparation(bundle, step.item);
+    const auto& in = bundle.items[step.item].in;
+    const std::string first = (in && is_untouched(before, in->item) ? preparation(bundle, in->item) : "") +
+                              (holds_something(before, step.item) ? "" : preparation(bundle, step.item));
     if (!bundle.items[step.item].in && !straight_down) {
         return first + fmt::format("Slide {}{} {}, {}", name, filled, way_in_words(bundle, step), target);
     }

@@ -102,3 +102,18 @@ TEST_CASE("shut lids and what lies in a lying vessel need no footing")
     CHECK(toppling(pile({item("below", box(40, 40, 10, {0, 0, 5})), item("above", box(40, 40, 10, {25, 0, 15}))})) ==
           std::vector<std::size_t>{1});
 }
+
+TEST_CASE("what stands on little and high falls at a touch, what lies on a line does not")
+{
+    const auto tilt = [](const Solid& solid) { return footings(pile({item("one", solid)}))[0].tilt; };
+    CHECK(tilt(box(12, 70, 100, {0, 0, 50})) == Approx(6.843).margin(0.01)); // atan(6 / 50)
+    CHECK(tilt(cylinder(40, 20, {0, 0, 10})) == Approx(63.4).margin(0.2));  // atan(20 / 10)
+    CHECK(tilt(cylinder(10, 90, {0, 0, 5}, up_to_x)) == 90);
+    CHECK_FALSE(topples(footings(pile({item("one", box(12, 70, 100, {0, 0, 50}))}))[0]));
+    CHECK(topples(footings(pile({item("one", box(10, 70, 100, {0, 0, 50}))}))[0])); // 5.7 degrees
+    const auto flask = item("flask", cylinder(60, 100, {0, 0, 50})), cosy = item("cosy", cylinder(160, 100, {25, 0, 150}));
+    const Footing far = footings(pile({flask, cosy}))[1]; // 5 mm within the edge, 50 mm up
+    CHECK(far.overhang == 0);
+    CHECK(far.tilt == Approx(5.7).margin(0.2));
+    CHECK(topples(far));
+}

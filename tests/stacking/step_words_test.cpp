@@ -59,10 +59,10 @@ TEST_CASE("a large clearance is told at the wall, and where there is only one pl
     Bundle all = bundle("", Cylinder{100, 60}, {pot, in(item("cup", cylinder(70, 50, {-8, 0, 27})), 0)});
     all.clearance = 5;
     CHECK(texts(all).front() ==
-          "Put cup standing into pot, at the bottom, against the wall at 9 o'clock; 5.0 mm of air to the wall.");
+          "Put cup standing into pot, at the bottom, at 9 o'clock, 5.0 mm from the wall.");
     all.items[1].solids = {cylinder(92, 50, {1.5, 0, 27})};
     all.clearance = 0.5;
-    CHECK(texts(all).front() == "Put cup standing into pot, at the bottom.");
+    CHECK(texts(all).front() == "Put cup standing into pot, at the bottom, snugly.");
 }
 
 TEST_CASE("a tenth is not lost to rounding, and less than a tenth is no air")
@@ -95,7 +95,7 @@ TEST_CASE("which way up: lying, upside down, flat, on its edge, leaning")
     // A plain rod has no upside.
     CHECK(put(item("rod", cylinder(10, 80, {0, 0, 40}, upside_down))) == "Put rod standing on the table.");
     CHECK(put(item("rod", cylinder(10, 80, {0, 0, 45}, {6, 1, 0, 0}))) ==
-          "Put rod leaning, foot at 12 o'clock, head at 6 o'clock and 84 mm up, 19 degrees from upright.");
+          "Put rod leaning, foot at 12 o'clock, head at 6 o'clock, 84 mm above the floor, 19 degrees from upright.");
 }
 
 TEST_CASE("in a box, things have their place by its sides, and long ones a direction")
@@ -161,12 +161,12 @@ TEST_CASE("in a round bundle, things have their place by the clock and by one an
           Texts{"Put pot standing on the table at 9 o'clock, 60 mm off the middle.",
                 "Put mug standing on the table at 3 o'clock, 70 mm off the middle, opposite pot.",
                 "Put tin standing on the table at 11 o'clock, 84 mm off the middle, beside pot.",
-                "Put rod standing on the table at 12 o'clock, 82 mm off the middle, 41 mm from tin.",
+                "Put rod standing on the table at half past 12, 82 mm off the middle, 41 mm from tin.",
                 "Put cup standing, in the middle."});
     const auto on_a_plate = bundle(
         "", Cylinder{100, 100}, {item("plate", cylinder(98, 4, {0, 0, 2})), item("bar", box(20, 20, 40, {2, 0, 24}))});
     CHECK(texts(on_a_plate) ==
-          Texts{"Put plate flat on the table.", "Put bar on its end, 40 mm high, on top of plate, in the middle."});
+          Texts{"Put plate flat on the table in the middle.", "Put bar on its end, 40 mm high, on top of plate, in the middle."});
 }
 
 TEST_CASE("a vessel that lies or stands on its head in the end is filled while it still stands apart")
@@ -231,9 +231,9 @@ TEST_CASE("what leans has its foot and its head told: by the clock in a round po
     const auto pot = hollow(item("pot", cylinder(100, 90, {0, 0, 45})), cylinder(98, 89, {0, 0, 45.5}), Opening::top);
     const auto stick = in(item("stick", cylinder(6, 110, {0, 0, 46}, {3, 0, 1, 0})), 0); // 37 degrees, up towards x
     CHECK(texts(bundle("", Cylinder{100, 92}, {pot, stick})).front() ==
-          "Put stick leaning into pot, at the bottom, foot at 9 o'clock, head at 3 o'clock and 91 mm up, 37 degrees from upright.");
+          "Put stick leaning into pot, at the bottom, foot at 9 o'clock, head at 3 o'clock, 91 mm above the floor, 37 degrees from upright.");
     CHECK(texts(bundle("", Box{200, 100, 100}, {item("stick", cylinder(6, 110, {60, 30, 46}, {3, 0, 1, 0}))})).front() ==
-          "Put stick leaning, foot at the left front, head at the left front and 92 mm up, 37 degrees from upright.");
+          "Put stick leaning, foot at the left front, head at the left front, 92 mm above the floor, 37 degrees from upright.");
 }
 
 TEST_CASE("what stands on an open vessel stands on its rim, and a handle has its direction")
@@ -242,7 +242,7 @@ TEST_CASE("what stands on an open vessel stands on its rim, and a handle has its
     mug.solids.push_back(box(20, 10, 40, {0, -50, 30}));
     const auto plate = item("plate", cylinder(84, 4, {0, 0, 62}));
     CHECK(texts(bundle("", Cylinder{140, 64}, {mug, plate})) ==
-          Texts{"Put mug standing on the table, the part at its side to 6 o'clock.", "Put plate flat on the rim of mug, in the middle."});
+          Texts{"Put mug standing on the table in the middle, the part at its side to 6 o'clock.", "Put plate flat on the rim of mug, in the middle."});
     Bundle square = bundle("", Box{140, 140, 64}, {mug, plate});
     for (PlacedItem& item : square.items) {
         for (Solid& solid : item.solids) {
