@@ -11,8 +11,10 @@
 #include "nesting/search.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <optional>
 
 #include "nesting/run_tasks.hpp"
@@ -281,6 +283,32 @@ private:
         return Proposal{from.scene, layout, volume(layout.envelope())};
     }
 
+    /// A nesting plan: who is in whom, and how stowed, whichever copy it is.
+    using Plan = std::vector<std::array<std::size_t, 3>>;
+    static Plan plan_of(const Proposal& proposal)
+    {
+        Plan plan;
+        for (int body = 0; body < static_cast<int>(proposal.layout.size()); ++body) {
+            const Place& place = proposal.layout.place(body);
+            const auto& origins = proposal.scene->origins;
+            plan.push_back({origins[at(body)].self.item,
+                            place.cell == outermost ? 0 : origins[at(place.cell)].self.item + 1, at(place.way)});
+        }
+        std::sort(plan.begin(), plan.end());
+        return plan;
+    }
+
+    /// Keeps the best few of each nesting plan: a plan that leads nowhere, or can't be put together, must not crowd out
+    /// the others.
+    void thin_out()
+    {
+        constexpr int most_of_a_plan = 3;
+        std::map<std::pair<const KitScene*, Plan>, int> met;
+        std::erase_if(pool_, [&](const Proposal& proposal) {
+            return ++met[{proposal.scene.get(), plan_of(proposal)}] > most_of_a_plan;
+        });
+    }
+
     /// Adds to the pool, in rising volume; earlier tasks win ties.
     void keep(std::vector<std::optional<Proposal>>& found)
     {
@@ -290,6 +318,7 @@ private:
             }
         }
         std::stable_sort(pool_.begin(), pool_.end(), [](const auto& a, const auto& b) { return a.volume < b.volume; });
+        thin_out();
         constexpr std::size_t most = 40;
         if (pool_.size() > most) {
             pool_.erase(pool_.begin() + most, pool_.end());

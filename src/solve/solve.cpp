@@ -91,9 +91,16 @@ std::vector<TooMuch> overloaded(const Bundle& bundle)
     return found;
 }
 
-/// A bundle made from a proposal, proved; or nothing. Notes what would bear too much.
-std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps,
-                             std::vector<TooMuch>& too_much)
+/// What other gaps between the same places would not mend.
+struct Hopeless {
+    std::vector<TooMuch> too_much;
+    bool no_order = false;
+
+    explicit operator bool() const { return no_order || !too_much.empty(); }
+};
+
+/// A bundle made from a proposal, proved; or nothing.
+std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps, Hopeless& hopeless)
 {
     packing::Layout layout = proposal.layout;
     layout.count_anew();
@@ -115,12 +122,13 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     bundle.status = Status::found;
-    too_much = overloaded(bundle);
-    if (!too_much.empty()) {
+    hopeless.too_much = overloaded(bundle);
+    if (!hopeless.too_much.empty()) {
         return std::nullopt;
     }
     StackingOrder order = stacking_order(bundle);
-    if (order.steps.empty()) {
+    hopeless.no_order = order.steps.empty();
+    if (hopeless.no_order) {
         return std::nullopt;
     }
     bundle.steps = std::move(order.steps);
@@ -138,16 +146,16 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
 /// Items that would bear too much in some of the bundles that were found.
 using Refused = std::vector<TooMuch>;
 
-/// The first of the tries that can be proved. What bears too much does so with other gaps too.
+/// The first of the tries that can be proved.
 std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, Refused& refused)
 {
     for (const Gaps& gaps : tries) {
-        std::vector<TooMuch> too_much;
-        if (auto bundle = proved(kit, proposal, gaps, too_much)) {
+        Hopeless hopeless;
+        if (auto bundle = proved(kit, proposal, gaps, hopeless)) {
             return bundle;
         }
-        if (!too_much.empty()) {
-            refused.insert(refused.end(), too_much.begin(), too_much.end());
+        refused.insert(refused.end(), hopeless.too_much.begin(), hopeless.too_much.end());
+        if (hopeless) {
             break;
         }
     }
