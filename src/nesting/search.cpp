@@ -323,6 +323,23 @@ private:
         if (pool_.size() > most) {
             pool_.erase(pool_.begin() + most, pool_.end());
         }
+        ask();
+    }
+
+    /// Asks of the smallest proposals, until enough are accepted.
+    void ask()
+    {
+        const auto wanted = static_cast<std::size_t>(options_.effort.deepened);
+        for (std::size_t from = 0, accepted = 0; options_.accepts && from < pool_.size() && accepted < wanted;) {
+            const std::size_t to = std::min(pool_.size(), from + wanted);
+            run_tasks(to - from, options_.threads, [&](std::size_t k) {
+                Proposal& proposal = pool_[from + k];
+                proposal.accepted = proposal.accepted ? *proposal.accepted : options_.accepts(proposal);
+            });
+            for (; from < to; ++from) {
+                accepted += *pool_[from].accepted ? 1 : 0;
+            }
+        }
     }
 
     static bool alike(const Proposal& a, const Proposal& b)
@@ -331,16 +348,27 @@ private:
                std::abs(a.layout.envelope().height / b.layout.envelope().height - 1) < 2e-2;
     }
 
-    /// The best of the pool, no two alike; the very best twice, as it is the likeliest to be improved.
+    /// The best of the pool, no two alike; the very best twice, as it is the likeliest to be improved. Of what was not
+    /// accepted only a few, smaller than the others: they may become so.
     std::vector<std::size_t> choose() const
     {
-        std::vector<std::size_t> chosen{0, 0};
-        for (std::size_t k = 1; k < pool_.size() && chosen.size() < static_cast<std::size_t>(options_.effort.deepened);
-             ++k) {
-            if (std::none_of(chosen.begin(), chosen.end(), [&](std::size_t c) { return alike(pool_[c], pool_[k]); })) {
-                chosen.push_back(k);
+        const auto most = static_cast<std::size_t>(options_.effort.deepened);
+        std::vector<std::size_t> chosen;
+        const auto add = [&](bool accepted, std::size_t up_to) {
+            for (std::size_t k = 0; k < pool_.size() && chosen.size() < up_to; ++k) {
+                const auto is_alike = [&](std::size_t c) { return alike(pool_[c], pool_[k]); };
+                if (pool_[k].accepted.value_or(true) == accepted && std::none_of(chosen.begin(), chosen.end(), is_alike)) {
+                    if (chosen.empty()) {
+                        chosen.push_back(k);
+                    }
+                    chosen.push_back(k);
+                }
             }
-        }
+        };
+        const bool some_refused = std::any_of(pool_.begin(), pool_.end(),
+                                              [](const Proposal& proposal) { return !proposal.accepted.value_or(true); });
+        add(true, some_refused ? most - most / 4 : most);
+        add(false, most);
         return chosen;
     }
 

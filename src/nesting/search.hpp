@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "nesting/kit_scene.hpp"
@@ -21,8 +22,13 @@ struct SearchEffort {
     std::uint64_t deepen_work = 0; ///< and for each layout deepened in a round
 };
 
+struct Proposal;
+
 struct SearchOptions {
     SearchEffort effort;
+    /// Whether a proposal meets what the search itself knows nothing of: that it can be put together, say. Asked of the
+    /// smallest ones, from any thread; what does not is not deepened much. Nothing: all do.
+    std::function<bool(const Proposal&)> accepts;
     std::uint64_t seed = 1;
     unsigned threads = 1;
     std::function<void(double)> progress;    ///< best volume so far in ml, on the calling thread
@@ -34,6 +40,7 @@ struct Proposal {
     std::shared_ptr<const KitScene> scene;
     packing::Layout layout;
     double volume = 0; ///< mm^3
+    std::optional<bool> accepted = std::nullopt; ///< what SearchOptions::accepts() said, where it was asked
 };
 
 /// Runs the search. Ensures: proposals in rising volume, none if nothing was found within the limits; the same for any

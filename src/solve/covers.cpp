@@ -21,7 +21,8 @@ namespace tuckwright {
 
 namespace {
 
-constexpr double hair = 1 - 1e-4; // for the proof's upper bound
+constexpr double hair = 1 - 1e-4;   // for the proof's upper bound
+constexpr double nearly = 1 + 1e-3; // the last compaction may yet win that much
 
 struct Tightest {
     std::string id;
@@ -48,14 +49,18 @@ std::optional<Tightest> tightest(const Kit& kit)
 
 void shorten(std::optional<double>& limit, double most) { limit = std::min(limit.value_or(most), most); }
 
-double girth_of(const Kit& kit, const nesting::Proposal& proposal)
+double girth_of(const Bundle& bundle)
 {
-    const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, proposal.layout);
     std::vector<Solid> solids;
     for (const PlacedItem& item : bundle.items) {
         solids.insert(solids.end(), item.solids.begin(), item.solids.end());
     }
     return outline_girth(solids);
+}
+
+double girth_of(const Kit& kit, const nesting::Proposal& proposal)
+{
+    return girth_of(nesting::bundle_of_layout(kit, *proposal.scene, proposal.layout));
 }
 
 /// The kit with limits within which everything is so narrow that it passes, or nearly: shares of the girth that a circle
@@ -80,6 +85,12 @@ std::vector<Kit> narrower(const Kit& kit, double girth)
 }
 
 } // namespace
+
+bool passes_covers(const Kit& kit, const Bundle& bundle)
+{
+    const auto narrowest = tightest(kit);
+    return !narrowest || girth_of(bundle) <= nearly * narrowest->girth;
+}
 
 Kit within_bag(Kit kit)
 {
@@ -145,7 +156,6 @@ std::vector<nesting::Proposal> covered_proposals(const Kit& kit, const nesting::
     if (!narrowest) {
         return all;
     }
-    constexpr double nearly = 1 + 1e-3; // the last compaction may yet win that much
     std::vector<nesting::Proposal> passing;
     const auto sift = [&](std::vector<nesting::Proposal>&& proposals) {
         for (nesting::Proposal& proposal : proposals) {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "nesting/search.hpp"
+#include "tuckwright/bundle.hpp"
 #include "tuckwright/kit.hpp"
 
 namespace tuckwright {
@@ -20,6 +21,9 @@ std::optional<std::string> cover_misfit(const Kit& kit);
 
 /// The least way round the outline of an item, mm, seen along any direction; for one that stands upright, from above.
 double least_girth(const Item& item);
+
+/// Whether a bundle passes through the bag and the bands, or nearly: the last compaction may yet win a thousandth.
+bool passes_covers(const Kit& kit, const Bundle& bundle);
 
 /// What the search proposes, as far as it passes through the bag and the bands. Where the smallest does not, narrower
 /// limits are searched too, which only such bundles meet: so it takes up to three times as long. Ensures: in rising

@@ -14,6 +14,7 @@
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
+#include "solve/acceptable.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
 #include "solve/measures.hpp"
@@ -68,27 +69,6 @@ void add_handling(Bundle& bundle)
     for (const auto& planes : {load_planes(bundle), unpacking_planes(bundle)}) {
         bundle.certificate.planes.insert(bundle.certificate.planes.end(), planes.begin(), planes.end());
     }
-}
-
-/// An item that bears more than it may, and one that lies on it, by their ids.
-struct TooMuch {
-    std::string item, upper;
-};
-
-std::vector<TooMuch> overloaded(const Bundle& bundle)
-{
-    std::vector<TooMuch> found;
-    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
-        const PlacedItem& it = bundle.items[item];
-        if (!it.nothing_on_top && !it.bears_g) {
-            continue;
-        }
-        const std::vector<std::size_t> load = load_on(bundle, item);
-        if (!bears_its_load(bundle, item, load)) {
-            found.push_back({it.id, bundle.items[load.front()].id});
-        }
-    }
-    return found;
 }
 
 /// What other gaps between the same places would not mend.
@@ -238,12 +218,13 @@ std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Pro
     return best || !has_load_limits(kit) ? best : proved_with_spare_room(kit, proposals, comfort, refused);
 }
 
-nesting::SearchOptions search_options(const SolveOptions& options)
+nesting::SearchOptions search_options(const Kit& kit, const SolveOptions& options)
 {
     const auto begin = std::chrono::steady_clock::now();
     nesting::SearchOptions search;
     search.effort = counts(options.effort);
     search.seed = options.seed;
+    search.accepts = [&kit](const nesting::Proposal& proposal) { return acceptable(kit, proposal); };
     search.threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
     search.progress = options.progress;
     search.stop = [begin, seconds = options.seconds, flag = options.stop] {
@@ -357,7 +338,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         bundle.explanation = *proof;
         return signed_off(std::move(bundle));
     }
-    const nesting::SearchOptions search = search_options(options);
+    const nesting::SearchOptions search = search_options(kit, options);
     Refused refused;
     auto best = searched(kit, options, search, refused);
     if (!best) {
