@@ -18,6 +18,9 @@ namespace {
 /// Denominator of half-angle tangents: turns are rounded to about 1e-5 rad, and three in one another stay below 2^53.
 constexpr double turn_steps = 131072;
 
+/// What to do to a thing that is pressed into a vessel.
+constexpr const char* press_together = "press it together";
+
 /// mm: rounding may move the corner of what leans by so much.
 constexpr double off_grid = 2e-6;
 
@@ -217,11 +220,19 @@ private:
         if (place.cell != outermost) {
             placed.in = Lodging{index(scene_.origins[static_cast<std::size_t>(place.cell)].self), 0};
         }
+        if (item.press) { // the search had it narrower, so that it fits a cavity that has lost its clearance
+            placed.pressed = item.press->relaxed;
+            placed.stowed = "pressed into the " + kit_.items[item.press->item].id;
+            placed.how = press_together;
+        }
         const std::size_t plate = 1 + item.parts.size(); // then comes the skirt
         for (std::size_t k = 0; k < source.pieces.size(); ++k) {
             if (k != plate) {
                 placed.solids.push_back(solid(body, source.pieces[k], shift_));
             }
+        }
+        if (item.press) {
+            placed.solids.front().shape = item.outside;
         }
         add_cavity(body, item, placed);
         if (origin.lid) {

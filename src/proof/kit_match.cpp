@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a bundle holds what a kit asks for. The other rules take sizes as the bundle gives them; this one holds each
 // item against the kit: as it is described there, or in one of its forms. What is soft has laws instead of forms: a
-// sheet's folds and layers, a cloth's volume. The search rounds sizes to an even number of nanometres, outsides up and
+// sheet's folds and layers, a cloth's volume; so has what is pressed into a vessel. The search rounds sizes to an even number of nanometres, outsides up and
 // cavities down, so that they may differ by a hair.
 #include <algorithm>
 #include <array>
@@ -289,6 +289,9 @@ private:
         if (placed->upright != item.upright || placed->full != item.is_full()) {
             object(fmt::format("{} is not kept upright, or not filled, as the kit says", who));
         }
+        if (placed->pressed && !item.press) {
+            object(fmt::format("{} is told to be pressed into what it lies in, but gives way to nothing", who));
+        }
         if (placed->solids.empty() || !has_form(item, *placed)) {
             object(fmt::format("{} has not the size and shape of the kit, in none of its forms", who));
         }
@@ -314,6 +317,9 @@ private:
         if (placed.closes) {
             return is_plate(item, placed);
         }
+        if (item.press) {
+            return is_pressed_in(item, placed);
+        }
         if (item.sheet || item.cloth) {
             return is_in_soft_form(item, placed);
         }
@@ -330,6 +336,30 @@ private:
             }
         }
         return false;
+    }
+
+    /// Whether a springy thing is where it belongs: in the cavity of its vessel and just as wide, pressed together by no
+    /// more than it gives; its own cavity is narrower by as much.
+    bool is_pressed_in(const Item& item, const PlacedItem& placed) const
+    {
+        const Item& vessel = kit_.items[item.press->item];
+        const auto* outside = std::get_if<Cylinder>(&item.outside);
+        const auto* body = std::get_if<Cylinder>(&placed.solids.front().shape);
+        if (outside == nullptr || body == nullptr || !placed.pressed || !is_about(*placed.pressed, outside->diameter) ||
+            !placed.in || placed.in->cavity != 0 || bundle_.items[placed.in->item].id != vessel.id) {
+            return false;
+        }
+        const auto* bore = std::get_if<Cylinder>(&vessel.inside->shape);
+        const double by = outside->diameter - body->diameter;
+        if (bore == nullptr || !is_about(body->diameter, bore->diameter) || by <= 0 || by > item.press->gives + hair) {
+            return false;
+        }
+        std::optional<Cavity> inside = item.inside;
+        if (auto* inner = inside ? std::get_if<Cylinder>(&inside->shape) : nullptr) {
+            inner->diameter -= by;
+        }
+        return is_in_form(Cylinder{body->diameter, outside->height}, item.parts, inside, placed, {}) &&
+               says(placed, "pressed into the " + vessel.id, "press it together");
     }
 
     /// Whether it is told to be carried in the form of that name.

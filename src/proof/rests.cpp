@@ -201,7 +201,7 @@ private:
         };
         const auto containers = containers_of(scene_.bundle(), item);
         if (!std::any_of(containers.begin(), containers.end(),
-                         [&](const Lodging& where) { return any_leaves(scene_.room(where)); }) &&
+                         [&](const Lodging& where) { return any_leaves(scene_.room_for(item, where)); }) &&
             !any_leaves(scene_.envelope())) {
             object(item, "lowered by " + in_mm(approximate(drop_)) +
                              ", it is still inside what it is in, so nothing holds it up");

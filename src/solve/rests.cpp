@@ -278,7 +278,8 @@ bool rests_on_container(const Bundle& bundle, const PlacedItem& item, const Hull
             }
             continue;
         }
-        if (leaves(lowered, cavity.shape, cavity.pose, opens, bundle.clearance)) {
+        const double clearance = item.pressed && in == item.in ? 0 : bundle.clearance;
+        if (leaves(lowered, cavity.shape, cavity.pose, opens, clearance)) {
             return true;
         }
     }

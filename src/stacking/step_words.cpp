@@ -153,6 +153,17 @@ std::string push_aside(const Replay& before, std::size_t item, const Surrounding
                        fillings(before, item), posture(bundle, item), through, where);
 }
 
+/// Into a vessel that holds it by its spring: there is no other place across, and nothing to centre.
+std::string press(const Replay& before, std::size_t item, const Surroundings& seen)
+{
+    const Bundle& bundle = before.bundle();
+    const std::string carried = !seen.on.empty() ? ", on top of " + carriers(bundle, seen.on)
+                                : seen.on_floor  ? ", at the bottom"
+                                                 : "";
+    return fmt::format("Press {}{} together and{}{}.", spoken_name(bundle, item), fillings(before, item),
+                       into(bundle, item), carried);
+}
+
 } // namespace
 
 std::string step_text(const Replay& before, const Step& step)
@@ -164,6 +175,9 @@ std::string step_text(const Replay& before, const Step& step)
     const Surroundings seen = surroundings_of(before, step.item);
     if (is_slipped_over(before, step.item)) {
         return slip_over(before, step.item, seen);
+    }
+    if (bundle.items[step.item].pressed && bundle.items[step.item].in) {
+        return press(before, step.item, seen);
     }
     if (step.via && bundle.items[step.item].in) {
         return push_aside(before, step.item, seen);
