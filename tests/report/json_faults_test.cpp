@@ -385,3 +385,12 @@ TEST_CASE("faults of narrow openings and of ways aside are named")
                {"/steps/0/via/1", "left", "steps[0].via[1]: "},
            });
 }
+
+TEST_CASE("faults of what is pressed into a vessel are named")
+{
+    auto bundle = handmade::ring_pressed_into_a_pot();
+    bundle.plays.assign(4, {});
+    refuse(bundle, {{"/items/1/pressed_from_mm", "wide", "items[1].pressed_from_mm: must be a number"},
+                    {"/items/1/pressed_from_mm", nullptr, "items[1].pressed_from_mm: must be a number"},
+                    {"/items/1/pressed_from_mm", 1e9, "items[1].pressed_from_mm: "}});
+}

@@ -102,3 +102,16 @@ TEST_CASE("shut lids and what lies in a lying vessel need no footing")
     CHECK(toppling(pile({item("below", box(40, 40, 10, {0, 0, 5})), item("above", box(40, 40, 10, {25, 0, 15}))})) ==
           std::vector<std::size_t>{1});
 }
+
+TEST_CASE("what is pressed into a vessel does not topple, whatever is below it")
+{
+    Bundle held = ring_pressed_into_a_pot();
+    held.items[2].solids[0] = cylinder(20, 69, {40, 0, 36.5}); // a peg far aside, and the ring on it
+    held.items[1].solids[0].pose.center.z = held.items[1].cavities[0].pose.center.z = 106;
+    held.items[1].cavities.clear();
+    held.items[2].in = Lodging{0, 0};
+    CHECK(footings(held)[1].carried);
+    CHECK(footings(held)[1].overhang == 0);
+    held.items[1].pressed.reset();
+    CHECK(footings(held)[1].overhang > 20);
+}

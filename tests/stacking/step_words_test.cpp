@@ -219,3 +219,14 @@ TEST_CASE("what lies on many things names three of them")
     CHECK(texts(bundle("", Box{100, 100, 14}, items)).back() ==
           "Put tray flat on top of peg 1, peg 2, peg 3 and 2 more.");
 }
+
+TEST_CASE("what is pressed into a vessel, in words")
+{
+    Bundle bundle = ring_pressed_into_a_pot();
+    CHECK(texts(bundle) == Texts{"Press ring together and into pot, at the bottom.",
+                                 "Put cup standing into ring, at the bottom, in the middle; 0.5 mm of air all round.",
+                                 "Put plate flat into pot, on top of ring, in the middle; 0.5 mm of air all round.",
+                                 "Put pot, with all that is in it, standing on the table."});
+    CHECK(texts(ring_pressed_into_a_lying_pot()).front() ==
+          "Press ring together and into pot, which still stands apart.");
+}
