@@ -28,7 +28,8 @@ void check_shape(Reading& reading, Fields& item, const ItemDraft& draft)
 {
     for (const std::string_view key : {"closes", "parts", "forms"}) {
         if (item.given(key)) {
-            item.refuse(key, "what is pressed together is one plain cylinder or sleeve and has no '" + std::string(key) + "'",
+            item.refuse(key,
+                        "what is pressed together is one plain cylinder or sleeve and has no '" + std::string(key) + "'",
                         "keep one of the two");
         }
     }
@@ -179,7 +180,8 @@ void read_press(Reading& reading, Fields& item, ItemDraft& draft)
             press.into = Named{*id, into->place};
         }
     }
-    if (const Node* gives = fields.need("gives", "say by how much its diameter can be pressed together, such as 'gives: 3'")) {
+    if (const Node* gives =
+            fields.need("gives", "say by how much its diameter can be pressed together, such as 'gives: 3'")) {
         press.gives = read_length(reading, *gives, "gives", AtLeast::micrometre);
         press.gives_place = gives->place;
     }

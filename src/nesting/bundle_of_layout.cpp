@@ -205,6 +205,20 @@ private:
         return placed;
     }
 
+    /// In which form it is carried, or what it is pressed into.
+    void tell_stowage(const Item& item, int way, PlacedItem& placed) const
+    {
+        if (way > 0) {
+            placed.stowed = item.forms[at(way - 1)].name;
+            placed.how = item.forms[at(way - 1)].how;
+        }
+        if (item.press) {
+            placed.pressed = item.press->relaxed;
+            placed.stowed = "pressed into the " + kit_.items[item.press->item].id;
+            placed.how = press_together;
+        }
+    }
+
     void add_body(std::size_t body)
     {
         const Origin& origin = scene_.origins[body];
@@ -212,18 +226,9 @@ private:
         const Place& place = layout_.place(static_cast<int>(body));
         PlacedItem placed = plain(origin.self);
         const Item item = in_form(kit_.items[origin.self.item], at(place.way));
-        if (place.way > 0) {
-            const Stowage& stowage = kit_.items[origin.self.item].forms[at(place.way - 1)];
-            placed.stowed = stowage.name;
-            placed.how = stowage.how;
-        }
+        tell_stowage(kit_.items[origin.self.item], place.way, placed);
         if (place.cell != outermost) {
             placed.in = Lodging{index(scene_.origins[static_cast<std::size_t>(place.cell)].self), 0};
-        }
-        if (item.press) { // the search had it narrower, so that it fits a cavity that has lost its clearance
-            placed.pressed = item.press->relaxed;
-            placed.stowed = "pressed into the " + kit_.items[item.press->item].id;
-            placed.how = press_together;
         }
         const std::size_t plate = 1 + item.parts.size(); // then comes the skirt
         for (std::size_t k = 0; k < source.pieces.size(); ++k) {
@@ -231,7 +236,7 @@ private:
                 placed.solids.push_back(solid(body, source.pieces[k], shift_));
             }
         }
-        if (item.press) {
+        if (item.press) { // the search had it narrower, so that it fits a cavity that has lost its clearance
             placed.solids.front().shape = item.outside;
         }
         add_cavity(body, item, placed);

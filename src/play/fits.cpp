@@ -119,13 +119,14 @@ private:
         }
     }
 
-    /// By how much it would be wider than the cavity, as measured, and at least: there it is as narrow as it may be, and
-    /// the cavity as wide. Sizes at the worst for room are those at which it is held best.
+    /// By how much it would be wider than the cavity, as measured, and at least, where it is as narrow as it may be and the
+    /// cavity as wide. Sizes that are the worst for room are those at which it is held best.
     void add_pressed(Lodging in, std::size_t item)
     {
         const PlacedItem& placed = bundle_.items[item];
         const PlacedCavity& cavity = bundle_.items[in.item].cavities[in.cavity];
-        const double off = (placed.solids_off.empty() ? 0 : placed.solids_off.front().mm.front()) + cavity.off.mm.front();
+        const double own_off = placed.solids_off.empty() ? 0 : placed.solids_off.front().mm.front();
+        const double off = own_off + cavity.off.mm.front();
         const double most = *placed.pressed - std::get<Cylinder>(cavity.shape).diameter;
         const double measured = bundle_.worst_case ? most - off : most;
         found_.push_back({in, {item}, FitWay::pressed, snap(measured), snap(measured - off)});

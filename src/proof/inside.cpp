@@ -42,7 +42,8 @@ private:
             return;
         }
         const auto object = [&](const std::string& what) {
-            findings_.add("inside", named(scene_.bundle(), item) + " is told to be pressed into what it lies in, but " + what);
+            findings_.add("inside",
+                          named(scene_.bundle(), item) + " is told to be pressed into what it lies in, but " + what);
         };
         const auto& solids = scene_.solids(item);
         if (!placed.in || placed.closes) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/// Faults of what is pressed into a vessel: all of them break the rule that it fills its cavity, coaxial and below the rim.
+/// Faults of what is pressed into a vessel: each breaks the rule that it fills its cavity, on its axis and below the rim.
 #include <algorithm>
 
 #include "properties/spoilers.hpp"

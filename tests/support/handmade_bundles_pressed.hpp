@@ -38,8 +38,8 @@ inline Bundle ring_pressed_into_a_pot()
 /// The same ring in a pot that lies: its wall holds it up, at the very middle of it.
 inline Bundle ring_pressed_into_a_lying_pot()
 {
-    auto pot =
-        hollow(item("pot", cylinder(112, 92, {46, 56, 56}, up_to_x)), cylinder(110, 90, {47, 56, 56}, up_to_x), Opening::top);
+    auto pot = hollow(item("pot", cylinder(112, 92, {46, 56, 56}, up_to_x)), cylinder(110, 90, {47, 56, 56}, up_to_x),
+                      Opening::top);
     auto ring = pressed(in(hollow(item("ring", cylinder(110, 70, {40, 56, 56}, up_to_x)),
                                   cylinder(108, 70, {40, 56, 56}, up_to_x), Opening::both),
                            0),
