@@ -392,5 +392,5 @@ TEST_CASE("faults of what is pressed into a vessel are named")
     bundle.plays.assign(4, {});
     refuse(bundle, {{"/items/1/pressed_from_mm", "wide", "items[1].pressed_from_mm: must be a number"},
                     {"/items/1/pressed_from_mm", nullptr, "items[1].pressed_from_mm: must be a number"},
-                    {"/items/1/pressed_from_mm", 1e9, "items[1].pressed_from_mm: "}});
+                    {"/items/1/pressed_from_mm", 1e300, "items[1].pressed_from_mm: "}});
 }
