@@ -72,7 +72,7 @@ public:
                                                  : "the certificate says more than once what it rests on");
             } else if (const auto on = rests[item].front()->on) {
                 on_item(item, *on, nanometres(rests[item].front()->point));
-            } else {
+            } else if (!scene_.bundle().items[item].pressed) { // else its spring holds it, at any height
                 on_container(item);
             }
         }
@@ -201,7 +201,7 @@ private:
         };
         const auto containers = containers_of(scene_.bundle(), item);
         if (!std::any_of(containers.begin(), containers.end(),
-                         [&](const Lodging& where) { return any_leaves(scene_.room_for(item, where)); }) &&
+                         [&](const Lodging& where) { return any_leaves(scene_.room(where)); }) &&
             !any_leaves(scene_.envelope())) {
             object(item, "lowered by " + in_mm(approximate(drop_)) +
                              ", it is still inside what it is in, so nothing holds it up");

@@ -103,18 +103,30 @@ TEST_CASE("what is pressed in fills its cavity, on its axis, and below the rim")
         {"after the plate that lies over it", ring_pressed_into_a_pot,
          [](Bundle& b) { std::rotate(b.steps.begin(), b.steps.begin() + 2, b.steps.begin() + 3); }, "step",
          "\"ring\": going into its place, it is not proved to pass \"plate\""},
-        {"hovering", ring_pressed_into_a_pot,
+        {"told to rest on what is not below it", ring_pressed_into_a_pot,
+         [](Bundle& b) { b.certificate.rests[1] = {1, 3, {54.25, 0, 72.005}}; }, "rest",
+         "\"ring\": lowered by 0.01 mm, it does not reach the point in \"plate\""},
+        {"the cup hovering in it", ring_pressed_into_a_pot,
          [](Bundle& b) {
-             b.items.resize(2);
-             b.steps.erase(b.steps.begin() + 1, b.steps.begin() + 3);
-             b.certificate.rests.resize(2);
-             move_ring(b, {0, 0, 5});
+             b.items.pop_back();
+             b.steps.erase(b.steps.begin() + 2);
+             b.certificate.rests.pop_back();
+             center(b, 2).z += 5;
          },
-         "rest", "\"ring\": lowered by 0.01 mm, it is still inside what it is in"},
+         "rest", "\"cup\": lowered by 0.01 mm, it is still inside what it is in"},
     });
     Bundle at_the_rim = ring_pressed_into_a_lying_pot();
     move_ring(at_the_rim, {17, 0, 0});
     CHECK(objections_of(at_the_rim) == "");
+    Bundle held_up = ring_pressed_into_a_pot(); // by its spring, with nothing below it and nothing in it
+    held_up.items.resize(2);
+    held_up.steps.erase(held_up.steps.begin() + 1, held_up.steps.begin() + 3);
+    held_up.certificate.rests.resize(2);
+    move_ring(held_up, {0, 0, 5});
+    CHECK(objections_of(held_up) == "");
+    held_up.items[1].pressed.reset();
+    held_up.clearance = 0;
+    CHECK(first_rule(held_up) == "rest");
     Bundle turned_over = ring_pressed_into_a_lying_pot(); // a ring has no top
     body(turned_over, 1).pose.turn = cavity(turned_over, 1).pose.turn = {1, 0, -1, 0};
     CHECK(objections_of(turned_over) == "");
