@@ -59,6 +59,8 @@ struct PlacedItem {
     std::vector<PlacedCavity> cavities;
     bool soft = false;                   ///< gives way, so that it can pad others
     std::vector<Spread> solids_off;      ///< by which each solid's dimensions may be off; none beyond the last
+    /// Pressed into the cavity that it lies in, whose diameter its own then is: mm across, were it left to itself.
+    std::optional<double> pressed;
 };
 
 /// One step of putting the bundle together: the item, with all that it already holds and its shut lid, moves along
@@ -99,7 +101,8 @@ struct Certificate {
 enum class FitWay {
     all_round, ///< one item, with the same air on all sides
     across,    ///< several side by side, from one side wall to the other
-    along      ///< from the floor to the lid
+    along,     ///< from the floor to the lid
+    pressed    ///< held by its spring: figures tell by how much it would be wider than the cavity, mm across
 };
 
 /// The room that items have in a cavity.

@@ -18,8 +18,8 @@ struct Footing {
 };
 
 /// The footing of every item. Weights count as spread evenly over an item's first solid. What lies within a vessel that
-/// does not stand is held by the vessel's wall, and a shut lid by its vessel. Neighbours that would stop a fall do not
-/// count. Requires: a bundle whose items are apart and in their containers. Ensures: one entry an item, in its order.
+/// does not stand is held by the vessel's wall, a shut lid by its vessel, and what is pressed into a vessel by its spring.
+/// Neighbours that would stop a fall do not count. Requires: a bundle whose items are apart and in their containers. Ensures: one entry an item, in its order.
 /// Complexity: quadratic in the items, times their solids.
 std::vector<Footing> footings(const Bundle& bundle);
 

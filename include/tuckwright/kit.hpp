@@ -71,6 +71,13 @@ struct Closure {
     double adds_off = 0, intrudes_off = 0; ///< mm by which these two may be off
 };
 
+/// How a springy ring is carried: pressed together into the cavity of a vessel, which then holds it by its spring.
+struct PressFit {
+    std::size_t item = 0;     ///< index of the vessel in Kit::items
+    double gives = 0;         ///< mm by which its diameter can be pressed together
+    std::optional<double> relaxed = std::nullopt; ///< mm: its diameter left to itself; nothing: the outside still says it
+};
+
 /// Loose goods carried in an item; they weigh, and keep it upright.
 struct Contents {
     std::string what;
@@ -117,6 +124,7 @@ struct Item {
     bool nothing_on_top = false;     ///< nothing may lie on it
     std::optional<double> bears_g;   ///< the most that may lie on it, with all that this holds and carries
     Wanted reach = Wanted::any;
+    std::optional<PressFit> press;   ///< then the outside is a plain cylinder, left to itself; see pressed_in()
 
     /// Whether it has a cavity in which nothing else lies: its contents fill it, or it is a shut bottle of liquid.
     bool is_full() const

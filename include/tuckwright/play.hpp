@@ -9,7 +9,7 @@ namespace tuckwright {
 
 /// The play of every item: how far it can go straight along the axes of what it lies in, both ways, with all that it holds
 /// and its shut lid, while everything else stays. The walls of its containers and the bundle's envelope hold it, and other
-/// items; an open mouth of another item counts as shut. A shut lid has none of its own. Figures are rounded down: what
+/// items; an open mouth of another item counts as shut. A shut lid has none of its own, nor has what is pressed into a vessel. Figures are rounded down: what
 /// is within two micrometres touches, and stops unless it slides along a face (aslant by 5e-5 rad at most).
 /// Requires: a bundle to which check() has no objection. Ensures: one entry an item, in its order; not negative, and not
 /// longer than the envelope is from corner to corner.

@@ -16,6 +16,11 @@ int roll_layers(double length, double diameter);
 /// the first shape of the cloth stay the items' own.
 Kit with_stowages(Kit kit);
 
+/// The kit with each thing that is pressed into a vessel as it is there: as wide as the bore, its own cavity narrower by as
+/// much as its outside. The tolerances of both count for that cavity. Ensures: `relaxed` tells its diameter left to
+/// itself; what is so already stays as it is. Requires: a kit as the reader lets it through, at its worst or not.
+Kit pressed_in(Kit kit);
+
 /// An item as it is in one of its forms: 0 for its own, k for forms[k - 1]. Requires: there is one.
 Item in_form(const Item& item, std::size_t form);
 

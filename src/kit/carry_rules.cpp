@@ -158,11 +158,14 @@ public:
     std::string told(std::size_t inner, std::size_t vessel) const
     {
         const std::string start =
-            quoted(drafts_[inner].item.id) + " goes in " + quoted(drafts_[*direct_[inner]].item.id);
+            quoted(drafts_[inner].item.id) + (drafts_[inner].item.press ? " is pressed into " : " goes in ") +
+            quoted(drafts_[*direct_[inner]].item.id);
         return *direct_[inner] == vessel ? start : start + ", and so in " + quoted(drafts_[vessel].item.id);
     }
 
     Place place(std::size_t inner) const { return drafts_[inner].carry.goes_in->place; }
+    /// The key that says so.
+    std::string key(std::size_t inner) const { return drafts_[inner].item.press ? "press-fit" : "goes-in"; }
     std::string line(std::size_t inner) const { return "line " + std::to_string(place(inner).line + 1); }
 
 private:
@@ -266,7 +269,7 @@ void add_forbidden(Expansion& all, std::size_t item, Keep keep, std::size_t othe
                         : keep == Keep::together ? " must lie together with "
                                                  : " must keep apart from ") +
                        quoted(all.drafts[other].item.id) + ", but " + but,
-                   "delete '" + key_of(keep) + "' here, or 'goes-in' there");
+                   "delete '" + key_of(keep) + "' here, or '" + all.chains.key(meeting->inner) + "' there");
 }
 
 void add_given(Expansion& all, IdIndex& ids)
@@ -302,8 +305,8 @@ void add_usual(Expansion& all, std::size_t rule, std::size_t first, std::size_t 
     }
     all.contradict(
         all.chains.place(meeting->inner), what + ", against the usual rule " + word + ": " + usual_rule_reason(rule),
-        "change 'goes-in', or waive the rule at the top of the file, with a reason: 'waive: [{rule: " + word +
-            ", why: ...}]'");
+        "change '" + all.chains.key(meeting->inner) +
+            "', or waive the rule at the top of the file, with a reason: 'waive: [{rule: " + word + ", why: ...}]'");
 }
 
 /// Whether other things may lie in it.
@@ -340,7 +343,8 @@ std::vector<CarryRule> carry_rules(Reading& reading, const Drafts& drafts, IdInd
     Expansion all{reading, drafts, chains, rules, 0};
     for (std::size_t i = 0; i < drafts.size(); ++i) {
         if (const Link vessel = chains.vessel_of(i)) {
-            rules.add(Keep::within, i, *vessel, said_so);
+            rules.add(Keep::within, i, *vessel,
+                      drafts[i].item.press ? "it is pressed into the " + drafts[*vessel].item.id : said_so);
         }
     }
     add_given(all, ids);

@@ -16,9 +16,10 @@ constexpr std::array<std::string_view, 3> bag_keys{"girth", "length", "thickness
 constexpr KnownFields bag_fields{bag_keys, "bag: {girth: 400, length: 220, thickness: 1}", bag_keys};
 constexpr std::array<std::string_view, 1> band_keys{"girth"};
 constexpr KnownFields band_fields{band_keys, "band: {girth: 300}", band_keys};
-constexpr std::array<std::string_view, 15> keys_of_others{
+constexpr std::array<std::string_view, 16> keys_of_others{
     "cylinder", "box",   "sheet",   "cloth", "inside", "closes", "contents",  "upright",
-    "parts",    "forms", "goes-in", "not-in", "apart-from", "kind", "count"};
+    "parts",    "forms", "goes-in", "not-in", "apart-from", "kind", "count",
+    "press-fit"};
 
 std::optional<Length> read_size(Reading& reading, Fields& fields, const std::string& key, const std::string& remedy)
 {
@@ -81,6 +82,9 @@ void take_items(Reading& reading, std::vector<ItemDraft>& drafts, Place items, K
     for (Item& item : kit.items) {
         if (item.closes) {
             item.closes->item = index[item.closes->item];
+        }
+        if (item.press) {
+            item.press->item = index[item.press->item];
         }
     }
     if (kit.items.empty()) {

@@ -9,6 +9,7 @@
 #include "kit/form_reading.hpp"
 #include "kit/handling_reading.hpp"
 #include "kit/kinds.hpp"
+#include "kit/press_reading.hpp"
 #include "kit/words.hpp"
 
 namespace tuckwright::reading
@@ -17,11 +18,11 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 24> item_keys{
+constexpr std::array<std::string_view, 25> item_keys{
     "id",      "name",     "count",      "weight",        "cylinder",       "box",   "sheet",
     "cloth",   "inside",   "closes",     "contents",      "upright",        "parts", "forms",
     "kind",    "goes-in",  "not-in",     "apart-from",    "together-with",  "nothing-on-top",
-    "bears",   "reach",    "bag",        "band"};
+    "bears",   "reach",    "press-fit",  "bag",           "band"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};
@@ -113,7 +114,8 @@ void read_depth(Reading& reading, const Node& node, const std::string& subject, 
 void read_soft(Reading& reading, Fields& fields, ItemDraft& draft)
 {
     const std::string key = fields.given("sheet") ? "sheet" : "cloth";
-    for (const std::string_view other : {"cylinder", "box", "cloth", "inside", "closes", "contents", "parts", "forms"}) {
+    for (const std::string_view other : {"cylinder", "box", "cloth", "inside", "closes", "contents", "parts", "forms",
+                                         "press-fit"}) {
         if (fields.given(other) && other != key) {
             fields.refuse(other, "a " + key + " has no '" + std::string(other) + "'", "keep one of the two");
         }
@@ -231,6 +233,7 @@ void read_rigid(Reading& reading, Fields& fields, ItemDraft& draft)
                           "measure a knob or rim as part of the lid's height");
         }
     }
+    read_press(reading, fields, draft);
 }
 
 } // namespace

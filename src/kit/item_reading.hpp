@@ -21,14 +21,23 @@ struct ClosesDraft {
     Place adds_place, intrudes_place;
 };
 
+/// What an item says it is pressed into, by name still. The length is missing where it is faulty.
+struct PressDraft {
+    Place place; ///< of the key `press-fit`
+    std::optional<Named> into;
+    std::optional<Length> gives;
+    Place gives_place;
+};
+
 /// An item with what later checks need: exact sizes, places, and what of it can be relied on.
 struct ItemDraft {
-    Item item; ///< without `closes`
+    Item item; ///< without `closes` and `press`
     Place place;
     std::optional<Place> id_place; ///< nothing where it has no sound id
     std::optional<SizedShape> outside;
     std::optional<Place> inside_place, contents_place; ///< of the keys, where they are given
     std::optional<ClosesDraft> closes;
+    std::optional<PressDraft> press;
     CarryDraft carry;
     std::optional<Place> topped_place; ///< of the value `no` of `nothing-on-top`
     bool tells_load = false;           ///< whether it says what may lie on it

@@ -12,6 +12,7 @@
 #include "kit/handling_reading.hpp"
 #include "kit/item_reading.hpp"
 #include "kit/lid_checks.hpp"
+#include "kit/press_reading.hpp"
 #include "kit/rule_reading.hpp"
 
 namespace tuckwright
@@ -71,6 +72,7 @@ void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& k
     IdIndex ids(drafts);
     check_ids(reading, drafts, ids);
     check_lids(reading, drafts, ids);
+    check_presses(reading, drafts, ids);
     kit.rules = carry_rules(reading, drafts, ids, waivers);
     keep_tops_free(reading, drafts, waivers);
     take_items(reading, drafts, node->place, kit);

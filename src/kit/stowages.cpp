@@ -33,6 +33,27 @@ Item in_form(const Item& item, std::size_t form)
     return made;
 }
 
+Kit pressed_in(Kit kit)
+{
+    for (Item& item : kit.items) {
+        if (!item.press || item.press->relaxed) {
+            continue;
+        }
+        const Cavity& vessel = *kit.items[item.press->item].inside;
+        auto& outside = std::get<Cylinder>(item.outside);
+        const double bore = std::get<Cylinder>(vessel.shape).diameter, narrower = outside.diameter - bore;
+        item.press->relaxed = outside.diameter;
+        outside.diameter = bore;
+        if (item.inside) {
+            auto& inner = std::get<Cylinder>(item.inside->shape);
+            inner.diameter = snap(inner.diameter - narrower);
+            double& off = item.inside->off.mm.front();
+            off = snap_up(off + item.outside_off.mm.front() + vessel.off.mm.front());
+        }
+    }
+    return kit;
+}
+
 namespace {
 
 const char* fold_words(int times)

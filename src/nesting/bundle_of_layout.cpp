@@ -18,6 +18,9 @@ namespace {
 /// Denominator of half-angle tangents: turns are rounded to about 1e-5 rad, and three in one another stay below 2^53.
 constexpr double turn_steps = 131072;
 
+/// What to do to a thing that is pressed into a vessel.
+constexpr const char* press_together = "press it together";
+
 /// mm: rounding may move the corner of what leans by so much.
 constexpr double off_grid = 2e-6;
 
@@ -202,6 +205,20 @@ private:
         return placed;
     }
 
+    /// In which form it is carried, or what it is pressed into.
+    void tell_stowage(const Item& item, int way, PlacedItem& placed) const
+    {
+        if (way > 0) {
+            placed.stowed = item.forms[at(way - 1)].name;
+            placed.how = item.forms[at(way - 1)].how;
+        }
+        if (item.press) {
+            placed.pressed = item.press->relaxed;
+            placed.stowed = "pressed into the " + kit_.items[item.press->item].id;
+            placed.how = press_together;
+        }
+    }
+
     void add_body(std::size_t body)
     {
         const Origin& origin = scene_.origins[body];
@@ -209,11 +226,7 @@ private:
         const Place& place = layout_.place(static_cast<int>(body));
         PlacedItem placed = plain(origin.self);
         const Item item = in_form(kit_.items[origin.self.item], at(place.way));
-        if (place.way > 0) {
-            const Stowage& stowage = kit_.items[origin.self.item].forms[at(place.way - 1)];
-            placed.stowed = stowage.name;
-            placed.how = stowage.how;
-        }
+        tell_stowage(kit_.items[origin.self.item], place.way, placed);
         if (place.cell != outermost) {
             placed.in = Lodging{index(scene_.origins[static_cast<std::size_t>(place.cell)].self), 0};
         }
@@ -222,6 +235,9 @@ private:
             if (k != plate) {
                 placed.solids.push_back(solid(body, source.pieces[k], shift_));
             }
+        }
+        if (item.press) { // the search had it narrower, so that it fits a cavity that has lost its clearance
+            placed.solids.front().shape = item.outside;
         }
         add_cavity(body, item, placed);
         if (origin.lid) {

@@ -146,6 +146,12 @@ bool fits_in_some_form(const Item& item, const Item& vessel)
 
 std::optional<std::string> rules_misfit(const Kit& kit)
 {
+    for (const Item& item : kit.items) {
+        if (item.press && height_of(item.outside) > height_of(kit.items[item.press->item].inside->shape)) {
+            return fmt::format("the {} is pressed into the {}, but is higher than that is deep", item.id,
+                               kit.items[item.press->item].id);
+        }
+    }
     for (const CarryRule& rule : kit.rules) {
         const Item &item = kit.items[item_of(kit, rule.first)], &vessel = kit.items[item_of(kit, rule.second)];
         const bool fits = fits_in_some_form(turned_freely(item), vessel);

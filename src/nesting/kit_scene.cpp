@@ -79,7 +79,7 @@ bool is_lopsided(const Body& body, std::size_t lid_pieces)
 
 std::vector<Form> forms_of(const Body& body, std::size_t lid_pieces)
 {
-    if (body.upright) {
+    if (body.upright || body.pressed) {
         return {Form::standing};
     }
     if (is_lopsided(body, lid_pieces)) {
@@ -135,6 +135,12 @@ Body body_of(const Kit& kit, const Item& item, const Item* lid)
             body.hollow->shape = lower_part(body.hollow->shape, height_of(body.hollow->shape) - lid_takes(*lid, item));
         }
     }
+    if (item.press) { // its cell is without the clearance that it does not need
+        body.pressed = true;
+        body.held = true;
+        const bool is_wider = narrowed(body.pieces.front().shape, kit.clearance);
+        require(item.press->relaxed && is_wider, "what is pressed into a vessel has the width of its bore");
+    }
     body.upright = item.upright || (lid != nullptr && lid->upright);
     body.forms = forms_of(body, body.pieces.size() - own);
     body.plan_is_round = std::all_of(body.pieces.begin(), body.pieces.end(), [](const BodyPiece& piece) {
@@ -156,6 +162,37 @@ void add_others(Scene& scene, const Kit& kit, const Item& item, const Item* lid)
         other.held = item.forms[form - 1].held;
         scene.stowages.back().push_back(static_cast<int>(scene.others.size()));
         scene.others.push_back(std::move(other));
+    }
+}
+
+/// Whether a body that is pressed into a vessel is just as wide as a hollow, which has lost its clearance too.
+bool fills(const Body& body, const Body& vessel)
+{
+    const auto* bore = vessel.hollow ? std::get_if<Cylinder>(&vessel.hollow->shape) : nullptr;
+    return bore != nullptr && bore->diameter == std::get<Cylinder>(body.pieces.front().shape).diameter;
+}
+
+/// What is pressed into a vessel has no place but there.
+void keep_pressed(KitScene& made, const Kit& kit)
+{
+    Scene& scene = made.scene;
+    for (std::size_t k = 0; k < scene.bodies.size(); ++k) {
+        const auto& press = kit.items[made.origins[k].self.item].press;
+        if (!press) {
+            continue;
+        }
+        std::vector<unsigned>& fits = scene.fits[k];
+        std::vector<unsigned> kept(fits.size(), 0);
+        for (std::size_t vessel = 0; vessel < scene.bodies.size(); ++vessel) {
+            for (int way = 0; way < scene.ways(static_cast<int>(vessel)); ++way) {
+                const std::size_t column = at(scene.row(static_cast<int>(vessel), way) + 1);
+                if (made.origins[vessel].self.item == press->item &&
+                    fills(scene.bodies[k], scene.stowed(static_cast<int>(vessel), way))) {
+                    kept[column] = fits[column];
+                }
+            }
+        }
+        fits = std::move(kept);
     }
 }
 
@@ -331,6 +368,7 @@ KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut)
     }
     made.scene.size = std::max(std::cbrt(total / static_cast<double>(made.scene.bodies.size())), 0.1 * longest);
     made.scene.fits = containment_graph(made.scene, kit).fit_table();
+    keep_pressed(made, kit);
     made.scene.company = company_of(kit, made.origins);
     return made;
 }

@@ -6,7 +6,8 @@
 // into cavities that it could enter in some turn, and nothing into one that contents fill. A lid counts with its plate
 // alone: shut it takes at least that, and loose it takes more. An item that can be carried in several forms counts with
 // its least outside and its largest cavity. A sheet counts with what it is made of and has no cavity, since what lies in
-// its roll lies in whatever holds the roll; cloth counts with its volume.
+// its roll lies in whatever holds the roll; cloth counts with its volume. What is pressed into a vessel counts as it is
+// there; it takes no clearance, and so that vessel's cavity counts with it.
 #include "nesting/lower_bound.hpp"
 
 #include <algorithm>
@@ -19,6 +20,7 @@
 #include "nesting/company_of_kit.hpp"
 #include "nesting/kit_scene.hpp"
 #include "nesting/misfit.hpp"
+#include "tuckwright/contract.hpp"
 #include "tuckwright/stowage.hpp"
 
 namespace tuckwright::nesting {
@@ -86,9 +88,13 @@ public:
             item.upright = false;
             supply_.push_back(least_volume(item));
             for (std::size_t cell = 0; cell < n; ++cell) {
-                may_[k][cell] = cell != k && allowed(k, cell) && could_enter_some(item, cell);
+                const bool is_pressed = item.press && item.press->item == scene_.origins[cell].self.item;
+                may_[k][cell] =
+                    cell != k && allowed(k, cell) && (is_pressed || could_enter_some(item, cell));
             }
-            room_.push_back(largest_cavity(k));
+            room_.push_back(takes_pressed(kit, scene_.origins[k].self.item)
+                                ? whole_cavity(kit.items[scene_.origins[k].self.item])
+                                : largest_cavity(k));
             if (room_.back() > 0) {
                 vessels_.push_back(k);
             }
@@ -162,6 +168,24 @@ private:
             const auto& hollow = scene_.scene.stowed(static_cast<int>(body), way).hollow;
             const double neck = hollow && hollow->neck ? volume_ml(*hollow->neck) : 0;
             most = hollow ? std::max(most, (volume_ml(hollow->shape) + neck) * 1000) : most;
+        }
+        return most;
+    }
+
+    /// Whether something is pressed into the vessel: that takes no clearance.
+    static bool takes_pressed(const Kit& kit, std::size_t vessel)
+    {
+        return std::any_of(kit.items.begin(), kit.items.end(),
+                           [&](const Item& item) { return item.press && item.press->item == vessel; });
+    }
+
+    /// The largest of its cavities, in whatever form, with the clearance.
+    static double whole_cavity(const Item& vessel)
+    {
+        double most = 0;
+        for (std::size_t form = 0; form <= vessel.forms.size(); ++form) {
+            const auto inside = in_form(vessel, form).inside;
+            most = inside ? std::max(most, volume_ml(inside->shape) * 1000) : most;
         }
         return most;
     }
@@ -259,16 +283,26 @@ std::optional<std::string> misfit_in_all_forms(const Item& item, const BundleRul
     return item.forms.empty() ? proof : *proof + " (and so in each of its forms)";
 }
 
+/// A thing as wide as it is left to itself would count with room that it does not take.
+void require_pressed(const Kit& kit)
+{
+    require(std::all_of(kit.items.begin(), kit.items.end(),
+                        [](const Item& item) { return !item.press || item.press->relaxed; }),
+            "what is pressed into a vessel is as wide as its bore");
+}
+
 } // namespace
 
 double lower_bound_ml(const Kit& kit)
 {
+    require_pressed(kit);
     // A hair below, so that rounding in the sums never claims too much.
     return std::max(volume_by_items(kit), volume_by_flow(kit) * (1 - 1e-9)) / 1000;
 }
 
 std::optional<std::string> misfit_proof(const Kit& kit)
 {
+    require_pressed(kit);
     const BundleRule& rule = kit.bundle;
     const bool round = rule.shape == BundleShape::cylinder;
     for (const Item& item : kit.items) {

@@ -82,6 +82,9 @@ void Layout::put(int body, const Place& where)
     old_cell.erase(std::remove(old_cell.begin(), old_cell.end(), body), old_cell.end());
     const int left = place(body).cell;
     places_[at(body)] = where;
+    if (scene_->stowed(body, where.way).pressed) { // exactly on the axis, whatever sums have rounded to
+        places_[at(body)].x = places_[at(body)].y = 0;
+    }
     auto& new_cell = children_[at(where.cell + 1)];
     new_cell.insert(std::upper_bound(new_cell.begin(), new_cell.end(), body), body);
     if (left != outermost && left != where.cell) {
@@ -120,6 +123,7 @@ bool Layout::stands_out(const Piece& piece, int vessel, double margin) const
 void Layout::to_outer(int vessel, const Place& at_place, Piece& piece) const
 {
     const double x = piece.x, y = piece.y, c = piece.c, s = piece.s;
+    piece.sunk = false; // that is about the cell it comes from
     piece.x = at_place.x + at_place.c * x - at_place.s * y;
     piece.y = at_place.y + at_place.s * x + at_place.c * y;
     piece.z += at_place.z + scene_->stowed(vessel, at_place.way).hollow->floor;

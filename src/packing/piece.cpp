@@ -147,7 +147,7 @@ double excess(const Piece& p, const Room& room)
     if (room.floor) {
         sum += std::max(0.0, p.half_height - p.z);
     }
-    if (room.ceiling) {
+    if (room.ceiling || p.sunk) {
         sum += std::max(0.0, p.z + p.half_height - room.height);
     }
     const double side = side_excess(p, room);

@@ -21,6 +21,7 @@ struct Piece {
     double foot = 0;           ///< of a disc that tapers: its radius at the lower end; else 0
     double tilt_c = 1, tilt_s = 0;   ///< of what leans: its long axis is (tilt_s c, tilt_s s, tilt_c)
     double along = 0, across = 0;    ///< its half lengths, along and across in the plane of the tilt; across that: b
+    bool sunk = false;         ///< in its own cell it must not stand out of an open top
     bool further = false;      ///< not a body's first piece: it may lie beyond a rim that is too narrow for it
 };
 

@@ -108,7 +108,7 @@ void PolishStep::add_walls(const CellView& view, const Seen& seen)
     } else if (seen.main) {
         add_wall(seen, 0, 0, -1, 0, 0, p.z + p.half_height - least, -1);
     }
-    if (room.ceiling) {
+    if (room.ceiling || p.sunk) {
         add_wall(seen, 0, 0, 1, 0, 0, room.height - p.z - p.half_height, outer ? height_ : -1);
     } else if (seen.main) {
         add_wall(seen, 0, 0, 1, 0, 0, room.height - p.z + p.half_height - least, -1);

@@ -126,6 +126,7 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
     Piece piece;
     piece.owner = owner;
     piece.further = index > 0;
+    piece.sunk = body.pressed;
     piece.x = place.x;
     piece.y = place.y;
     piece.z = place.z;

@@ -55,6 +55,8 @@ struct Body {
     std::vector<Form> forms;    ///< those in which it may be packed, without doubles
     bool upright = false;       ///< its own z must be up in the world
     bool held = false;          ///< it may lie in a vessel only
+    /// It fills its cell from wall to wall, coaxial with it, and does not stand out of it.
+    bool pressed = false;
     bool plan_is_round = false; ///< standing, a turn about its axis changes nothing
     double volume = 0;          ///< mm^3 of its pieces
 };

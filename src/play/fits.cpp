@@ -89,11 +89,18 @@ private:
             return;
         }
         for (const std::size_t item : inside) {
+            if (bundle_.items[item].pressed) {
+                add_pressed(in, item);
+                continue;
+            }
             add({in, {item}, FitWay::all_round}, across({item}, in, 0, {}) / 2, across({item}, in, 1, {}) / 2);
         }
         const bool round = std::holds_alternative<Cylinder>(cavity.shape);
         for (std::size_t i = 0; round && i < inside.size(); ++i) {
             for (std::size_t j = i + 1; j < inside.size(); ++j) {
+                if (bundle_.items[inside[i]].pressed || bundle_.items[inside[j]].pressed) {
+                    continue; // that leaves nothing beside it
+                }
                 if (const auto way = way_between(inside[i], inside[j], cavity.pose)) {
                     add({in, {inside[i], inside[j]}, FitWay::across}, across({inside[i], inside[j]}, in, 0, *way),
                         across({inside[i], inside[j]}, in, 1, *way));
@@ -110,6 +117,19 @@ private:
                 add({in, row->items, upright ? FitWay::along : FitWay::across}, row->room, row->worst);
             }
         }
+    }
+
+    /// By how much it would be wider than the cavity, as measured, and at least, where it is as narrow as it may be and the
+    /// cavity as wide. Sizes that are the worst for room are those at which it is held best.
+    void add_pressed(Lodging in, std::size_t item)
+    {
+        const PlacedItem& placed = bundle_.items[item];
+        const PlacedCavity& cavity = bundle_.items[in.item].cavities[in.cavity];
+        const double own_off = placed.solids_off.empty() ? 0 : placed.solids_off.front().mm.front();
+        const double off = own_off + cavity.off.mm.front();
+        const double most = *placed.pressed - std::get<Cylinder>(cavity.shape).diameter;
+        const double measured = bundle_.worst_case ? most - off : most;
+        found_.push_back({in, {item}, FitWay::pressed, snap(measured), snap(measured - off)});
     }
 
     void add(Fit fit, double room, double worst)
@@ -217,7 +237,7 @@ std::vector<Fit> tightest(const Bundle& bundle, std::size_t most)
     for (const Fit& fit : sorted) {
         const bool is_new =
             std::none_of(found.begin(), found.end(), [&](const Fit& other) { return alike(bundle, fit, other); });
-        if (is_new && found.size() < most) {
+        if (is_new && fit.way != FitWay::pressed && found.size() < most) {
             found.push_back(fit);
         }
     }

@@ -180,8 +180,8 @@ public:
     Play play_of(std::size_t item)
     {
         Play play;
-        if (bundle_.items[item].closes) {
-            return play;
+        if (bundle_.items[item].closes || bundle_.items[item].pressed) {
+            return play; // a spring holds it
         }
         gather(item);
         const Matrix3 frame = rotation_matrix(rooms_.front().pose.turn);

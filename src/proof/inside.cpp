@@ -19,8 +19,9 @@ public:
         if (!containers.empty() && !scene_.bundle().items[item].closes) { // a shut lid counts as its vessel's
             entered(item, containers.front());
         }
+        pressed(item);
         for (const auto& where : containers) {
-            solids(item, scene_.room(where), named(scene_.bundle(), where.item));
+            solids(item, scene_.room_for(item, where), named(scene_.bundle(), where.item));
         }
         solids(item, scene_.envelope(), "the bundle");
     }
@@ -32,6 +33,38 @@ private:
     {
         return (solid > 0 || is_lid_) && room.open_top && lies_beyond_top(piece, room);
     }
+
+    /// What is pressed into a cavity is one plain cylinder that fills it from wall to wall, on its axis.
+    void pressed(std::size_t item)
+    {
+        const PlacedItem& placed = scene_.bundle().items[item];
+        if (!placed.pressed) {
+            return;
+        }
+        const auto object = [&](const std::string& what) {
+            findings_.add("inside",
+                          named(scene_.bundle(), item) + " is told to be pressed into what it lies in, but " + what);
+        };
+        const auto& solids = scene_.solids(item);
+        if (!placed.in || placed.closes) {
+            object("it lies in no vessel");
+        } else if (solids.size() != 1 || !is_straight(solids.front())) {
+            object("it is no plain cylinder");
+        } else if (const Piece& cavity = scene_.cavities(placed.in->item)[placed.in->cavity];
+                   !is_straight(cavity) || scene_.neck(*placed.in)) {
+            object("that has no straight round inside");
+        } else if (nanometres(*placed.pressed) / 2 <= solids.front().half[0]) {
+            object("left to itself it would not be wider");
+        } else if (solids.front().half[0] != cavity.half[0]) {
+            object("it is not as wide as that is inside");
+        } else if (const Vector from = minus(solids.front().center, cavity.center);
+                   !parallel(solids.front().axis[2], cavity.axis[2]) ||
+                   (from != Vector{0, 0, 0} && !parallel(from, cavity.axis[2]))) {
+            object("it does not lie on its axis");
+        }
+    }
+
+    static bool is_straight(const Piece& piece) { return piece.round && piece.foot == piece.half[0]; }
 
     void solids(std::size_t item, const Room& room, const std::string& container)
     {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a bundle holds what a kit asks for. The other rules take sizes as the bundle gives them; this one holds each
 // item against the kit: as it is described there, or in one of its forms. What is soft has laws instead of forms: a
-// sheet's folds and layers, a cloth's volume. The search rounds sizes to an even number of nanometres, outsides up and
+// sheet's folds and layers, a cloth's volume; so has what is pressed into a vessel. The search rounds sizes to an even number of nanometres, outsides up and
 // cavities down, so that they may differ by a hair.
 #include <algorithm>
 #include <array>
@@ -331,6 +331,9 @@ private:
             placed->nothing_on_top != item.nothing_on_top || placed->bears_g != item.bears_g) {
             object(fmt::format("{} is not of the kinds, not wanted as soon, or may not bear as much, as the kit says", who));
         }
+        if (placed->pressed && !item.press) {
+            object(fmt::format("{} is told to be pressed into what it lies in, but gives way to nothing", who));
+        }
         switch (placed->solids.empty() ? Likeness::none : likeness(item, *placed)) {
         case Likeness::none:
             object(fmt::format("{} has not the size and shape of the kit, in none of its forms", who));
@@ -364,6 +367,11 @@ private:
         if (placed.closes) {
             return is_plate(item, placed) ? with(plate_spread_matches(item, placed)) : Likeness::none;
         }
+        if (item.press) {
+            return is_pressed_in(item, placed)
+                       ? with(spreads_match(item.outside_off, item.parts, item.inside, placed, {}))
+                       : Likeness::none;
+        }
         if (item.sheet || item.cloth) { // their forms are not measured ones
             return is_in_soft_form(item, placed) ? Likeness::all : Likeness::none;
         }
@@ -380,6 +388,30 @@ private:
             }
         }
         return Likeness::none;
+    }
+
+    /// Whether a springy thing is where it belongs: in the cavity of its vessel and just as wide, pressed together by no
+    /// more than it gives; its own cavity is narrower by as much.
+    bool is_pressed_in(const Item& item, const PlacedItem& placed) const
+    {
+        const Item& vessel = kit_.items[item.press->item];
+        const auto* outside = std::get_if<Cylinder>(&item.outside);
+        const auto* body = std::get_if<Cylinder>(&placed.solids.front().shape);
+        if (outside == nullptr || body == nullptr || !placed.pressed || !is_about(*placed.pressed, outside->diameter) ||
+            !placed.in || placed.in->cavity != 0 || bundle_.items[placed.in->item].id != vessel.id) {
+            return false;
+        }
+        const auto* bore = std::get_if<Cylinder>(&vessel.inside->shape);
+        const double by = outside->diameter - body->diameter;
+        if (bore == nullptr || !is_about(body->diameter, bore->diameter) || by <= 0 || by > item.press->gives + hair) {
+            return false;
+        }
+        std::optional<Cavity> inside = item.inside;
+        if (auto* inner = inside ? std::get_if<Cylinder>(&inside->shape) : nullptr) {
+            inner->diameter -= by;
+        }
+        return is_in_form(Cylinder{body->diameter, outside->height}, item.parts, inside, placed, {}) &&
+               says(placed, "pressed into the " + vessel.id, "press it together");
     }
 
     /// Whether it is told to be carried in the form of that name.

@@ -117,6 +117,9 @@ private:
                 shape(whose + "'s narrow opening", *item.cavities[k].neck, true);
             }
         }
+        if (item.pressed) {
+            length(name + ": its diameter left to itself", *item.pressed);
+        }
         weight(name + ": its weight", item.weight_g);
         weight(name + ": the weight of its contents", item.contents_g);
         if (item.bears_g) {

@@ -72,7 +72,7 @@ public:
                                                  : "the certificate says more than once what it rests on");
             } else if (const auto on = rests[item].front()->on) {
                 on_item(item, *on, nanometres(rests[item].front()->point));
-            } else {
+            } else if (!scene_.bundle().items[item].pressed) { // else its spring holds it, at any height
                 on_container(item);
             }
         }

@@ -27,7 +27,7 @@ void check_upright(const Scene& scene, Findings& findings);
 
 /// Rule 7. Every item but a shut lid has one rest: lowered, its material or its shut lid's would meet the material of
 /// what it rests on (solids less cavities and mouths), or would leave one of the containers it is in (within a sleeve,
-/// things stand on what is below the sleeve).
+/// things stand on what is below the sleeve). What is pressed into its container may be held by that alone.
 void check_rests(const Scene& scene, Findings& findings);
 
 /// Rule 7b. On what may bear nothing, or so much only, no more lies, however indirectly.

@@ -45,6 +45,7 @@ Scene::Scene(const Bundle& bundle)
         }
         auto& cavities = cavities_.emplace_back();
         auto& rooms = rooms_.emplace_back();
+        auto& bores = bores_.emplace_back();
         auto& necks = necks_.emplace_back();
         auto& neck_rooms = neck_rooms_.emplace_back();
         for (const auto& cavity : item.cavities) {
@@ -53,6 +54,7 @@ Scene::Scene(const Bundle& bundle)
             const auto& neck = necks.emplace_back(neck_piece(cavity, cavities.back()));
             rooms.push_back(room_of(cavities.back(), clearance, cavity.opens == Opening::both,
                                     cavity.opens != Opening::closed && !neck));
+            bores.push_back(room_of(cavities.back(), 0, cavity.opens == Opening::both, false));
             neck_rooms.push_back(neck ? std::optional(room_of(*neck, clearance, true, true)) : std::nullopt);
         }
     }

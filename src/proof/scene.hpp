@@ -22,6 +22,13 @@ public:
     const std::vector<Piece>& cavities(std::size_t item) const { return cavities_[item]; }
     /// The cavity less the clearance at its side walls.
     const Room& room(const Lodging& where) const { return rooms_[where.item][where.cavity]; }
+    /// The same for an item in one of its containers: what is pressed into its own takes no clearance there, and does not
+    /// stand out of it.
+    const Room& room_for(std::size_t item, const Lodging& where) const
+    {
+        const PlacedItem& placed = bundle_.items[item];
+        return placed.pressed && placed.in == where ? bores_[where.item][where.cavity] : room(where);
+    }
     /// A narrow opening right above its cavity, up to the rim; nothing where the cavity has none.
     const std::optional<Piece>& neck(const Lodging& where) const { return necks_[where.item][where.cavity]; }
     /// The narrow opening less the clearance at its side walls. Requires: there is one.
@@ -37,7 +44,7 @@ public:
 private:
     const Bundle& bundle_;
     std::vector<std::vector<Piece>> solids_, cavities_;
-    std::vector<std::vector<Room>> rooms_;
+    std::vector<std::vector<Room>> rooms_, bores_;
     std::vector<std::vector<std::optional<Piece>>> necks_;
     std::vector<std::vector<std::optional<Room>>> neck_rooms_;
     Room envelope_;

@@ -30,10 +30,10 @@ void check_holder(const Scene& scene, std::size_t outer, std::size_t inner, Find
 {
     for (const auto& where : containers_of(scene.bundle(), inner)) {
         for (std::size_t i = 0; where.item == outer && i < scene.solids(inner).size(); ++i) {
-            if (keeps_to_prism(scene.solids(inner)[i], scene.room(where))) {
+            if (keeps_to_prism(scene.solids(inner)[i], scene.room_for(inner, where))) {
                 continue;
             }
-            const bool is_wide = against_walls(scene.solids(inner)[i], scene.room(where)).inside; // beyond the rim
+            const bool is_wide = against_walls(scene.solids(inner)[i], scene.room_for(inner, where)).inside; // beyond the rim
             for (std::size_t j = is_wide ? 1 : 0; j < scene.solids(outer).size(); ++j) {
                 const Parting parting =
                     part(scene.solids(inner)[i], scene.solids(outer)[j], scene.normals(inner, i, outer, j));

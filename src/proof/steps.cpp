@@ -171,7 +171,7 @@ private:
     {
         for (const Lodging& where : containers_of(scene_.bundle(), moving)) {
             if (where.item == container) {
-                const Room& room = scene_.room(where);
+                const Room& room = scene_.room_for(moving, where);
                 return keeps_to_prism(solid, room)         ? scene_.solids(container).size()
                        : against_walls(solid, room).inside ? 1
                                                            : 0;

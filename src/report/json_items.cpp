@@ -174,6 +174,9 @@ PlacedItem read_item(const Node& node)
     item.form = node.text("form");
     item.stowed = node.text("stowed");
     item.how = node.text("how");
+    if (node.has("pressed_from_mm")) { // told only where it is so
+        item.pressed = node.length("pressed_from_mm");
+    }
     item.upright = node.flag("upright");
     read_handling(node, item);
     item.weight_g = node.number("weight_g", largest_weight);

@@ -31,7 +31,8 @@ std::string subject(const Bundle& bundle, const Fit& fit)
 {
     const std::string vessel = spoken_name(bundle, fit.in.item), items = listed(bundle, fit.items);
     switch (fit.way) {
-    case FitWay::all_round: return items + " in " + vessel;
+    case FitWay::all_round:
+    case FitWay::pressed: return items + " in " + vessel;
     case FitWay::across: return items + " side by side in " + vessel;
     case FitWay::along: return items + " from the floor to the lid of " + vessel;
     }
@@ -46,6 +47,10 @@ std::string at_worst(const Fit& fit)
 
 std::string fit_in_words(const Bundle& bundle, const Fit& fit)
 {
+    if (fit.way == FitWay::pressed) {
+        return fmt::format("{}: held by its spring, {} wider than the bore; {} at worst", subject(bundle, fit),
+                           room_in_words(fit.room), room_in_words(fit.worst));
+    }
     const std::string how = fit.way == FitWay::all_round ? "slides in with {} all round; {}" : "{} in all; {}";
     return subject(bundle, fit) + ": " + fmt::format(fmt::runtime(how), room_in_words(fit.room), at_worst(fit));
 }

@@ -158,6 +158,9 @@ ordered_json item_part(const Bundle& bundle, const PlacedItem& item)
     part["form"] = item.form;
     part["stowed"] = item.stowed;
     part["how"] = item.how;
+    if (item.pressed) {
+        part["pressed_from_mm"] = snap(*item.pressed);
+    }
     part["kinds"] = ordered_json::array();
     for (const Kind kind : item.kinds) {
         part["kinds"].push_back(reading::kind_words()[static_cast<std::size_t>(kind)]);

@@ -268,6 +268,9 @@ bool lands_on_rim(const Hull& lowered, const PlacedCavity& cavity)
 /// Whether the drop would take a solid out of any of its containers: the direct one may be a sleeve without a floor.
 bool rests_on_container(const Bundle& bundle, const PlacedItem& item, const Hull& lowered, bool further)
 {
+    if (item.pressed) {
+        return true; // its spring holds it
+    }
     for (auto in = item.in; in; in = bundle.items[in->item].in) {
         const PlacedCavity& cavity = bundle.items[in->item].cavities[in->cavity];
         const double rim = cavity.pose.center.z + height_of(cavity.shape) / 2;

@@ -316,7 +316,8 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
 {
     require(!measured.items.empty(), "a kit has at least one item");
     const Kit given = measured.worst_case ? worst_case(measured) : measured;
-    const Kit kit = nesting::on_even_grid(with_stowages(given));
+    const Kit pressed = pressed_in(given);
+    const Kit kit = nesting::on_even_grid(with_stowages(pressed));
     Bundle bundle;
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
@@ -326,14 +327,14 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     bundle.bands = kit.bands;
     bundle.worst_case = kit.worst_case;
     bundle.waived = kit.waived;
-    const double bound = nesting::lower_bound_ml(given);
+    const double bound = nesting::lower_bound_ml(pressed);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;
         done.effort = to_string(options.effort);
         done.lower_bound_ml = bound;
         return std::move(done);
     };
-    if (const auto proof = misfit(given)) {
+    if (const auto proof = misfit(pressed)) {
         bundle.status = Status::does_not_fit;
         bundle.explanation = *proof;
         return signed_off(std::move(bundle));

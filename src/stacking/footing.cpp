@@ -2,7 +2,7 @@
 // Outline. The lowest face of an item's solids is an outline in plan (a disc as a polygon, a box's rectangle, the line on
 // which a cylinder lies). Where that face is as low as a floor, or as the top face of another item, the points of both
 // outlines that lie in the other one carry it, less those over an open mouth. The item stands if the centre of its
-// weight, with all that it holds, lies within the convex hull of these points.
+// weight, with all that it holds, lies within the convex hull of these points. What is pressed into a vessel is held.
 #include "tuckwright/footing.hpp"
 
 #include <algorithm>
@@ -173,7 +173,7 @@ public:
     Footing of(std::size_t item) const
     {
         const PlacedItem& placed = bundle_.items[item];
-        if (placed.closes || lies_in_a_lying_vessel(placed)) {
+        if (placed.closes || placed.pressed || lies_in_a_lying_vessel(placed)) {
             return {true, 0, 90};
         }
         double lowest = 1e9;

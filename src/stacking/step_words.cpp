@@ -209,6 +209,29 @@ std::string push_aside(const Replay& before, std::size_t item, const Surrounding
                               fillings(before, item), posture_words(bundle, item), through, where));
 }
 
+/// How far down a thing is pressed into its vessel, along the axis of that.
+std::string depth_pressed(const Bundle& bundle, const PlacedItem& item)
+{
+    const PlacedCavity& cavity = bundle.items[item.in->item].cavities[item.in->cavity];
+    const Matrix3 m = rotation_matrix(cavity.pose.turn);
+    const double up = dot(Vec3{m[0][2], m[1][2], m[2][2]}, item.solids.front().pose.center - cavity.pose.center);
+    const double spare = (height_of(cavity.shape) - height_of(item.solids.front().shape)) / 2;
+    constexpr double same_level = 0.5; // mm: nobody presses it in more exactly
+    return up + spare < same_level   ? ", at the bottom"
+           : spare - up < same_level ? ", flush with the rim"
+                                     : fmt::format(", {:.0f} mm below the rim", spare - up);
+}
+
+/// Into a vessel that holds it by its spring: there is no other place across, and nothing to centre.
+std::string press(const Replay& before, std::size_t item, const Surroundings& seen)
+{
+    const Bundle& bundle = before.bundle();
+    const std::string carried = !seen.on.empty() ? ", on top of " + carriers(bundle, seen.on)
+                                                 : depth_pressed(bundle, bundle.items[item]);
+    return fmt::format("Press {}{} together and{}{}.", spoken_name(bundle, item), fillings(before, item),
+                       into(bundle, item), carried);
+}
+
 } // namespace
 
 std::string step_text(const Replay& before, const Step& step)
@@ -220,6 +243,9 @@ std::string step_text(const Replay& before, const Step& step)
     const Surroundings seen = surroundings_of(before, step.item);
     if (is_slipped_over(before, step.item)) {
         return slip_over(before, step.item, seen);
+    }
+    if (bundle.items[step.item].pressed && bundle.items[step.item].in) {
+        return press(before, step.item, seen);
     }
     if (step.via && bundle.items[step.item].in) {
         return push_aside(before, step.item, seen);

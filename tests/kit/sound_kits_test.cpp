@@ -3,6 +3,7 @@
 #include <string>
 
 #include "tuckwright/kit_reader.hpp"
+#include "tuckwright/stowage.hpp"
 
 using namespace tuckwright;
 
@@ -348,4 +349,32 @@ items:
 )");
     REQUIRE(kit.items[1].closes);
     CHECK(kit.items[1].closes->intrudes == 10);
+}
+
+TEST_CASE("what is pressed into a vessel names it, goes in it, and keeps its own width until it is pressed in")
+{
+    const Kit kit = read("kit: Rings\ntolerance: 0.2\nitems:\n"
+                         "  - {id: strap, weight: 9, band: {girth: 900}}\n" // counts in the file, not in the kit
+                         "  - {id: ring, weight: 30, cylinder: {diameter: 112, height: 40},\n"
+                         "     inside: {wall: 0.5, opens: both}, press-fit: {into: pot, gives: 0.3 cm}}\n"
+                         "  - {id: pot, weight: 120, cylinder: {diameter: 112, height: 92},\n"
+                         "     inside: {cylinder: {diameter: 110, height: 90}}}\n"
+                         "  - {id: tin, weight: 20, cylinder: {diameter: 30, height: 40}}\n");
+    REQUIRE(kit.items.size() == 3);
+    const Item& ring = kit.items[0];
+    REQUIRE(ring.press.has_value());
+    CHECK(ring.press->item == 1);
+    CHECK(ring.press->gives == 3);
+    CHECK_FALSE(ring.press->relaxed);
+    CHECK(same(ring.outside, Cylinder{112, 40}));
+    CHECK_FALSE(kit.items[1].press);
+    CHECK(kit.rules == std::vector<CarryRule>{{Keep::within, "ring", "pot", "it is pressed into the pot"}});
+
+    const Item in = pressed_in(kit).items[0];
+    CHECK(same(in.outside, Cylinder{110, 40}));
+    CHECK(in.press->relaxed == 112);
+    REQUIRE(in.inside.has_value());
+    CHECK(same(in.inside->shape, Cylinder{109, 40})); // 111 less the 2 mm by which it is pressed together
+    CHECK(in.inside->off.mm[0] == Approx(0.6)); // its own, which is the outside's, once more that, and the bore's
+    CHECK(same(pressed_in(pressed_in(kit)).items[0].outside, Cylinder{110, 40}));
 }

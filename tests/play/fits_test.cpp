@@ -147,3 +147,25 @@ TEST_CASE("the tightest fits are those with the least room between the walls, co
     CHECK(tight[1].way == FitWay::all_round);
     CHECK(tightest(made, 1).size() == 1);
 }
+
+TEST_CASE("what is pressed in is held by as much as it would be wider, at worst less both tolerances")
+{
+    Bundle made = ring_pressed_into_a_pot();
+    made.items[1].solids_off = {{{0.25, 1, 0}}};
+    made.items[0].cavities[0].off = {{0.5, 1, 0}};
+    const Fit fit = fit_of(made, FitWay::pressed, {1});
+    CHECK(fit.in == Lodging{0, 0});
+    CHECK(fit.room == Approx(112 - 110));
+    CHECK(fit.worst == Approx(112 - 110 - 0.25 - 0.5));
+    for (const Fit& other : fits(made)) { // it has no room, and leaves none beside it
+        const bool about_ring = std::find(other.items.begin(), other.items.end(), 1) != other.items.end();
+        CHECK((other.way == FitWay::pressed) == about_ring);
+    }
+    made.fits = fits(made);
+    for (const Fit& tight : tightest(made, 9)) {
+        CHECK(tight.way != FitWay::pressed);
+    }
+    made.worst_case = true; // the ring is as wide, and the bore as narrow, as each may be
+    CHECK(fit_of(made, FitWay::pressed, {1}).room == Approx(112 - 110 - 0.75));
+    CHECK(fit_of(made, FitWay::pressed, {1}).worst == Approx(112 - 110 - 2 * 0.75));
+}

@@ -123,3 +123,11 @@ TEST_CASE("what is soft does not rattle")
     made.items[1].soft = true;
     CHECK(rattlers(made) == std::vector<std::size_t>{0});
 }
+
+TEST_CASE("what is pressed in does not move, and what lies in it does")
+{
+    const auto all = plays(ring_pressed_into_a_pot());
+    check_free(all[1], {{{0, 0}, {0, 0}, {0, 0}}});
+    check_free(all[2], {{{0.5, 0.5}, {0.5, 0.5}, {0, 1}}});
+    CHECK(longest_way(plays(ring_pressed_into_a_lying_pot())[1]) == 0); // though there is air before it
+}

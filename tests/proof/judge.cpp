@@ -211,8 +211,10 @@ private:
         std::vector<Real> result;
         for (auto in = bundle_.items[item].in; in; in = bundle_.items[in->item].in) {
             const auto& cavity = bundle_.items[in->item].cavities[in->cavity];
-            result.push_back(beyond(body, body_of(cavity.shape, cavity.pose), bundle_.clearance,
-                                    cavity.opens != Opening::both, cavity.opens == Opening::closed || cavity.neck));
+            const bool pressed = bundle_.items[item].pressed && in == bundle_.items[item].in;
+            result.push_back(beyond(body, body_of(cavity.shape, cavity.pose), pressed ? 0 : bundle_.clearance,
+                                    cavity.opens != Opening::both,
+                                    pressed || cavity.opens == Opening::closed || cavity.neck));
         }
         result.push_back(beyond(body, envelope_, 0, true, true));
         return result;

@@ -90,8 +90,8 @@ TEST_CASE("the sampling judge sees what is plain, and nothing else")
     CHECK(sampling::apart_along(a, above, {0, 0, 1}) == Approx(0).margin(1e-12));
 }
 
-// More than two thousand in all in an ordinary build: eleven kinds by 100, seven by 100, four by 100, four by 100, five
-// and sixteen by 60.
+// More than two thousand in all in an ordinary build: eleven kinds by 100, seven by 100, four by 100, four by 100, five,
+// five, six and sixteen by 60.
 
 TEST_CASE("bundles with an item in the wrong place are refused")
 {
@@ -111,6 +111,11 @@ TEST_CASE("bundles that don't pass through their bag or bands are refused")
 TEST_CASE("bundles with faults of narrow openings are refused")
 {
     CHECK(try_all(narrow_spoilers(), test::count(60, 8), 85) == 5 * test::count(60, 8));
+}
+
+TEST_CASE("bundles with faults of what is pressed into a vessel are refused")
+{
+    CHECK(try_all(pressed_spoilers(), test::count(60, 8), 86) == 6 * test::count(60, 8));
 }
 
 TEST_CASE("bundles that don't keep their rules of carrying are refused")

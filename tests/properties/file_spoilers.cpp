@@ -165,6 +165,9 @@ Spoiled alter_tolerance(Bundle bundle, Dice& dice)
     if (round != nullptr && round->foot != 0) {
         return std::nullopt; // seated in a vessel that tapers: no fit is told of there
     }
+    if (std::any_of(bundle.items.begin(), bundle.items.end(), [&](const auto& lid) { return lid.closes == item; })) {
+        return std::nullopt; // where the lid on it is wider, it is that which tells the fit
+    }
     for (auto& size : all["items"][item]["solids"][0]["tolerance"]) {
         size = size.get<double>() + 1;
     }

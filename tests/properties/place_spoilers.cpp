@@ -52,9 +52,10 @@ bool breaks_out(const Bundle& bundle, std::size_t item)
     const Lodging& in = *bundle.items[item].in;
     const Opening opens = bundle.items[in.item].cavities[in.cavity].opens;
     const sampling::Body room = room_of(bundle, in);
+    const double clearance = bundle.items[item].pressed ? 0 : bundle.clearance;
     for (const auto& body : sampling::bodies_of(bundle.items[item])) {
         const auto out = sampling::beyond(body, room);
-        if (out.walls + static_cast<long double>(bundle.clearance) > clear || (opens != Opening::both && out.floor > clear) ||
+        if (out.walls + static_cast<long double>(clearance) > clear || (opens != Opening::both && out.floor > clear) ||
             (opens == Opening::closed && out.top > clear)) {
             return true;
         }

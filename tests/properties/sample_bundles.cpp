@@ -74,6 +74,12 @@ void add_written_kits(std::vector<Sample>& all)
                               .item("cup", cylinder(70, 60) + ", inside: {wall: 1, base: 1, opens: top}")
                               .item("salt", cylinder(30, 40), 2)
                               .item("bar", box(60, 20, 15)));
+    add("ring pressed into a pot", KitText(box_bundle(), 0.5)
+                                       .item("pot", cylinder(112, 92) + ", inside: {wall: 1, base: 1}")
+                                       .item("ring", cylinder(112, 60) + ", inside: {wall: 0.5, opens: both}, "
+                                                                         "press-fit: {into: pot, gives: 3}")
+                                       .item("cup", cylinder(100, 70) + ", inside: {wall: 1, base: 1}")
+                                       .item("salt", cylinder(30, 40), 2));
     add("rod in a cup", KitText(box_bundle(), 0.5)
                             .item("cup", cylinder(80, 70) + ", inside: {wall: 1, base: 1, opens: top}")
                             .item("ring", cylinder(70, 50) + ", inside: {wall: 1, opens: both}")

@@ -24,6 +24,8 @@ std::vector<Spoiler> place_spoilers();
 std::vector<Spoiler> handling_spoilers();
 /// Faults of narrow openings and of the ways through them.
 std::vector<Spoiler> narrow_spoilers();
+/// Faults of what is pressed into a vessel.
+std::vector<Spoiler> pressed_spoilers();
 /// Faults of bags and bands.
 std::vector<Spoiler> cover_spoilers();
 /// Rules of carrying that the bundle does not keep.

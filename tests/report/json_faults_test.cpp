@@ -224,7 +224,7 @@ TEST_CASE("fields of the wrong kind are named")
                {"/worst_case", 1, "worst_case: must be true or false"},
                {"/fits/0/vessel", 3, "fits[0].vessel: is no item's number"},
                {"/fits/0/items/0", 3, "fits[0].items[0]: is no item's number"},
-               {"/fits/0/way", "upwards", "fits[0].way: must be all round, across or along"},
+               {"/fits/0/way", "upwards", "fits[0].way: must be all round, across, along or pressed"},
                {"/fits/0/room_mm", "wide", "fits[0].room_mm: must be a number"},
                {"/plays/1/x", 3, "plays[1].x: must be a list"},
                {"/items/1/contents_fill", 1, "items[1].contents_fill: must be true or false, but is a number"},
@@ -384,4 +384,13 @@ TEST_CASE("faults of narrow openings and of ways aside are named")
                {"/steps/0/via", json::array({1, 2}), "steps[0].via: "},
                {"/steps/0/via/1", "left", "steps[0].via[1]: "},
            });
+}
+
+TEST_CASE("faults of what is pressed into a vessel are named")
+{
+    auto bundle = handmade::ring_pressed_into_a_pot();
+    bundle.plays.assign(4, {});
+    refuse(bundle, {{"/items/1/pressed_from_mm", "wide", "items[1].pressed_from_mm: must be a number"},
+                    {"/items/1/pressed_from_mm", nullptr, "items[1].pressed_from_mm: must be a number"},
+                    {"/items/1/pressed_from_mm", 1e300, "items[1].pressed_from_mm: "}});
 }

@@ -267,6 +267,21 @@ TEST_CASE("tolerances, fits and plays come back as they were")
     CHECK(object["plays"][0]["y"] == json{2, 0});
 }
 
+TEST_CASE("what is pressed into a vessel comes back as it was, and is told of nothing else")
+{
+    auto bundle = handmade::ring_pressed_into_a_pot();
+    bundle.fits = {{{0, 0}, {1}, FitWay::pressed, 2, 1.75}};
+    bundle.plays.assign(4, {});
+    const Bundle back = read_back(bundle);
+    check_same(on_grid(bundle), back);
+    CHECK(back.items[1].pressed == 112);
+    CHECK_FALSE(back.items[0].pressed);
+    const json object = json::parse(to_json(bundle));
+    CHECK(object["items"][1]["pressed_from_mm"] == 112);
+    CHECK_FALSE(object["items"][0].contains("pressed_from_mm"));
+    CHECK(object["fits"][0]["way"] == "pressed");
+}
+
 TEST_CASE("the form in which a thing is carried, and a taper, come back as they were")
 {
     auto bundle = handmade::cup_in_lidded_pot();

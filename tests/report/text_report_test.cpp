@@ -111,6 +111,16 @@ TEST_CASE("fits are told with their worst case where there are tolerances, never
     CHECK(text_report(bundle).find("Packed for the worst case: all sizes here") != std::string::npos);
 }
 
+TEST_CASE("what is pressed into a vessel is told, and by how much its spring holds it")
+{
+    auto bundle = handmade::ring_pressed_into_a_pot();
+    CHECK(holds(text_report(bundle), "    ring, pressed into the pot, standing, 110 mm across, 70 mm high\n"));
+    bundle.items[1].solids_off = {{{0.25, 0, 0}}};
+    bundle.fits = {{{0, 0}, {1}, FitWay::pressed, 2, 1.799999}};
+    CHECK(holds(text_report(bundle),
+                "  - ring in pot: held by its spring, 2 mm wider than the bore; 1.7 mm at worst\n"));
+}
+
 TEST_CASE("what rattles is told, and what soft thing could pad it")
 {
     auto bundle = handmade::cup_in_lidded_pot();

@@ -117,3 +117,17 @@ TEST_CASE("what stands on little and high falls at a touch, what lies on a line 
     CHECK(far.tilt == Approx(5.7).margin(0.2));
     CHECK(topples(far));
 }
+
+TEST_CASE("what is pressed into a vessel does not topple, whatever is below it")
+{
+    Bundle held = ring_pressed_into_a_pot();
+    held.items.pop_back(); // the plate
+    held.items[2].solids[0] = cylinder(20, 69, {40, 0, 36.5}); // a peg far aside, and the ring on it
+    held.items[1].solids[0].pose.center.z = held.items[1].cavities[0].pose.center.z = 106;
+    held.items[1].cavities.clear();
+    held.items[2].in = Lodging{0, 0};
+    CHECK(footings(held)[1].carried);
+    CHECK(footings(held)[1].overhang == 0);
+    held.items[1].pressed.reset();
+    CHECK(footings(held)[1].overhang > 20);
+}

@@ -253,3 +253,22 @@ TEST_CASE("what stands on an open vessel stands on its rim, and a handle has its
     CHECK(texts(square).front() == "Put mug standing on the table in the middle of the length, 15 mm from the front, the part "
                                    "at its side to the front.");
 }
+
+TEST_CASE("what is pressed into a vessel, in words")
+{
+    Bundle bundle = ring_pressed_into_a_pot();
+    CHECK(texts(bundle) == Texts{"Press ring together and into pot, at the bottom.",
+                                 "Put cup standing into ring, down to the floor of pot, in the middle; 0.5 mm of air all round.",
+                                 "Put plate flat into pot, on top of ring, in the middle; 0.5 mm of air all round.",
+                                 "Put pot, with all that is in it, standing on the table."});
+    CHECK(texts(ring_pressed_into_a_lying_pot()).front() ==
+          "Press ring together and into pot, which still stands apart, 17 mm below the rim.");
+    const auto moved = [](double by) {
+        Bundle lying = ring_pressed_into_a_lying_pot();
+        lying.items[1].solids[0].pose.center.x += by;
+        lying.items[1].cavities[0].pose.center.x += by;
+        return texts(lying).front();
+    };
+    CHECK(moved(17) == "Press ring together and into pot, which still stands apart, flush with the rim.");
+    CHECK(moved(-3) == "Press ring together and into pot, which still stands apart, at the bottom.");
+}

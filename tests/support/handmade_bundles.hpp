@@ -12,6 +12,7 @@
 #include "support/handmade_bundles_covered.hpp"
 #include "support/handmade_bundles_narrow.hpp"
 #include "support/handmade_bundles_parts.hpp"
+#include "support/handmade_bundles_pressed.hpp"
 #include "support/handmade_bundles_turned.hpp"
 
 namespace tuckwright::handmade {
@@ -208,6 +209,8 @@ inline std::vector<Sample> all()
             {"tins in a bag", tins_in_a_bag},
             {"tins under a shoulder", tins_under_a_shoulder},
             {"brick in a chest", brick_in_a_chest},
+            {"ring pressed into a pot", ring_pressed_into_a_pot},
+            {"ring pressed into a lying pot", ring_pressed_into_a_lying_pot},
             {"laden slab", laden_slab},
             {"card in sleeve in pot", card_in_sleeve_in_pot}};
 }
