@@ -35,6 +35,7 @@ struct ItemDraft {
     bool is_cover = false;   ///< it goes round everything; then `item` holds only its id, name and weight
     std::optional<Bag> bag;  ///< missing where a size is faulty
     std::optional<Band> band;
+    std::optional<Named> over; ///< the lid that a band holds shut
     bool count_is_sound = true;
     Place count_place;
 };

@@ -35,9 +35,19 @@ Item in_form(const Item& item, std::size_t form)
 
 namespace {
 
+double even_down(double mm) { return 2 * snap_down(mm / 2); }
+
 const char* fold_words(int times)
 {
     return times == 2 ? "in half" : times == 3 ? "in three" : "in four";
+}
+
+/// "folded in half along its length and in four across its width"
+std::string folded_in_words(int along, int across)
+{
+    const std::string first = along > 1 ? fmt::format("{} along its length", fold_words(along)) : "";
+    const std::string second = across > 1 ? fmt::format("{} across its width", fold_words(across)) : "";
+    return "folded " + (first.empty() ? second : second.empty() ? first : first + " and " + second);
 }
 
 /// Length folded to a share, width to another: both ways at most in four.
@@ -52,11 +62,8 @@ void add_folds(const Sheet& sheet, std::vector<Stowage>& forms)
             Stowage made;
             made.outside = Box{snap_up(sheet.length / along), snap_up(sheet.width / across),
                                snap_up(sheet.thickness * layers)};
-            const std::string first = along > 1 ? fmt::format("{} along its length", fold_words(along)) : "";
-            const std::string second = across > 1 ? fmt::format("{} across its width", fold_words(across)) : "";
-            const std::string both = first.empty() ? second : second.empty() ? first : first + " and " + second;
-            made.name = "folded " + both;
-            made.how = "fold it " + both;
+            made.name = folded_in_words(along, across);
+            made.how = "fold it " + made.name.substr(std::string("folded ").size());
             forms.push_back(std::move(made));
         }
     }
@@ -190,7 +197,97 @@ void add_pads(const Kit& kit, const Cloth& cloth, std::vector<Stowage>& forms)
     }
 }
 
+/// Ends of halving and quartering an empty pouch laid flat, as a sheet of both its layers.
+void add_folded(const Pouch& pouch, const Shape& flat, std::vector<Stowage>& forms)
+{
+    const auto& box = std::get<Box>(flat);
+    Stowage made;
+    made.outside = flat;
+    made.name = "empty, laid flat";
+    made.how = "lay it flat, empty";
+    forms.push_back(made);
+    for (const auto& [along, across] : {std::pair{2, 1}, {1, 2}, {2, 2}, {4, 2}, {4, 4}}) {
+        made.outside = Box{snap_up(box.length / along), snap_up(box.width / across),
+                           snap_up(2 * pouch.thickness * along * across)};
+        made.name = "empty, " + folded_in_words(along, across);
+        made.how = "fold it" + folded_in_words(along, across).substr(6) + ", empty";
+        forms.push_back(made);
+    }
+}
+
+/// Plans of a round pouch and of rectangular ones, that share of the girth round and that high.
+void add_plans(const Pouch& pouch, double share, double height, std::vector<Stowage>& forms)
+{
+    const double girth = share * pouch.girth, high = even_down(height);
+    const auto add = [&](const Shape& cavity) {
+        if (auto form = filled_out(pouch, cavity)) {
+            forms.push_back(*form);
+        }
+    };
+    add(Cylinder{snap_down(girth * 113 / 355), high});
+    for (const double ratio : {1.0, 1.5, 2.0, 3.0}) {
+        add(Box{even_down(girth / 2 * ratio / (1 + ratio)), even_down(girth / 2 / (1 + ratio)), high});
+    }
+}
+
+/// Where nothing has to go in, folded forms first: they cost no room.
+void add_pouch(const Kit& kit, Item& item)
+{
+    const Pouch pouch = *item.pouch;
+    std::vector<Stowage> forms;
+    if (must_hold_something(kit, item.id)) {
+        for (const double high : {1.0, 0.5}) {
+            add_plans(pouch, 1, high * pouch.length, forms);
+        }
+    } else {
+        add_folded(pouch, item.outside, forms);
+        for (const double high : {1.0, 0.6, 0.35}) {
+            add_plans(pouch, 1, high * pouch.length, forms);
+        }
+    }
+    add_pouch_forms(item, std::move(forms));
+}
+
 } // namespace
+
+std::optional<Stowage> filled_out(const Pouch& pouch, const Shape& cavity)
+{
+    // pi is less than 355/113. Nanometres of a girth have ten digits, so that the products are exact.
+    const auto* round = std::get_if<Cylinder>(&cavity);
+    const auto* box = std::get_if<Box>(&cavity);
+    const auto girth = to_nanometres(pouch.girth);
+    const bool goes_round = round != nullptr ? 355 * to_nanometres(round->diameter) <= 113 * girth
+                                             : 2 * (to_nanometres(box->length) + to_nanometres(box->width)) <= girth;
+    if (!goes_round || height_of(cavity) > pouch.length) {
+        return std::nullopt;
+    }
+    const double walls = 2 * pouch.thickness;
+    Stowage made;
+    made.inside = Cavity{cavity, Opening::closed, pouch.thickness};
+    made.how = "draw it shut";
+    if (round != nullptr) {
+        made.outside = Cylinder{snap(round->diameter + walls), snap(round->height + walls)};
+        made.name = fmt::format("filled out {:.0f} mm across, {:.0f} mm high", round->diameter, round->height);
+    } else {
+        made.outside = Box{snap(box->length + walls), snap(box->width + walls), snap(box->height + walls)};
+        made.name = fmt::format("filled out {:.0f} x {:.0f} mm, {:.0f} mm high", box->length, box->width, box->height);
+    }
+    return made;
+}
+
+bool must_hold_something(const Kit& kit, const std::string& id)
+{
+    return std::any_of(kit.rules.begin(), kit.rules.end(),
+                       [&](const CarryRule& rule) { return rule.keep == Keep::within && rule.second == id; });
+}
+
+void add_pouch_forms(Item& pouch, std::vector<Stowage> forms)
+{
+    pouch.forms.insert(pouch.forms.begin(), forms.begin(), forms.end());
+    require(!pouch.forms.empty(), "a pouch has a form");
+    pouch.outside = pouch.forms.front().outside;
+    pouch.inside = pouch.forms.front().inside;
+}
 
 Kit with_stowages(Kit kit)
 {
@@ -205,6 +302,9 @@ Kit with_stowages(Kit kit)
         }
         if (item.cloth) {
             add_pads(plain, *item.cloth, item.forms);
+        }
+        if (item.pouch) {
+            add_pouch(plain, item);
         }
     }
     return kit;

@@ -209,8 +209,8 @@ private:
         const Place& place = layout_.place(static_cast<int>(body));
         PlacedItem placed = plain(origin.self);
         const Item item = in_form(kit_.items[origin.self.item], at(place.way));
-        if (place.way > 0) {
-            const Stowage& stowage = kit_.items[origin.self.item].forms[at(place.way - 1)];
+        if (place.way > 0 || kit_.items[origin.self.item].pouch) { // a pouch is by itself as in its first form
+            const Stowage& stowage = kit_.items[origin.self.item].forms[at(std::max(place.way, 1) - 1)];
             placed.stowed = stowage.name;
             placed.how = stowage.how;
         }

@@ -16,7 +16,9 @@
 #include "packing/construct.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
+#include "solve/lid_bands.hpp"
 #include "solve/measures.hpp"
+#include "solve/pouches.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/handling.hpp"
@@ -310,8 +312,10 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
 /// A proof in words that nothing meets the limits and passes through the bag and bands, where a simple one exists.
 std::optional<std::string> misfit(const Kit& kit)
 {
-    if (auto proof = cover_misfit(kit)) {
-        return proof;
+    for (const auto& simple : {cover_misfit, lid_band_misfit, pouch_misfit}) {
+        if (auto proof = simple(kit)) {
+            return proof;
+        }
     }
     auto proof = nesting::misfit_proof(within_bag(kit));
     if (proof && kit.bag) {
@@ -327,7 +331,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
 {
     require(!measured.items.empty(), "a kit has at least one item");
     const Kit given = measured.worst_case ? worst_case(measured) : measured;
-    const Kit kit = nesting::on_even_grid(with_stowages(given));
+    Kit kit = nesting::on_even_grid(with_stowages(given));
     Bundle bundle;
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
@@ -350,6 +354,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const nesting::SearchOptions search = search_options(options);
+    kit = nesting::on_even_grid(with_packed_pouches(std::move(kit), search));
     Refused refused;
     auto best = searched(kit, options, search, refused);
     if (!best) {
