@@ -75,6 +75,9 @@ private:
             if (!item.solids.empty()) { // only the plate that stands above the rim is the lid's own solid
                 text += ", adds " + length_in_words(height_of(item.solids.front().shape));
             }
+            for (const Band& band : bundle_.bands) {
+                text += band.over == item.id ? ", held by " + (band.name.empty() ? band.id : band.name) : "";
+            }
         } else {
             text += item.stowed.empty() ? "" : ", " + item.stowed;
             text += item.form.empty() ? "" : ", " + item.form;

@@ -106,7 +106,12 @@ std::string preparation(const Bundle& bundle, std::size_t item)
 
 std::string shut(const Bundle& bundle, std::size_t lid)
 {
-    return fmt::format("Shut {} with {}.", spoken_name(bundle, *bundle.items[lid].closes), spoken_name(bundle, lid));
+    std::string text =
+        fmt::format("Shut {} with {}.", spoken_name(bundle, *bundle.items[lid].closes), spoken_name(bundle, lid));
+    for (const Band& band : bundle.bands) {
+        text += band.over == bundle.items[lid].id ? " " + lid_band_step(bundle, band) : "";
+    }
+    return text;
 }
 
 /// A sleeve has no floor: what goes into it first stays where it is, and the sleeve is slipped over it.
