@@ -129,6 +129,7 @@ void read_soft(Reading& reading, Fields& fields, ItemDraft& draft)
         draft.item.outside = draft.item.cloth ? first_pad(*draft.item.cloth) : draft.item.outside;
     } else if (const Node* pouch = fields.find("pouch")) {
         draft.inside_place = fields.entry("pouch")->place;
+        draft.is_pouch = true;
         draft.item.pouch = read_pouch(reading, *pouch);
         draft.item.outside = draft.item.pouch ? flat(*draft.item.pouch) : draft.item.outside;
     }

@@ -142,7 +142,7 @@ std::vector<Stowage> packed_forms(const Kit& kit, std::size_t pouch, const std::
     Kit alone = contents_alone(kit, inside, kit.items[pouch].count);
     std::vector<Stowage> forms;
     for (const auto& [shape, share] : {std::pair{BundleShape::cylinder, 0.0}, {BundleShape::box, 0.25},
-                                       {BundleShape::box, 0.33}}) {
+                                       {BundleShape::box, 1 / 3.0}, {BundleShape::box, 0.375}}) {
         alone.bundle = limits(sizes, shape, kit.clearance, share);
         const auto& rule = alone.bundle;
         if (rule.diameter.value_or(1) > 0 && rule.length.value_or(1) > 0 && rule.width.value_or(1) > 0) {
