@@ -7,6 +7,7 @@
 #include <map>
 #include <numbers>
 
+#include "nesting/lower_bound.hpp"
 #include "solve/covers.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/stowage.hpp"
@@ -159,25 +160,74 @@ std::vector<Stowage> packed_forms(const Kit& kit, std::size_t pouch, const std::
 
 } // namespace
 
-std::optional<std::string> pouch_misfit(const Kit& kit)
+namespace {
+
+/// Something that must lie in a pouch and is too far round for it. Seen along the pouch's axis, whatever is in it lies in
+/// a plan that the girth goes round.
+std::optional<std::string> too_far_round(const Kit& kit, const CarryRule& rule)
 {
     constexpr double safety = 1 + 1e-9;
+    const double girth = kit.items[index_of(kit, rule.second)].pouch->girth;
+    Item item = kit.items[index_of(kit, rule.first)];
+    if (item.sheet || item.cloth || item.pouch) {
+        return std::nullopt;
+    }
+    item.upright = false; // the pouch may lie
+    double least = least_girth(item);
+    for (std::size_t form = 1; form <= item.forms.size(); ++form) {
+        least = std::min(least, least_girth(in_form(item, form)));
+    }
+    if (least <= girth * safety) {
+        return std::nullopt;
+    }
+    return fmt::format("the {} must lie in the {} ({}), and is at least {:.1f} mm round, whichever way it may be turned; "
+                       "the {} is {:g} mm round",
+                       rule.first, rule.second, rule.why, std::floor(10 * least) / 10, rule.second, girth);
+}
+
+/// Contents that need more room together than a pouch has, be it round or rectangular.
+std::optional<std::string> too_much(const Kit& kit, std::size_t pouch)
+{
+    const Item& holder = kit.items[pouch];
+    std::vector<bool> inside = contents_of(kit, pouch);
+    for (std::size_t item = 0; item < kit.items.size(); ++item) {
+        const auto& closes = kit.items[item].closes;
+        inside[item] = inside[item] && !(closes && !inside[closes->item]); // shut on what is by chance in it, it is less
+    }
+    if (holder.count > 1 || std::none_of(inside.begin(), inside.end(), [](bool is_in) { return is_in; })) {
+        return std::nullopt;
+    }
+    const double girth = holder.pouch->girth, length = holder.pouch->length;
+    const double round = girth * girth / (4 * std::numbers::pi) * length / 1000, square = girth * girth / 16 * length / 1000;
+    Kit alone = contents_alone(kit, inside, 1);
+    alone.bundle.shape = BundleShape::box;
+    const double in_box = nesting::lower_bound_ml(alone);
+    alone.bundle.shape = BundleShape::cylinder;
+    const double in_round = nesting::lower_bound_ml(alone);
+    constexpr double safety = 1 + 1e-9;
+    if (in_box <= square * safety || in_round <= round * safety) {
+        return std::nullopt;
+    }
+    return fmt::format("what must lie in the {} needs at least {:.1f} ml there, and the {} has at most {:.1f} ml", holder.id,
+                       std::floor(10 * std::min(in_box, in_round)) / 10, holder.id, std::ceil(10 * round) / 10);
+}
+
+} // namespace
+
+std::optional<std::string> pouch_misfit(const Kit& kit)
+{
     for (const CarryRule& rule : kit.rules) {
-        const Item& pouch = kit.items[index_of(kit, rule.second)];
-        Item item = kit.items[index_of(kit, rule.first)];
-        if (rule.keep != Keep::within || !pouch.pouch || item.sheet || item.cloth || item.pouch) {
-            continue;
+        if (rule.keep == Keep::within && kit.items[index_of(kit, rule.second)].pouch) {
+            if (auto proof = too_far_round(kit, rule)) {
+                return proof;
+            }
         }
-        item.upright = false; // the pouch may lie
-        double least = least_girth(item);
-        for (std::size_t form = 1; form <= item.forms.size(); ++form) {
-            least = std::min(least, least_girth(in_form(item, form)));
-        }
-        if (least > pouch.pouch->girth * safety) {
-            return fmt::format("the {} must lie in the {} ({}), and is at least {:.1f} mm round, whichever way it may be "
-                               "turned; the {} is {:g} mm round",
-                               rule.first, rule.second, rule.why, std::floor(10 * least) / 10, rule.second,
-                               pouch.pouch->girth);
+    }
+    for (std::size_t item = 0; item < kit.items.size(); ++item) {
+        if (kit.items[item].pouch) {
+            if (auto proof = too_much(kit, item)) {
+                return proof;
+            }
         }
     }
     return std::nullopt;

@@ -9,8 +9,9 @@
 
 namespace tuckwright {
 
-/// A proof in words that something is too wide for the pouch that it must lie in, however it is turned. It holds for
-/// whatever form the pouch may take: only its girth counts. Nothing means that nothing is proved.
+/// A proof in words that something is too far round for the pouch that it must lie in, however it is turned, or that all
+/// of it is too much. It holds for whatever form the pouch may take: only its girth and length count. Nothing means that
+/// nothing is proved.
 std::optional<std::string> pouch_misfit(const Kit& kit);
 
 /// The kit with further forms for each pouch that something must lie in, before those that it has: those that just hold

@@ -163,7 +163,7 @@ TEST_CASE("what is in a pouch is packed for the worst case too", "[solve][pouche
 
 TEST_CASE("what is too far round for its pouch is told, whatever form the pouch takes", "[solve][pouches]")
 {
-    const auto proof = [](double girth, const std::string& thing, double length = 10) {
+    const auto proof = [](double girth, const std::string& thing, double length = 20) {
         return pouch_misfit(kit_of(KitText(round_bundle()).item("ditty", pouch(girth, length)).item("thing", thing + ", goes-in: ditty").text()));
     };
     CHECK(proof(120.1, cylinder(50, 10)) == std::nullopt); // from the side it is 120 mm round
@@ -173,12 +173,28 @@ TEST_CASE("what is too far round for its pouch is told, whatever form the pouch 
     CHECK(told->find("120.0 mm round, whichever way it may be turned; the ditty is 119.9 mm round") != std::string::npos);
     CHECK(proof(119.9, cylinder(50, 10) + ", upright: yes").has_value());
     CHECK(proof(120.1, cylinder(50, 10) + ", upright: yes") == std::nullopt); // the pouch may lie
-    CHECK(proof(20, "cloth: {volume: 900 ml, thickness: 5}") == std::nullopt); // not proved
-    CHECK(proof(119.9, cylinder(50, 10) + ", forms: [{name: flat, box: {length: 90, width: 40, height: 5}}]") == std::nullopt);
+    CHECK(proof(30, "cloth: {volume: 90 ml, thickness: 5}", 5000) == std::nullopt); // not proved
+    CHECK(proof(119.9, cylinder(50, 10) + ", forms: [{name: flat, box: {length: 90, width: 40, height: 5}}]", 100) == std::nullopt);
     const Bundle bundle = solved(KitText(round_bundle()).item("ditty", pouch(119.9, 60)).item("tin", cylinder(50, 10) + ", goes-in: ditty"),
                                  Effort::quick);
     CHECK(bundle.status == Status::does_not_fit);
     CHECK(bundle.explanation.find("the tin must lie in the ditty") == 0);
+}
+
+TEST_CASE("what is too much for its pouch is told by volume, what nests in one another counting once", "[solve][pouches]")
+{
+    const auto proof = [](const std::string& things, double girth) {
+        return pouch_misfit(kit_of("kit: Full\nclearance: 0\nitems:\n  - {id: ditty, weight: 9, " + pouch(girth, 50) + "}\n" + things));
+    };
+    // Four cubes of 20 are 32 ml; 100 mm round and 50 high a pouch has 39.8 ml, in a square plan 31.25.
+    const std::string cubes = "  - {id: cube, weight: 9, count: 4, box: {length: 20, width: 20, height: 20}, goes-in: ditty}\n";
+    CHECK(proof(cubes, 100) == std::nullopt); // by volume alone a round one would do
+    CHECK(proof(cubes, 89) == "what must lie in the ditty needs at least 31.9 ml there, and the ditty has at most 31.6 ml");
+    CHECK(proof(cubes, 80).has_value());
+    const std::string cups = "  - {id: cup, weight: 9, cylinder: {diameter: 30, height: 40}, inside: {wall: 1, base: 1}, goes-in: ditty}\n"
+                             "  - {id: cap, weight: 9, cylinder: {diameter: 34, height: 30}, closes: {item: pot, adds: 1, intrudes: 1}, goes-in: ditty}\n"
+                             "  - {id: pot, weight: 9, cylinder: {diameter: 33, height: 40}, inside: {wall: 1, base: 1}, goes-in: ditty}\n";
+    CHECK(proof(cups, 110) == std::nullopt); // the cup goes into the pot
 }
 
 TEST_CASE("a pouch adds nothing to the lower bound, and takes nothing from it", "[solve][pouches]")
