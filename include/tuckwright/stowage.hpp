@@ -15,9 +15,9 @@ int roll_layers(double length, double diameter);
 /// The kit with all forms of its sheets and cloths written out after those that the file gives: sheets folded (each side
 /// in halves, thirds or quarters, four times four at most), rolled as tight as they may be, wrapped round each round
 /// thing of the kit and lining each round cavity; cloths as boxes of several thicknesses and proportions, and such as
-/// just fit the kit's cavities; pouches round and rectangular, in a few heights, and folded where nothing has to go in.
-/// Tubes may be used as sleeves. Ensures: the same kit, the same forms; the flat sheet and the first shape of the cloth
-/// stay the items' own; a pouch is by itself as in its first form, which tells the words for both.
+/// just fit the kit's cavities; pouches that something must go into, round and rectangular in two heights, and other
+/// pouches folded, empty. Tubes may be used as sleeves. Ensures: the same kit, the same forms; the flat sheet and the
+/// first shape of the cloth stay the items' own; a pouch is by itself as in its first form, which tells its words too.
 Kit with_stowages(Kit kit);
 
 /// A pouch filled out to a cavity of that shape, mm on the grid, its sides even numbers of nanometres; nothing where the

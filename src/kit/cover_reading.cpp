@@ -79,7 +79,8 @@ void check_bands(Reading& reading, const std::vector<ItemDraft>& drafts, IdIndex
                                  "name the lid that the band holds shut, or delete 'over' for a band round everything");
         } else if (drafts[*lid].item.count > 1) {
             reading.problems.add(draft.over->place,
-                                 "there are " + std::to_string(drafts[*lid].item.count) + " of " + quoted(draft.over->id),
+                                 "there are " + std::to_string(drafts[*lid].item.count) + " of " +
+                                     quoted(draft.over->id),
                                  "a band holds one lid: make items of their own of them, each with its band");
         }
     }

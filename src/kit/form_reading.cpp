@@ -234,11 +234,12 @@ std::optional<Pouch> read_pouch(Reading& reading, const Node& node)
         return std::nullopt;
     }
     const Pouch pouch{girth->mm_down(), length->mm_down(), thickness->mm_up()};
-    // Wider than that no pouch is, and thicker walls would be a box.
+    // Walls thicker than that would make a stiff box, or are mistyped.
     constexpr double least_turns = 8;
     if (least_turns * pouch.thickness > pouch.girth || 2 * pouch.thickness > pouch.length) {
-        reading.problems.add(fields.entry("thickness")->place, "a wall so thick leaves hardly any pouch",
-                             "measure the wall, girth and length again; a stiff cover is a box or cylinder with an 'inside'");
+        reading.problems.add(
+            fields.entry("thickness")->place, "a wall so thick leaves hardly any pouch",
+            "measure the wall, girth and length again; a stiff cover is a box or cylinder with an 'inside'");
         return std::nullopt;
     }
     return pouch;

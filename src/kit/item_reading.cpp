@@ -18,10 +18,10 @@ namespace
 {
 
 constexpr std::array<std::string_view, 25> item_keys{
-    "id",      "name",     "count",      "weight",        "cylinder",       "box",   "sheet",
-    "cloth",   "inside",   "closes",     "contents",      "upright",        "parts", "forms",
-    "kind",    "goes-in",  "not-in",     "apart-from",    "together-with",  "nothing-on-top",
-    "bears",   "reach",    "bag",        "band",          "pouch"};
+    "id",     "name",       "count",         "weight",         "cylinder", "box",   "sheet", "cloth",
+    "inside", "closes",     "contents",      "upright",        "parts",    "forms", "kind",  "goes-in",
+    "not-in", "apart-from", "together-with", "nothing-on-top", "bears",    "reach", "bag",   "band",
+    "pouch"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};

@@ -42,14 +42,6 @@ const char* fold_words(int times)
     return times == 2 ? "in half" : times == 3 ? "in three" : "in four";
 }
 
-/// "folded in half along its length and in four across its width"
-std::string folded_in_words(int along, int across)
-{
-    const std::string first = along > 1 ? fmt::format("{} along its length", fold_words(along)) : "";
-    const std::string second = across > 1 ? fmt::format("{} across its width", fold_words(across)) : "";
-    return "folded " + (first.empty() ? second : second.empty() ? first : first + " and " + second);
-}
-
 /// Length folded to a share, width to another: both ways at most in four.
 void add_folds(const Sheet& sheet, std::vector<Stowage>& forms)
 {
@@ -62,8 +54,11 @@ void add_folds(const Sheet& sheet, std::vector<Stowage>& forms)
             Stowage made;
             made.outside = Box{snap_up(sheet.length / along), snap_up(sheet.width / across),
                                snap_up(sheet.thickness * layers)};
-            made.name = folded_in_words(along, across);
-            made.how = "fold it " + made.name.substr(std::string("folded ").size());
+            const std::string first = along > 1 ? fmt::format("{} along its length", fold_words(along)) : "";
+            const std::string second = across > 1 ? fmt::format("{} across its width", fold_words(across)) : "";
+            const std::string both = first.empty() ? second : second.empty() ? first : first + " and " + second;
+            made.name = "folded " + both;
+            made.how = "fold it " + both;
             forms.push_back(std::move(made));
         }
     }
@@ -197,7 +192,7 @@ void add_pads(const Kit& kit, const Cloth& cloth, std::vector<Stowage>& forms)
     }
 }
 
-/// Ends of halving and quartering an empty pouch laid flat, as a sheet of both its layers.
+/// An empty pouch laid flat, and folded as a sheet of both its layers.
 void add_folded(const Pouch& pouch, const Shape& flat, std::vector<Stowage>& forms)
 {
     const auto& box = std::get<Box>(flat);
@@ -206,19 +201,19 @@ void add_folded(const Pouch& pouch, const Shape& flat, std::vector<Stowage>& for
     made.name = "empty, laid flat";
     made.how = "lay it flat, empty";
     forms.push_back(made);
-    for (const auto& [along, across] : {std::pair{2, 1}, {1, 2}, {2, 2}, {4, 2}, {4, 4}}) {
-        made.outside = Box{snap_up(box.length / along), snap_up(box.width / across),
-                           snap_up(2 * pouch.thickness * along * across)};
-        made.name = "empty, " + folded_in_words(along, across);
-        made.how = "fold it" + folded_in_words(along, across).substr(6) + ", empty";
-        forms.push_back(made);
+    std::vector<Stowage> folds;
+    add_folds(Sheet{box.length, box.width, 2 * pouch.thickness, {}, true}, folds);
+    for (Stowage& fold : folds) {
+        fold.name = "empty, " + fold.name;
+        fold.how += ", empty";
+        forms.push_back(std::move(fold));
     }
 }
 
-/// Plans of a round pouch and of rectangular ones, that share of the girth round and that high.
-void add_plans(const Pouch& pouch, double share, double height, std::vector<Stowage>& forms)
+/// Plans of a round pouch and of rectangular ones, as far round as the girth, and that high.
+void add_plans(const Pouch& pouch, double height, std::vector<Stowage>& forms)
 {
-    const double girth = share * pouch.girth, high = even_down(height);
+    const double girth = pouch.girth, high = even_down(height);
     const auto add = [&](const Shape& cavity) {
         if (auto form = filled_out(pouch, cavity)) {
             forms.push_back(*form);
@@ -230,20 +225,19 @@ void add_plans(const Pouch& pouch, double share, double height, std::vector<Stow
     }
 }
 
-/// Where nothing has to go in, folded forms first: they cost no room.
+/// A pouch that nothing has to go into is folded, for filled out it would save no room. Of several that are alike some
+/// may stay empty.
 void add_pouch(const Kit& kit, Item& item)
 {
-    const Pouch pouch = *item.pouch;
     std::vector<Stowage> forms;
-    if (must_hold_something(kit, item.id)) {
-        for (const double high : {1.0, 0.5}) {
-            add_plans(pouch, 1, high * pouch.length, forms);
+    const bool holds = must_hold_something(kit, item.id);
+    for (const double high : {1.0, 0.5}) {
+        if (holds) {
+            add_plans(*item.pouch, high * item.pouch->length, forms);
         }
-    } else {
-        add_folded(pouch, item.outside, forms);
-        for (const double high : {1.0, 0.6, 0.35}) {
-            add_plans(pouch, 1, high * pouch.length, forms);
-        }
+    }
+    if (!holds || item.count > 1) {
+        add_folded(*item.pouch, item.outside, forms);
     }
     add_pouch_forms(item, std::move(forms));
 }

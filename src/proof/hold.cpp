@@ -62,10 +62,7 @@ public:
     }
 
 private:
-    void object(const std::string& what) const
-    {
-        findings_.add("girth", fmt::format("\"{}\" {}", band_.id, what));
-    }
+    void object(const std::string& what) const { findings_.add("girth", fmt::format("\"{}\" {}", band_.id, what)); }
 
     void check(std::size_t lid) const
     {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a bundle holds what a kit asks for. The other rules take sizes as the bundle gives them; this one holds each
 // item against the kit: as it is described there, or in one of its forms. What is soft has laws instead of forms: a
-// sheet's folds and layers, a cloth's volume, a pouch's girth and length. The search rounds sizes to an even number of nanometres, outsides up and
-// cavities down, so that they may differ by a hair.
+// sheet's folds and layers, a cloth's volume, a pouch's girth and length. The search rounds sizes to an even number of
+// nanometres, outsides up and cavities down, so that they may differ by a hair.
 #include <algorithm>
 #include <array>
 #include <cmath>

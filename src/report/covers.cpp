@@ -79,8 +79,8 @@ std::string held_text(const Bundle& bundle)
             std::string over = lid_band_step(bundle, band);
             over = over.substr(over.rfind(" over "));
             over.pop_back(); // the full stop
-            text += wrapped("  ", fmt::format("{}, {} round at its longest,{}", listed(band),
-                                              length_in_words(band.girth), over));
+            text += wrapped(
+                "  ", fmt::format("{}, {} round at its longest,{}", listed(band), length_in_words(band.girth), over));
         }
     }
     return text.empty() ? text : "\nHeld shut:\n" + text;
@@ -122,8 +122,7 @@ std::string covers_text(const Bundle& bundle)
     }
     const std::string round = length_in_words(girth_of_all(bundle));
     if (!bundle.bag) {
-        return text + wrapped("  ", fmt::format("What {} round is {} round.", bands.size() > 1 ? "they go"
-                                                                                                     : "it goes",
+        return text + wrapped("  ", fmt::format("What {} round is {} round.", bands.size() > 1 ? "they go" : "it goes",
                                                 round));
     }
     const Bag& bag = *bundle.bag;

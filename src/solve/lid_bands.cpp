@@ -64,8 +64,9 @@ std::optional<std::string> lid_band_misfit(const Kit& kit)
             least = std::min(least, way_over(*lid, in_form(vessel, form)));
         }
         if (least > band.girth * safety) {
-            return fmt::format("it is {:.1f} mm round over the shut {} and under the {}, and the {} is only {:g} mm round",
-                               std::floor(10 * least) / 10, lid->id, vessel.id, band.id, band.girth);
+            return fmt::format(
+                "it is {:.1f} mm round over the shut {} and under the {}, and the {} is only {:g} mm round",
+                std::floor(10 * least) / 10, lid->id, vessel.id, band.id, band.girth);
         }
     }
     return std::nullopt;

@@ -19,7 +19,8 @@ namespace {
 
 std::size_t index_of(const Kit& kit, const std::string& id)
 {
-    const auto found = std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
+    const auto found =
+        std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
     require(found != kit.items.end(), "a rule is about items of the kit");
     return static_cast<std::size_t>(found - kit.items.begin());
 }
@@ -88,9 +89,7 @@ Kit contents_alone(const Kit& kit, const std::vector<bool>& inside, int pouches)
 Shape around(const packing::Envelope& envelope, double clearance, double spare)
 {
     constexpr double for_rounding = 0.02; // mm
-    const auto side = [&](double size, double walls) {
-        return even_up(size * (1 + spare) + 2 * walls + for_rounding);
-    };
+    const auto side = [&](double size, double walls) { return even_up(size * (1 + spare) + 2 * walls + for_rounding); };
     const double height = side(envelope.height, 0);
     if (envelope.round) {
         return Cylinder{side(2 * envelope.radius, clearance), height};
@@ -142,17 +141,18 @@ std::vector<Stowage> packed_forms(const Kit& kit, std::size_t pouch, const std::
     const Pouch& sizes = *kit.items[pouch].pouch;
     Kit alone = contents_alone(kit, inside, kit.items[pouch].count);
     std::vector<Stowage> forms;
-    for (const auto& [shape, share] : {std::pair{BundleShape::cylinder, 0.0}, {BundleShape::box, 0.25},
-                                       {BundleShape::box, 1 / 3.0}, {BundleShape::box, 0.375}}) {
+    for (const auto& [shape, share] : {std::pair{BundleShape::cylinder, 0.0},
+                                       {BundleShape::box, 0.25},
+                                       {BundleShape::box, 1 / 3.0},
+                                       {BundleShape::box, 0.375}}) {
         alone.bundle = limits(sizes, shape, kit.clearance, share);
         const auto& rule = alone.bundle;
         if (rule.diameter.value_or(1) > 0 && rule.length.value_or(1) > 0 && rule.width.value_or(1) > 0) {
             add_best(sizes, nesting::search(alone, options), kit.clearance, forms);
         }
     }
-    std::stable_sort(forms.begin(), forms.end(), [](const Stowage& a, const Stowage& b) {
-        return volume_ml(a.outside) < volume_ml(b.outside);
-    });
+    std::stable_sort(forms.begin(), forms.end(),
+                     [](const Stowage& a, const Stowage& b) { return volume_ml(a.outside) < volume_ml(b.outside); });
     constexpr std::size_t most = 14;
     forms.resize(std::min(forms.size(), most));
     return forms;
@@ -180,9 +180,10 @@ std::optional<std::string> too_far_round(const Kit& kit, const CarryRule& rule)
     if (least <= girth * safety) {
         return std::nullopt;
     }
-    return fmt::format("the {} must lie in the {} ({}), and is at least {:.1f} mm round, whichever way it may be turned; "
-                       "the {} is {:g} mm round",
-                       rule.first, rule.second, rule.why, std::floor(10 * least) / 10, rule.second, girth);
+    return fmt::format(
+        "the {} must lie in the {} ({}), and is at least {:.1f} mm round, whichever way it may be turned; "
+        "the {} is {:g} mm round",
+        rule.first, rule.second, rule.why, std::floor(10 * least) / 10, rule.second, girth);
 }
 
 /// Contents that need more room together than a pouch has, be it round or rectangular.
@@ -192,13 +193,15 @@ std::optional<std::string> too_much(const Kit& kit, std::size_t pouch)
     std::vector<bool> inside = contents_of(kit, pouch);
     for (std::size_t item = 0; item < kit.items.size(); ++item) {
         const auto& closes = kit.items[item].closes;
-        inside[item] = inside[item] && !(closes && !inside[closes->item]); // shut on what is by chance in it, it is less
+        inside[item] =
+            inside[item] && !(closes && !inside[closes->item]); // shut on what is by chance in it, it is less
     }
     if (holder.count > 1 || std::none_of(inside.begin(), inside.end(), [](bool is_in) { return is_in; })) {
         return std::nullopt;
     }
     const double girth = holder.pouch->girth, length = holder.pouch->length;
-    const double round = girth * girth / (4 * std::numbers::pi) * length / 1000, square = girth * girth / 16 * length / 1000;
+    const double round = girth * girth / (4 * std::numbers::pi) * length / 1000,
+                 square = girth * girth / 16 * length / 1000;
     Kit alone = contents_alone(kit, inside, 1);
     alone.bundle.shape = BundleShape::box;
     const double in_box = nesting::lower_bound_ml(alone);
@@ -208,8 +211,9 @@ std::optional<std::string> too_much(const Kit& kit, std::size_t pouch)
     if (in_box <= square * safety || in_round <= round * safety) {
         return std::nullopt;
     }
-    return fmt::format("what must lie in the {} needs at least {:.1f} ml there, and the {} has at most {:.1f} ml", holder.id,
-                       std::floor(10 * std::min(in_box, in_round)) / 10, holder.id, std::ceil(10 * round) / 10);
+    return fmt::format("what must lie in the {} needs at least {:.1f} ml there, and the {} has at most {:.1f} ml",
+                       holder.id, std::floor(10 * std::min(in_box, in_round)) / 10, holder.id,
+                       std::ceil(10 * round) / 10);
 }
 
 } // namespace
@@ -237,7 +241,6 @@ Kit with_packed_pouches(Kit kit, const nesting::SearchOptions& given)
 {
     nesting::SearchOptions options = given;
     options.progress = {};
-    options.effort = {24, 4, 1, 60'000, 200'000};
     std::vector<std::pair<std::size_t, std::size_t>> order; // a pouch in a pouch first, for it holds fewer things
     for (std::size_t item = 0; item < kit.items.size(); ++item) {
         if (kit.items[item].pouch && must_hold_something(kit, kit.items[item].id)) {
@@ -246,6 +249,8 @@ Kit with_packed_pouches(Kit kit, const nesting::SearchOptions& given)
         }
     }
     std::sort(order.begin(), order.end());
+    const std::uint64_t share = 1 + order.size() / 4; // many pouches take turns
+    options.effort = {24, 4, 1, 60'000 / share, 200'000 / share};
     for (const auto& [count, pouch] : order) {
         add_pouch_forms(kit.items[pouch], packed_forms(kit, pouch, contents_of(kit, pouch), options));
     }

@@ -9,8 +9,7 @@
 
 using namespace tuckwright;
 
-namespace
-{
+namespace {
 
 constexpr double pi = std::numbers::pi;
 

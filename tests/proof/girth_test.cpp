@@ -163,15 +163,21 @@ TEST_CASE("a band over a lid goes over it shut, and under its vessel")
             {"over what is no lid", banded_pot, [](Bundle& b) { b.bands[0].over = "cup"; }, "girth",
              "holds \"cup\" shut, but that is carried loose"},
             {"a lid carried loose", pot_over_cup,
-             [](Bundle& b) { b.bands = {Band{"strap", "strap", 8, 900, "pot-lid"}}; }, "girth",
-             "holds \"pot-lid\" shut, but that is carried loose"},
-            {"shut when the pot is in its place", banded_pot, [](Bundle& b) { std::swap(b.steps[1], b.steps[2]); }, "girth",
-             "cannot go under \"pot\", which is in its place before \"pot-lid\" is shut"},
+             [](Bundle& b) {
+                 b.bands = {Band{"strap", "strap", 8, 900, "pot-lid"}};
+             },
+             "girth", "holds \"pot-lid\" shut, but that is carried loose"},
+            {"shut when the pot is in its place", banded_pot, [](Bundle& b) { std::swap(b.steps[1], b.steps[2]); },
+             "girth", "cannot go under \"pot\", which is in its place before \"pot-lid\" is shut"},
             {"over what is not there", banded_pot, [](Bundle& b) { b.bands[0].over = "pan-lid"; }, "girth",
              "holds \"pan-lid\" shut, which is not there"},
             {"a second band too short", banded_pot,
-             [](Bundle& b) { b.bands.push_back({"cord", "", 1, 300, "pot-lid"}); }, "girth", "\"cord\" is 300 mm round"},
-            {"round everything instead", banded_pot, [](Bundle& b) {
+             [](Bundle& b) {
+                 b.bands.push_back({"cord", "", 1, 300, "pot-lid"});
+             },
+             "girth", "\"cord\" is 300 mm round"},
+            {"round everything instead", banded_pot,
+             [](Bundle& b) {
                  b.bands[0].over.clear(); // pi 129 is 405.3
                  b.bands[0].girth = 405;
              },
@@ -183,8 +189,8 @@ TEST_CASE("a band over a lid goes over it shut, and under its vessel")
                  b.envelope = Cylinder{160, 99};
              },
              "girth", "under \"pot\" it is 475 mm"},
-            {"turned over and too short", banded_pot_turned_over, [](Bundle& b) { b.bands[0].girth -= nanometre; }, "girth",
-             "it is 374 mm"}});
+            {"turned over and too short", banded_pot_turned_over, [](Bundle& b) { b.bands[0].girth -= nanometre; },
+             "girth", "it is 374 mm"}});
     auto one_side = banded_pot(); // it goes round past the handle
     one_side.items[0].solids.push_back(box(10, 10, 10, {69, 0, 50}));
     one_side.envelope = Cylinder{160, 99};
@@ -192,7 +198,8 @@ TEST_CASE("a band over a lid goes over it shut, and under its vessel")
     auto turned = one_side;
     for (PlacedItem& item : turned.items) {
         for (Solid& solid : item.solids) {
-            solid.pose = {{solid.pose.center.y, -solid.pose.center.x, solid.pose.center.z}, compose({1, 0, 0, -1}, solid.pose.turn)};
+            solid.pose = {{solid.pose.center.y, -solid.pose.center.x, solid.pose.center.z},
+                          compose({1, 0, 0, -1}, solid.pose.turn)};
         }
     }
     CHECK(first_rule(turned) == "none");

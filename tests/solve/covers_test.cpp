@@ -32,7 +32,8 @@ Item item_of(const Shape& outside, bool upright = false)
 /// A kit of those fields of one thing, with what goes round it.
 Kit covered(const std::string& thing, const std::string& covers, const std::string& bundle = "{}")
 {
-    return test::kit_of("kit: Covered\nbundle: " + bundle + "\nitems:\n  - {id: thing, weight: 1, " + thing + "}\n" + covers);
+    return test::kit_of("kit: Covered\nbundle: " + bundle + "\nitems:\n  - {id: thing, weight: 1, " + thing + "}\n" +
+                        covers);
 }
 
 } // namespace
@@ -40,10 +41,10 @@ Kit covered(const std::string& thing, const std::string& covers, const std::stri
 TEST_CASE("the least way round a thing is that of its narrowest view", "[solve][covers]")
 {
     const double pi = std::numbers::pi;
-    CHECK(least_girth(item_of(Cylinder{50, 60})) == Approx(pi * 50));         // along its axis
-    CHECK(least_girth(item_of(Cylinder{50, 20})) == Approx(2 * (50 + 20)));   // from the side: less than 157
-    CHECK(least_girth(item_of(Cylinder{50, 20}, true)) == Approx(pi * 50));   // but not where it stands
-    CHECK(least_girth(item_of(Cylinder{50, 60, 40})) == Approx(pi * 40));     // a taper: its foot
+    CHECK(least_girth(item_of(Cylinder{50, 60})) == Approx(pi * 50));       // along its axis
+    CHECK(least_girth(item_of(Cylinder{50, 20})) == Approx(2 * (50 + 20))); // from the side: less than 157
+    CHECK(least_girth(item_of(Cylinder{50, 20}, true)) == Approx(pi * 50)); // but not where it stands
+    CHECK(least_girth(item_of(Cylinder{50, 60, 40})) == Approx(pi * 40));   // a taper: its foot
     CHECK(least_girth(item_of(Box{80, 30, 10})) == Approx(2 * (30 + 10)));
     CHECK(least_girth(item_of(Box{10, 80, 30})) == Approx(2 * (30 + 10)));
     CHECK(least_girth(item_of(Box{80, 30, 10}, true)) == Approx(2 * (80 + 30)));
@@ -54,8 +55,10 @@ TEST_CASE("the least way round a thing is that of its narrowest view", "[solve][
 
 TEST_CASE("no view of a thing is less far round than is claimed", "[solve][covers]")
 {
-    const Quaternion turns[] = {{1, 0, 0, 0}, {1, 1, 0, 0}, {1, 0, 1, 0}, {7, 3, 1, 0}, {5, 1, 2, 4}, {2, 1, 1, 9}, {9, 4, 4, 1}};
-    for (const Shape& shape : {Shape{Cylinder{50, 60}}, Shape{Cylinder{50, 20}}, Shape{Box{80, 30, 10}}, Shape{Box{40, 40, 39}}}) {
+    const Quaternion turns[] = {{1, 0, 0, 0}, {1, 1, 0, 0}, {1, 0, 1, 0}, {7, 3, 1, 0},
+                                {5, 1, 2, 4}, {2, 1, 1, 9}, {9, 4, 4, 1}};
+    for (const Shape& shape :
+         {Shape{Cylinder{50, 60}}, Shape{Cylinder{50, 20}}, Shape{Box{80, 30, 10}}, Shape{Box{40, 40, 39}}}) {
         double least = 1e300;
         for (const Quaternion& turn : turns) {
             const double round = outline_girth({{shape, {{0, 0, 0}, turn}}});
@@ -78,7 +81,8 @@ TEST_CASE("what passes through no bag or band is told with its least way round",
     const std::string folds = ", forms: [{name: flat, box: {length: 90, width: 40, height: 5}}]";
     CHECK(cover_misfit(covered(tin + folds, strap + "90}}\n")) == std::nullopt); // 2 (40 + 5)
     CHECK(cover_misfit(covered(tin + folds, strap + "89}}\n")).has_value());
-    CHECK(cover_misfit(covered("cloth: {volume: 900 ml, thickness: 8}", strap + "9}}\n")) == std::nullopt); // not proved
+    CHECK(cover_misfit(covered("cloth: {volume: 900 ml, thickness: 8}", strap + "9}}\n")) ==
+          std::nullopt); // not proved
     CHECK(cover_misfit(covered("pouch: {girth: 900, length: 300, thickness: 1}", strap + "9}}\n")) == std::nullopt);
     const std::string sack = "  - {id: sack, weight: 8, bag: {girth: 500, length: 90, thickness: 2}}\n";
     CHECK(cover_misfit(covered(tin, sack, "{height: 4}")).value_or("").find("a limit is 4 mm") != std::string::npos);

@@ -16,17 +16,23 @@ namespace {
 Kit banded(double girth, const std::string& pot = "", const std::string& lid = "122, height: 12")
 {
     return kit_of("kit: Banded\nbundle: {}\nitems:\n"
-                  "  - {id: pot, weight: 200, cylinder: {diameter: 120, height: 80}, inside: {wall: 1, base: 1}" + pot + "}\n"
-                  "  - {id: lid, weight: 60, cylinder: {diameter: " + lid + "}, closes: {item: pot, adds: 3, intrudes: 6}}\n"
+                  "  - {id: pot, weight: 200, cylinder: {diameter: 120, height: 80}, inside: {wall: 1, base: 1}" +
+                  pot +
+                  "}\n"
+                  "  - {id: lid, weight: 60, cylinder: {diameter: " +
+                  lid +
+                  "}, closes: {item: pot, adds: 3, intrudes: 6}}\n"
                   "  - {id: cup, weight: 60, cylinder: {diameter: 80, height: 70}, inside: {wall: 1, base: 1}}\n"
-                  "  - {id: strap, name: 'Strap, red', weight: 8, band: {girth: " + mm(girth) + ", over: lid}}\n");
+                  "  - {id: strap, name: 'Strap, red', weight: 8, band: {girth: " +
+                  mm(girth) + ", over: lid}}\n");
 }
 
 double way(const Kit& kit) { return way_over(kit.items[1], kit.items[0]); }
 
 } // namespace
 
-TEST_CASE("the way over a lid and under its vessel counts what stands above the rim, a wide lid, and parts", "[solve][covers]")
+TEST_CASE("the way over a lid and under its vessel counts what stands above the rim, a wide lid, and parts",
+          "[solve][covers]")
 {
     CHECK(way(banded(900)) == Approx(2 * (122 + 83))); // the lid is wider than the pot
     CHECK(way(banded(900, "", "118.5, height: 9")) == Approx(2 * (120 + 83)));
@@ -34,7 +40,8 @@ TEST_CASE("the way over a lid and under its vessel counts what stands above the 
     CHECK(way(banded(900, ", parts: [{box: {length: 30, width: 12, height: 40}, at: right, up: 9}]")) ==
           Approx(2 * (122 + 83)));
     CHECK(way(banded(900, ", parts: [{box: {length: 30, width: 12, height: 40}, at: right, up: 9}, "
-                          "{box: {length: 12, width: 25, height: 40}, at: back, up: 9}]")) == Approx(2 * (61 + 60 + 25 + 83)));
+                          "{box: {length: 12, width: 25, height: 40}, at: back, up: 9}]")) ==
+          Approx(2 * (61 + 60 + 25 + 83)));
     CHECK(way(banded(900, ", parts: [{cylinder: {diameter: 90, height: 5}, at: under}]")) == Approx(2 * (122 + 88)));
     Item box, lid; // the shorter side of a box
     box.outside = Box{100, 60, 40};
@@ -52,7 +59,8 @@ TEST_CASE("a band too short for its lid is told before any search", "[solve][cov
     CHECK(bundle.status == Status::does_not_fit);
     CHECK(bundle.explanation.find("over the shut lid") != std::string::npos);
     // With a form that it does go round, nothing is proved.
-    const std::string low = ", forms: [{name: pressed flat, cylinder: {diameter: 120, height: 40}, inside: {wall: 1, base: 1}}]";
+    const std::string low =
+        ", forms: [{name: pressed flat, cylinder: {diameter: 120, height: 40}, inside: {wall: 1, base: 1}}]";
     CHECK(lid_band_misfit(banded(409.9, low)) == std::nullopt);
     CHECK(lid_band_misfit(banded(329.9, low)).has_value());
 }
@@ -64,7 +72,8 @@ TEST_CASE("a lid that a band holds is shut, though it would pack smaller loose",
     const auto kit = [&](const std::string& over) {
         return kit_of("kit: Banded\nclearance: 0.5\nbundle: {}\nitems:\n"
                       "  - {id: pot, weight: 200, cylinder: {diameter: 120, height: 80}, inside: {wall: 1, base: 1}}\n"
-                      "  - {id: lid, weight: 60, cylinder: {diameter: 121, height: 9}, closes: {item: pot, adds: 3, intrudes: 6}}\n" +
+                      "  - {id: lid, weight: 60, cylinder: {diameter: 121, height: 9}, closes: {item: pot, adds: 3, "
+                      "intrudes: 6}}\n" +
                       flask + "  - {id: strap, weight: 8, band: {girth: 640" + over + "}}\n");
     };
     const Bundle free = solved(kit(""), Effort::quick), held = solved(kit(", over: lid"), Effort::quick);
