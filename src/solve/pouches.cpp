@@ -237,6 +237,21 @@ std::optional<std::string> pouch_misfit(const Kit& kit)
     return std::nullopt;
 }
 
+std::string filling_in_words(const Kit& kit)
+{
+    std::vector<std::string> names;
+    for (const Item& item : kit.items) {
+        if (item.pouch && must_hold_something(kit, item.id)) {
+            names.push_back("the " + item.id);
+        }
+    }
+    std::string text = names.empty() ? "" : " with all that must lie in ";
+    for (std::size_t k = 0; k < names.size(); ++k) {
+        text += (k == 0 ? "" : k + 1 < names.size() ? ", " : " and ") + names[k];
+    }
+    return text;
+}
+
 Kit with_packed_pouches(Kit kit, const nesting::SearchOptions& given)
 {
     nesting::SearchOptions options = given;

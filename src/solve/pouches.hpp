@@ -14,6 +14,9 @@ namespace tuckwright {
 /// nothing is proved.
 std::optional<std::string> pouch_misfit(const Kit& kit);
 
+/// " with all that must lie in the ditty and the sack", or nothing where no pouch must hold something.
+std::string filling_in_words(const Kit& kit);
+
 /// The kit with further forms for each pouch that something must lie in, before those that it has: those that just hold
 /// small bundles of its contents, searched on their own, and the same with a little room. Requires: a kit with all its
 /// stowages. Ensures: the same kit, seed and counts, the same forms; a kit without such pouches stays as it is.

@@ -284,8 +284,8 @@ std::string not_found_in_words(const Kit& kit, const Refused& refused, bool was_
                            was_stopped ? " before the search was stopped" : " within this effort", rule);
     }
     if (!was_stopped) {
-        return fmt::format("no bundle{} within the limits was found within this effort; that is no proof that none exists",
-                           passing_in_words(kit));
+        return fmt::format("no bundle{}{} within the limits was found within this effort; that is no proof that none exists",
+                           filling_in_words(kit), passing_in_words(kit));
     }
     const bool by_hand = options.stop != nullptr && options.stop->load();
     return fmt::format("the search was stopped{} before it had found anything; that is no proof that there is nothing",

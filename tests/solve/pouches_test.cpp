@@ -60,7 +60,9 @@ TEST_CASE("two discs side by side, or one on the other, take the girth and lengt
     const Bundle tower = packed(201, 121);                       // a square 50 wide is 200 mm round
     REQUIRE(has_bundle(tower.status));
     CHECK(height_of(tower.envelope) == Approx(122).epsilon(1e-3));
-    CHECK_FALSE(has_bundle(packed(298, 61).status));
+    const Bundle none = packed(298, 61);
+    CHECK(none.status == Status::not_found);
+    CHECK(none.explanation.starts_with("no bundle with all that must lie in the ditty within the limits was found"));
     CHECK_FALSE(has_bundle(packed(201, 119).status));
 }
 
