@@ -243,7 +243,7 @@ struct Expansion {
     }
 };
 
-constexpr auto said_so = "the file says so";
+constexpr auto said_so = "the kit says so";
 
 void add_forbidden(Expansion& all, std::size_t item, Keep keep, std::size_t other, Place place)
 {
@@ -288,9 +288,10 @@ void add_given(Expansion& all, IdIndex& ids)
 /// A usual rule for two items of the kinds that it is about, unless `goes-in` brings them together.
 void add_usual(Expansion& all, std::size_t rule, std::size_t first, std::size_t second)
 {
-    const auto meeting = all.chains.meeting(Keep::apart, first, second);
+    const Keep keep = usual_rules()[rule].keep;
+    const auto meeting = all.chains.meeting(keep, first, second);
     if (!meeting) {
-        all.rules.add(Keep::apart, first, second, usual_rule_reason(rule));
+        all.rules.add(keep, first, second, usual_rule_reason(rule));
         return;
     }
     const std::string word(usual_rule_words()[rule]);
@@ -305,16 +306,22 @@ void add_usual(Expansion& all, std::size_t rule, std::size_t first, std::size_t 
             ", why: ...}]'");
 }
 
+/// Whether other things may lie in it.
+bool takes_others(const ItemDraft& draft) { return draft.inside_place && !draft.closes && !draft.item.is_full(); }
+
 void expand(Expansion& all, std::size_t index)
 {
     const UsualRule& rule = usual_rules()[index];
     const auto applies = [&](std::size_t first, std::size_t second) {
-        return is_of_kind(all.drafts[first].item, rule.first) && is_of_kind(all.drafts[second].item, rule.second);
+        const Item& there = all.drafts[second].item;
+        return is_of_kind(all.drafts[first].item, rule.first) && is_of_kind(there, rule.second) &&
+               !(rule.both_are_free && is_of_kind(there, rule.first)) &&
+               (rule.keep == Keep::apart || takes_others(all.drafts[second]));
     };
     for (std::size_t i = 0; i < all.drafts.size(); ++i) {
         for (std::size_t j = 0; j < all.drafts.size(); ++j) {
             const ItemDraft &first = all.drafts[i], &second = all.drafts[j];
-            const bool is_repeated = j < i && applies(j, i); // where both are of both kinds
+            const bool is_repeated = rule.keep == Keep::apart && j < i && applies(j, i); // both are of both kinds
             if (i == j || is_repeated || !applies(i, j) || !first.id_place || !second.id_place ||
                 is_lid_of(first, second) || is_lid_of(second, first)) {
                 continue;

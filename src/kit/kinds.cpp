@@ -17,14 +17,16 @@ static_assert(words.size() == static_cast<std::size_t>(Kind::hot) + 1);
 /// Common practice of people who pack such kits: there is no standard to cite. Fuel taints and poisons what is eaten;
 /// what strikes sparks should not be where fuel may have leaked; soot rubs off; an edge cuts what is soft and must not
 /// get at a cartridge; a flame or something hot beside a cartridge that leaks or warms up is how accidents begin; what
-/// breaks easily bears nothing. Whoever knows better waives a rule, with a reason.
-constexpr std::array<UsualRule, 10> rules{{
+/// breaks easily bears nothing. A cup may lie in a sooty pot, but a sooty thing not in the cup; into a pot that is itself
+/// sooty, the stove goes as it always has. Whoever knows better waives a rule, with a reason.
+constexpr std::array<UsualRule, 11> rules{{
     {"fuel-food", Kind::fuel, Kind::food, "fuel", "food"},
     {"fuel-drink", Kind::fuel, Kind::drink, "fuel", "drink"},
     {"fuel-lips", Kind::fuel, Kind::lips, "fuel", "what touches the lips"},
     {"flame-fuel", Kind::flame, Kind::fuel, "what makes a flame", "fuel"},
     {"sooty-clean", Kind::sooty, Kind::clean, "what is sooty", "what must stay clean"},
     {"sooty-soft", Kind::sooty, Kind::soft, "what is sooty", "what is soft"},
+    {"sooty-lips", Kind::sooty, Kind::lips, "what is sooty", "what touches the lips", Keep::out, true},
     {"sharp-soft", Kind::sharp, Kind::soft, "what is sharp", "what is soft"},
     {"sharp-pressurised", Kind::sharp, Kind::pressurised, "what is sharp", "what is under pressure"},
     {"flame-pressurised", Kind::flame, Kind::pressurised, "what makes a flame", "what is under pressure"},
@@ -50,19 +52,29 @@ std::span<const std::string_view> usual_rule_words() { return rule_words; }
 
 std::size_t fragile_top() { return rules.size(); }
 
+namespace
+{
+
+/// "fuel VERB food", or the like.
+std::string sentence(std::size_t rule, const char* apart, const char* out)
+{
+    const UsualRule& it = rules[rule];
+    return std::string(it.first_words) + (it.keep == Keep::out ? out : apart) +
+           std::string(it.second_words);
+}
+
+} // namespace
+
 std::string usual_rule_reason(std::size_t rule)
 {
-    return rule == fragile_top()
-               ? "nothing lies on what is fragile"
-               : std::string(rules[rule].first_words) + " keeps apart from " + std::string(rules[rule].second_words);
+    return rule == fragile_top() ? "nothing lies on what is fragile"
+                                 : sentence(rule, " keeps apart from ", " does not lie in ");
 }
 
 std::string waived_for(std::size_t rule, std::string_view reason)
 {
-    const std::string what = rule == fragile_top()
-                                 ? "things may lie on what is fragile"
-                                 : std::string(rules[rule].first_words) + " need not keep apart from " +
-                                       std::string(rules[rule].second_words);
+    const std::string what = rule == fragile_top() ? "things may lie on what is fragile"
+                                                   : sentence(rule, " need not keep apart from ", " may lie in ");
     return what + ": " + std::string(reason);
 }
 

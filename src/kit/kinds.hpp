@@ -10,11 +10,13 @@
 namespace tuckwright::reading
 {
 
-/// Two kinds that keep apart wherever the file does not waive it.
+/// Two kinds that keep apart wherever the file does not waive it, or of which the first does not lie in the second.
 struct UsualRule {
     std::string_view word; ///< by which a file waives it: "fuel-food"
     Kind first, second;
     std::string_view first_words, second_words; ///< "what makes a flame", "fuel"
+    Keep keep = Keep::apart;                    ///< apart or out
+    bool both_are_free = false;                 ///< it does not hold for a second that is of the first kind too
 };
 
 /// The words of all kinds, in the order of the enumeration.

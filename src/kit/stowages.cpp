@@ -134,13 +134,18 @@ void add_rolls(const Kit& kit, const Item& item, std::vector<Stowage>& forms)
             continue;
         }
         const std::string way = along ? "along its length" : "along its width";
-        add(along, snap_up(least), "rolled up tight " + way, "roll it up tight " + way);
+        const double high = along ? sheet.width : sheet.length;
+        const std::string roll = fmt::format("roll up its {}", along ? "length" : "width");
+        const auto how = [&](double inner) {
+            return fmt::format("{} to a tube {:.0f} mm wide inside and {:.0f} mm high", roll, inner, high);
+        };
+        add(along, snap_up(least), "rolled up tight " + way, how(least));
         for (const double inner : all.round) {
-            add(along, inner, "rolled " + way, fmt::format("roll it {} to a tube {:.0f} mm wide inside", way, inner));
+            add(along, inner, "rolled " + way, how(inner));
         }
         for (const double bore : all.lined) {
             const double inner = lining(sheet, along, bore);
-            add(along, inner, "rolled " + way, fmt::format("roll it {} to a tube {:.0f} mm wide inside", way, inner));
+            add(along, inner, "rolled " + way, how(inner));
         }
     }
 }

@@ -213,7 +213,7 @@ double Layout::jam_of(const std::vector<Piece>& pieces, int cell, int other) con
     if (cell == outermost || !stowed(cell).hollow->neck) {
         return 0;
     }
-    *measured_ += 6;
+    *measured_ += 6 + 4 * pieces.size() * visible(other).size(); // roughly: each may be tried along three ways
     return jam(*stowed(cell).hollow, pieces, visible(other));
 }
 

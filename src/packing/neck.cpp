@@ -41,7 +41,8 @@ public:
     {
         double reach = 0;
         for (const Piece& p : pieces) {
-            reach = std::max(reach, std::hypot(p.x - seen.middle[0], p.y - seen.middle[1]) + p.reach);
+            const double dx = p.x - seen.middle[0], dy = p.y - seen.middle[1];
+            reach = std::max(reach, std::sqrt(dx * dx + dy * dy) + p.reach);
         }
         play_ = round_ ? Plan{std::max(0.0, neck.radius - reach), 0}
                        : Plan{std::max(0.0, neck.half_length - (seen.most[0] - seen.least[0]) / 2),
@@ -62,23 +63,21 @@ private:
     Plan play_{};
 };
 
-double overlaps(std::vector<Piece> pieces, Plan by, const std::vector<Piece>& others, bool down)
+double overlaps(const std::vector<Piece>& pieces, Plan by, const std::vector<Piece>& others, bool down)
 {
-    for (Piece& p : pieces) {
+    const double more = by[0] * by[0] + by[1] * by[1] > still * still ? to_spare : 0;
+    double sum = 0;
+    for (Piece p : pieces) {
         p.x += by[0];
         p.y += by[1];
         if (down) {
             p.z += far_up / 2;
             p.half_height += far_up / 2;
-            const double more = std::hypot(by[0], by[1]) > still ? to_spare : 0;
             p.radius += more;
             p.a += more;
             p.b += more;
             p.reach += 2 * more;
         }
-    }
-    double sum = 0;
-    for (const Piece& p : pieces) {
         for (const Piece& q : others) {
             sum += overlap(p, q);
         }
@@ -101,6 +100,9 @@ double barred(const Room& neck, const std::vector<Piece>& pieces, const std::vec
         const double down = overlaps(pieces, by, others, true);
         if (down < least) {
             least = std::min(least, down + overlaps(pieces, {by[0] / 2, by[1] / 2}, others, false));
+        }
+        if (least <= 0) {
+            return 0;
         }
     }
     return least;

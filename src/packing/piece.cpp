@@ -80,16 +80,8 @@ double round_depth(const Piece& lying, const Piece& other)
 
 } // namespace
 
-double overlap(const Piece& p, const Piece& q)
+double near_overlap(const Piece& p, const Piece& q, double high)
 {
-    const double high = p.half_height + q.half_height - std::abs(p.z - q.z);
-    if (high <= 0) {
-        return 0;
-    }
-    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach;
-    if (dx * dx + dy * dy >= reach * reach) {
-        return 0;
-    }
     double depth = std::min(high, plan_depth(p, q));
     if (depth > 0 && (p.kind == PieceKind::leaning || q.kind == PieceKind::leaning)) {
         return std::max(0.0, -slanted_contact(p, q).distance);
@@ -107,10 +99,6 @@ double Room::radius_at(double z) const
 {
     return tapers() ? foot + (radius - foot) * std::clamp(z / height, 0.0, 1.0) : radius;
 }
-
-namespace {
-
-} // namespace
 
 double top_radius(const Piece& p, const Room& room)
 {

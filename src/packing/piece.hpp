@@ -3,6 +3,7 @@
 /// lying cylinder is a rectangle in plan with a round cross-section; what leans is taken with the rectangle round it in
 /// plan where it meets walls, and as it is where it meets others. Overlap depths and contacts in closed form.
 #pragma once
+#include <cmath>
 
 namespace tuckwright::packing {
 
@@ -43,6 +44,18 @@ struct Room {
 /// plan's directions and the round cross-sections, so that 0 always means apart; a lying cylinder's rim is taken as if
 /// its ends were as high as its middle, which only errs towards overlap.
 double overlap(const Piece& p, const Piece& q);
+/// The same for two pieces that are near: `high` is their overlap along z, which is positive.
+double near_overlap(const Piece& p, const Piece& q, double high);
+
+inline double overlap(const Piece& p, const Piece& q)
+{
+    const double high = p.half_height + q.half_height - std::abs(p.z - q.z);
+    if (high <= 0) {
+        return 0;
+    }
+    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach;
+    return dx * dx + dy * dy >= reach * reach ? 0 : near_overlap(p, q, high);
+}
 
 /// How far a piece stands out of a room, summed over the walls, in mm. A further piece may instead lie beyond the rim of
 /// an open top.

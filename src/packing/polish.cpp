@@ -161,9 +161,11 @@ bool compact(Layout& layout, const PolishOptions& options)
 
 bool settle(Layout& layout, const PolishOptions& options)
 {
-    PolishOptions still = options; // level gaps can't be mended by going down, so a hair less is asked of them
+    // Level gaps can't be mended by going down, so a hair less is asked of them; of those to walls, of which half passes as
+    // kept, half. A row that is missed would loosen all others.
+    PolishOptions still = options;
     still.turning = false;
-    still.wall_gap *= 0.95;
+    still.wall_gap *= 0.5;
     still.curved_gap *= 1 - 1e-5;
     return descend_by_programs(
         layout, still, 0.3 * layout.scene().size, false, [](const Layout& l) { return heights(l) / l.scene().size; },

@@ -152,6 +152,36 @@ bool cavity_matches(const std::optional<Cavity>& inside, double height, const Pl
            lies_so(placed.solids.front().pose, {cavity.shape, cavity.pose}, centre, 2);
 }
 
+bool same_spread(const Spread& a, const Spread& b)
+{
+    return is_about(a.mm[0], b.mm[0]) && is_about(a.mm[1], b.mm[1]) && is_about(a.mm[2], b.mm[2]);
+}
+
+/// Whether body, parts and cavity may be off by what the kit says. A lid that hangs into the cavity adds its own part to
+/// that of the cavity's height; a skirt follows from the lid's.
+bool spreads_match(const Spread& outside_off, const std::vector<Part>& parts, const std::optional<Cavity>& inside,
+                   const PlacedItem& placed, const ShutLid& lid)
+{
+    const auto off = [&](std::size_t solid) {
+        return solid < placed.solids_off.size() ? placed.solids_off[solid] : Spread{};
+    };
+    bool sound = same_spread(off(0), outside_off);
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+        sound = sound && same_spread(off(1 + k), parts[k].off);
+    }
+    if (lid.has_skirt) {
+        Spread skirt = lid.item->outside_off;
+        skirt.mm[height_index(lid.item->outside)] += lid.item->closes->adds_off;
+        sound = sound && same_spread(off(1 + parts.size()), skirt);
+    }
+    if (inside) {
+        Spread room = inside->off;
+        room.mm[height_index(inside->shape)] += lid.item != nullptr ? lid.item->closes->intrudes_off : 0;
+        sound = sound && same_spread(placed.cavities.front().off, room);
+    }
+    return sound;
+}
+
 bool is_in_form(const Shape& outside, const std::vector<Part>& parts, const std::optional<Cavity>& inside,
                 const PlacedItem& placed, const ShutLid& lid)
 {
@@ -272,6 +302,14 @@ bool is_plate(const Item& lid, const PlacedItem& placed)
            same_size(with_height(lid.outside, std::max(lid.closes->adds, thinnest_plate)), placed.solids.front().shape);
 }
 
+/// Whether the plate may be off by what the kit says of the lid.
+bool plate_spread_matches(const Item& lid, const PlacedItem& placed)
+{
+    Spread plate = lid.outside_off;
+    plate.mm[height_index(lid.outside)] = lid.closes->adds_off;
+    return same_spread(placed.solids_off.empty() ? Spread{} : placed.solids_off.front(), plate);
+}
+
 class Match {
 public:
     Match(const Bundle& bundle, const Kit& kit) : bundle_(bundle), kit_(kit) {}
@@ -334,8 +372,16 @@ private:
         if (placed->upright != item.upright || placed->full != item.is_full()) {
             object(fmt::format("{} is not kept upright, or not filled, as the kit says", who));
         }
-        if (placed->solids.empty() || !has_form(item, *placed)) {
+        if (placed->kinds != item.kinds || placed->reach != item.reach ||
+            placed->nothing_on_top != item.nothing_on_top || placed->bears_g != item.bears_g) {
+            object(fmt::format("{} is not of the kinds, not wanted as soon, or may not bear as much, as the kit says", who));
+        }
+        switch (placed->solids.empty() ? Likeness::none : likeness(item, *placed)) {
+        case Likeness::none:
             object(fmt::format("{} has not the size and shape of the kit, in none of its forms", who));
+            break;
+        case Likeness::size: object(fmt::format("{} may not be off by what the kit says", who)); break;
+        case Likeness::all: break;
         }
     }
 
@@ -354,27 +400,31 @@ private:
         return nullptr;
     }
 
-    bool has_form(const Item& item, const PlacedItem& placed) const
+    /// How far an item is one of the kit's: not at all, in a form and size, in its tolerances too.
+    enum class Likeness { none, size, all };
+
+    Likeness likeness(const Item& item, const PlacedItem& placed) const
     {
+        const auto with = [](bool tolerances) { return tolerances ? Likeness::all : Likeness::size; };
         if (placed.closes) {
-            return is_plate(item, placed);
+            return is_plate(item, placed) ? with(plate_spread_matches(item, placed)) : Likeness::none;
         }
-        if (item.sheet || item.cloth || item.pouch) {
-            return is_in_soft_form(item, placed);
+        if (item.sheet || item.cloth || item.pouch) { // their forms are not measured ones
+            return is_in_soft_form(item, placed) ? Likeness::all : Likeness::none;
         }
         for (const bool skirt : {false, true}) {
             const ShutLid lid{lid_of(placed), skirt};
             if (is_in_form(item.outside, item.parts, item.inside, placed, lid) && says(placed, "", "")) {
-                return true;
+                return with(spreads_match(item.outside_off, item.parts, item.inside, placed, lid));
             }
             for (const Stowage& form : item.forms) {
                 if (is_in_form(form.outside, form.parts, form.inside, placed, lid) &&
                     says(placed, form.name, form.how)) {
-                    return true;
+                    return with(spreads_match(form.outside_off, form.parts, form.inside, placed, lid));
                 }
             }
         }
-        return false;
+        return Likeness::none;
     }
 
     /// Whether it is told to be carried in the form of that name.

@@ -141,7 +141,7 @@ std::string reach_paragraph(const Bundle& bundle)
 
 std::string carrying(const Bundle& bundle)
 {
-    const std::string text = paragraph(bundle, Keep::apart, "Kept apart: ", " from ", " and ") +
+    const std::string text = paragraph(bundle, Keep::apart, "Not in one vessel: ", " with ", " or ") +
                              paragraph(bundle, Keep::within, "Kept within: ", " in ", " and ") +
                              paragraph(bundle, Keep::out, "Kept out: ", " not in ", " or ") +
                              paragraph(bundle, Keep::together, "Kept together: ", " with ", " and ") +

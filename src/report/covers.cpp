@@ -56,10 +56,14 @@ double girth_of_all(const Bundle& bundle)
 
 std::string step_of(const Bundle& bundle, const Band& band)
 {
-    return band.over.empty() ? "Put " + spoken(band) + " level round it all." : lid_band_step(bundle, band);
+    return band.over.empty() ? "Put " + spoken(band) + " level round it all, at the height where it holds best."
+                             : lid_band_step(bundle, band);
 }
 
-std::string step_of(const Bag& bag) { return "Pull " + spoken(bag) + " over it all, and close it."; }
+std::string step_of(const Bag& bag)
+{
+    return "Pull " + spoken(bag) + " over it all, and close it, or build it all in there from the start.";
+}
 
 /// The bands that go round everything.
 std::vector<Band> level_bands(const Bundle& bundle)

@@ -50,6 +50,22 @@ std::string fit_in_words(const Bundle& bundle, const Fit& fit)
     return subject(bundle, fit) + ": " + fmt::format(fmt::runtime(how), room_in_words(fit.room), at_worst(fit));
 }
 
+/// Along which of its ways a thing can move farthest, in the finished bundle.
+std::string way_in_words(const Bundle& bundle, std::size_t item)
+{
+    const auto& free = bundle.plays[item].free;
+    std::size_t farthest = 0;
+    for (std::size_t k = 1; k < 3; ++k) {
+        farthest = free[k][0] + free[k][1] > free[farthest][0] + free[farthest][1] ? k : farthest;
+    }
+    constexpr double upright = 0.9;
+    const auto& in = bundle.items[item].in;
+    const bool has_frame = in && in->item < bundle.items.size() && in->cavity < bundle.items[in->item].cavities.size();
+    const Pose frame = has_frame ? bundle.items[in->item].cavities[in->cavity].pose : Pose{};
+    const bool up = std::abs(rotation_matrix(frame.turn)[2][farthest]) > upright;
+    return up ? "up and down" : "sideways";
+}
+
 } // namespace
 
 std::string fits_text(const Bundle& bundle)
@@ -76,7 +92,7 @@ std::string rattling_text(const Bundle& bundle)
     }
     std::string text;
     for (std::size_t i = 0; i < std::min(loose.size(), rattlers_named); ++i) {
-        text += (i == 0 ? "" : ", ") + spoken_name(bundle, loose[i]) + " by " +
+        text += (i == 0 ? "" : ", ") + spoken_name(bundle, loose[i]) + " " + way_in_words(bundle, loose[i]) + " by " +
                 room_in_words(longest_way(bundle.plays[loose[i]]));
     }
     if (loose.size() > rattlers_named) {

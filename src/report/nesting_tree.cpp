@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "report/words.hpp"
+#include "tuckwright/geometry.hpp"
 
 namespace tuckwright::report {
 
@@ -66,6 +67,58 @@ private:
                                   std::get<Box>(a).width == std::get<Box>(b).width;
     }
 
+    /// "144 mm across", "120 x 80 mm".
+    static std::string width_in_words(const Shape& shape)
+    {
+        if (const auto* c = std::get_if<Cylinder>(&shape)) {
+            return length_in_words(c->diameter) + " across";
+        }
+        const auto& box = std::get<Box>(shape);
+        return length_in_words(box.length) + " x " + length_in_words(box.width);
+    }
+
+    /// The box round an item's first solids, along its own axes.
+    std::string over_all(std::size_t i, std::size_t parts) const
+    {
+        const auto& solids = bundle_.items[i].solids;
+        const Matrix3 m = rotation_matrix(solids.front().pose.turn);
+        Box box{};
+        for (std::size_t k = 0; k < 3; ++k) {
+            const Vec3 axis{m[0][k], m[1][k], m[2][k]};
+            double low = 1e9, high = -1e9;
+            for (std::size_t part = 0; part <= parts; ++part) {
+                const Hull hull = hull_of(solids[part]);
+                low = std::min(low, -support(hull, -1.0 * axis));
+                high = std::max(high, support(hull, axis));
+            }
+            (k == 0 ? box.length : k == 1 ? box.width : box.height) = high - low;
+        }
+        return size_in_words(box);
+    }
+
+    /// ", sticks out 7 mm" for what is higher than the open vessel in which it lies.
+    std::string standing_out(std::size_t i) const
+    {
+        constexpr double noticeable = 0.5; // mm
+        const auto& item = bundle_.items[i];
+        if (!item.in || item.in->item >= bundle_.items.size()) {
+            return "";
+        }
+        const auto& cavities = bundle_.items[item.in->item].cavities;
+        if (item.in->cavity >= cavities.size() || cavities[item.in->cavity].opens == Opening::closed) {
+            return "";
+        }
+        const PlacedCavity& cavity = cavities[item.in->cavity];
+        const Matrix3 m = rotation_matrix(cavity.pose.turn);
+        const Vec3 up{m[0][2], m[1][2], m[2][2]};
+        const double rim = dot(up, cavity.pose.center) + height_of(cavity.shape) / 2;
+        double high = -1e9;
+        for (const Solid& solid : item.solids) {
+            high = std::max(high, support(hull_of(solid), up));
+        }
+        return high < rim + noticeable ? "" : ", sticks out " + length_in_words(high - rim);
+    }
+
     std::string line(std::size_t i) const
     {
         const auto& item = bundle_.items[i];
@@ -73,7 +126,8 @@ private:
         if (item.closes) {
             text += ", shut on it as its lid";
             if (!item.solids.empty()) { // only the plate that stands above the rim is the lid's own solid
-                text += ", adds " + length_in_words(height_of(item.solids.front().shape));
+                text += ", " + width_in_words(item.solids.front().shape) + ", adds " +
+                        length_in_words(height_of(item.solids.front().shape));
             }
             for (const Band& band : bundle_.bands) {
                 text += band.over == item.id ? ", held by " + (band.name.empty() ? band.id : band.name) : "";
@@ -83,7 +137,10 @@ private:
             text += item.form.empty() ? "" : ", " + item.form;
             text += item.solids.empty() ? "" : ", " + size_in_words(item.solids.front().shape);
             const std::size_t parts = fixed_parts(i);
-            text += parts == 0 ? "" : fmt::format(", with {} part{} fixed to it", parts, parts == 1 ? "" : "s");
+            text += parts == 0 ? ""
+                               : fmt::format(", with {} part{} fixed to it, {} over all", parts, parts == 1 ? "" : "s",
+                                             over_all(i, parts));
+            text += standing_out(i);
         }
         if (!item.contents.empty()) {
             text += fmt::format(", holds {} of {}", weight_in_words(item.contents_g), item.contents);

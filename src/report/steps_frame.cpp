@@ -53,21 +53,46 @@ bool is_upright_box(const PlacedItem& vessel, std::size_t index)
 
 } // namespace
 
-std::string frame_in_words(const Bundle& bundle)
+namespace {
+
+constexpr const char* clock_in_words =
+    "Hours are those of a clock seen from above, with 12 farthest from you; what is filled beforehand is turned as it "
+    "will be in the bundle.";
+
+std::string box_frame(const Bundle& bundle, const Box& box, bool has_hours)
 {
-    const auto* box = std::get_if<Box>(&bundle.envelope);
-    if (box == nullptr || bundle.items.size() < 2) {
-        return "";
-    }
     const bool boxes_filled = std::any_of(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& item) {
         return item.in && item.in->item < bundle.items.size() &&
                is_upright_box(bundle.items[item.in->item], item.in->cavity);
     });
-    const std::string side = box->length >= box->width + hardly_longer ? "its long side" : "one side";
-    return wrapped("  ",
-                   "The bundle stands with " + side + " in front of you: left and right are along its length, " +
-                       "front and back along its width." +
-                       (boxes_filled ? " A box that is filled beforehand is turned as it will be in the bundle." : ""));
+    const std::string side = box.length >= box.width + hardly_longer ? "its long side" : "one side";
+    return wrapped("  ", "The bundle stands with " + side + " in front of you: left and right are along its length, " +
+                             "front and back along its width." +
+                             (has_hours      ? std::string(" ") + clock_in_words
+                              : boxes_filled ? " A box that is filled beforehand is turned as it will be in the bundle."
+                                             : ""));
+}
+
+} // namespace
+
+std::string frame_in_words(const Bundle& bundle)
+{
+    const auto speak_of = [&](const char* words) {
+        return std::any_of(bundle.steps.begin(), bundle.steps.end(),
+                           [&](const Step& step) { return step.text.find(words) != std::string::npos; });
+    };
+    const bool has_hours = speak_of("o'clock");
+    if (const auto* box = std::get_if<Box>(&bundle.envelope)) {
+        return bundle.items.size() < 2 ? "" : box_frame(bundle, *box, has_hours);
+    }
+    const auto direct = std::count_if(bundle.items.begin(), bundle.items.end(),
+                                      [](const PlacedItem& item) { return !item.in && !item.closes; });
+    std::string text = has_hours ? clock_in_words : "";
+    if (direct > 1 && speak_of("off the middle")) {
+        text += " The middle is that of a circle " +
+                length_in_words(std::get<Cylinder>(bundle.envelope).diameter) + " across, the bundle's floor.";
+    }
+    return text.empty() ? text : wrapped("  ", text);
 }
 
 std::string first_when_unpacking(const Bundle& bundle)

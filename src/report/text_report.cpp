@@ -136,7 +136,17 @@ std::string toppling_text(const Bundle& bundle)
     }
     return names.empty() ? names
                          : wrapped("", "By themselves these would topple: " + names +
-                                           ". Hold them until the next thing is in, or build the bundle in its bag.");
+                                           ". Hold them until others hold them, or build the bundle in a bag.");
+}
+
+/// Several things on one another, and nothing in the kit that keeps them so.
+std::string unheld_text(const Bundle& bundle)
+{
+    const auto direct = std::count_if(bundle.items.begin(), bundle.items.end(),
+                                      [](const PlacedItem& item) { return !item.in && !item.closes; });
+    return direct < 2 || bundle.bag || !bundle.bands.empty()
+               ? ""
+               : wrapped("", "Nothing of this kit goes round the bundle: carry it in a close bag, or strap it.");
 }
 
 std::string cautions_text(const Bundle& bundle)
@@ -176,7 +186,7 @@ std::string packed_text(const Bundle& bundle)
     text += "\nWhat lies in what:\n" + report::nesting_tree(bundle) + report::carrying(bundle);
     text += report::covers_text(bundle);
     text += report::fits_text(bundle) + steps_text(bundle);
-    return text + toppling_text(bundle) + report::rattling_text(bundle) + cautions_text(bundle);
+    return text + toppling_text(bundle) + unheld_text(bundle) + report::rattling_text(bundle) + cautions_text(bundle);
 }
 
 std::string misfit_text(const Bundle& bundle)

@@ -364,13 +364,13 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     }
     const double volume = volume_ml(outer_envelope(*best));
     require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
-    require(check_against(*best, given).empty(), "the bundle holds what the kit asks for");
     best->status = search.stop() ? Status::stopped : Status::found;
     constexpr double grid_rounding = 1e-7; // sides are rounded to the grid, by two nanometres at most
     if (volume <= bound * (1 + grid_rounding)) {
         best->status = Status::proved_best;
     }
     measure(kit, *best);
+    require(check_against(*best, given).empty(), "the bundle holds what the kit asks for");
     best = signed_off(std::move(*best));
     best->lower_bound_ml = std::min(bound, volume); // the same number, but for rounding in the last place
     return *best;

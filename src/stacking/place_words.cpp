@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace tuckwright::stacking {
 
@@ -25,6 +26,17 @@ double tenths(double mm)
     constexpr double rounding = 1e-4;
     return std::floor(mm * 10 + rounding);
 }
+
+/// The hour of a clock seen from above, 12 at the back, for a direction in degrees from x (right).
+int hour_of(double degrees)
+{
+    const long hour = std::lround((90 - degrees) / 30) % 12;
+    return static_cast<int>((hour + 11) % 12 + 1);
+}
+
+std::string hour_words(double degrees) { return fmt::format("{} o'clock", hour_of(degrees)); }
+
+std::string at_hour(double degrees) { return "at " + hour_words(degrees); }
 
 /// Where a thing lies between two sides that face each other.
 struct Between {
@@ -86,10 +98,10 @@ std::string long_side_words(double degrees)
                         : "long side aslant from left back to right front";
 }
 
-std::string mouth_words(double degrees)
+std::string side_words(double degrees)
 {
     const char* const ways[] = {"right", "back", "left", "front"};
-    return std::string("open end to the ") + ways[std::lround(degrees / 90) % 4];
+    return std::string("the ") + ways[(std::lround(degrees / 90) + 4) % 4];
 }
 
 std::string joined(const std::string& first, const std::string& second, const char* with)
@@ -125,7 +137,7 @@ std::string in_round_bundle(const Replay& before, std::size_t item, const Surrou
                                  : fmt::format("{:.0f} mm from {}", seen.beside.front().air,
                                                spoken_name(bundle, seen.beside.front().item));
     }
-    return joined(*seen.edge_air <= at_side ? "at the bundle's edge" : "", relation, " ");
+    return joined(fmt::format("{}, {:.0f} mm off the middle", at_hour(seen.bearing), seen.off_axis), relation, ", ");
 }
 
 std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
@@ -142,11 +154,54 @@ std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
         return relation;
     }
     if (wall <= bundle.clearance + at_wall) {
-        const char* with = relation.starts_with("touching") ? ", " : " ";
-        return joined("against the wall", relation, with) +
+        const std::string at = seen.clock ? "against the wall " + at_hour(seen.bearing) : "against the wall";
+        return joined(at, relation, relation.empty() || !seen.clock ? " " : ", ") +
                (wall > plain_wall ? "; " + air(wall) + " to the wall" : "");
     }
-    return relation + (wall < narrow ? "; " + air(wall) + " to the wall" : "");
+    const std::string at = seen.clock ? at_hour(seen.bearing) : "";
+    const std::string from_wall = seen.clock && wall >= narrow ? fmt::format(", {:.0f} mm from the wall", wall) : "";
+    return joined(at + from_wall, relation, ", ") + (wall < narrow ? "; " + air(wall) + " to the wall" : "");
+}
+
+/// "long side from 2 to 8 o'clock".
+std::string long_side_by_clock(double degrees)
+{
+    const int hour = hour_of(degrees), other = (hour + 5) % 12 + 1;
+    return fmt::format("long side from {} to {} o'clock", std::min(hour, other), std::max(hour, other));
+}
+
+/// Where an open end or a part at the side points.
+std::string turn_words(const Surroundings& seen)
+{
+    const auto way = [&](double degrees) { return seen.clock ? hour_words(degrees) : side_words(degrees); };
+    return joined(seen.mouth ? "open end to " + way(*seen.mouth) : "",
+                  seen.part ? "the part at its side to " + way(*seen.part) : "", ", ");
+}
+
+/// Where one end of what leans is, seen from above.
+std::string end_words(const Surroundings& seen, Vec3 end)
+{
+    constexpr double in_middle = 3; // mm
+    const double degrees = std::atan2(end.y, end.x) * 180 / std::numbers::pi;
+    if (std::hypot(end.x, end.y) < in_middle) {
+        return "in the middle";
+    }
+    if (seen.clock) {
+        return at_hour(degrees);
+    }
+    const std::string depth = end.y < -in_middle ? "front" : end.y > in_middle ? "back" : "";
+    const std::string side = end.x < -in_middle ? "left" : end.x > in_middle ? "right" : "";
+    return "at the " + joined(side, depth, " ");
+}
+
+/// "foot at 5 o'clock, head at 11 o'clock and 83 mm up, 58 degrees from upright".
+std::string leaning_words(const Bundle& bundle, const Surroundings& seen)
+{
+    const Lean& lean = *seen.lean;
+    const std::string words = fmt::format("foot {}, head {} and {:.0f} mm up, {:.0f} degrees from upright",
+                                          end_words(seen, lean.foot), end_words(seen, lean.head), lean.top,
+                                          lean.degrees);
+    return joined(words, beside(bundle, seen, false), ", ");
 }
 
 } // namespace
@@ -156,15 +211,25 @@ std::string air(double mm) { return tenths(mm) < 1 ? "no air" : fmt::format("{:.
 std::string spot(const Replay& before, std::size_t item, const Surroundings& seen)
 {
     const Bundle& bundle = before.bundle();
+    if (seen.lean && posture(bundle, item) == "leaning") {
+        return leaning_words(bundle, seen);
+    }
     if (seen.sides) {
         const double near = seen.wall_air ? std::max(at_side, bundle.clearance + at_wall) : at_side;
         std::string words = along_the_sides(*seen.sides, near, seen.wall_air.has_value());
         if (seen.long_side && !words.empty() && words.find("the whole") == std::string::npos) {
             words += ", " + long_side_words(*seen.long_side);
         }
-        return seen.mouth ? joined(words, mouth_words(*seen.mouth), ", ") : words;
+        return joined(words, turn_words(seen), ", ");
     }
-    return seen.wall_air ? in_vessel(bundle, seen) : in_round_bundle(before, item, seen);
+    std::string words = seen.wall_air ? in_vessel(bundle, seen) : in_round_bundle(before, item, seen);
+    if (seen.clock && seen.long_side && !seen.mouth) {
+        const std::string turn = long_side_by_clock(*seen.long_side);
+        const auto figure = words.find(';'); // the air left comes last
+        words = figure == std::string::npos ? joined(words, turn, ", ")
+                                            : joined(words.substr(0, figure), turn, ", ") + words.substr(figure);
+    }
+    return joined(words, turn_words(seen), ", ");
 }
 
 std::string way_in_words(const Bundle& bundle, const Step& step)

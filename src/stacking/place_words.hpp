@@ -11,8 +11,10 @@ namespace tuckwright::stacking {
 std::string air(double mm);
 
 /// Where in its container, on whatever it stands. In a box bundle: by the sides ("in the left back corner, long side
-/// from left to right"). In a round bundle: "at the bundle's edge", "in the middle", and beside or opposite what. In a
-/// vessel: "against the wall", "in the middle", and beside what. Nothing where there is nothing to tell.
+/// from left to right"). In a round bundle: "at 4 o'clock, 38 mm off the middle", "in the middle", and beside or opposite
+/// what. In a vessel: "against the wall at 4 o'clock", "in the middle", and beside what. Hours are those of a clock seen
+/// from above with 12 at the back, and tell where long sides point, too. What leans: where its foot and head are. Nothing
+/// where there is nothing to tell.
 std::string spot(const Replay& before, std::size_t item, const Surroundings& seen);
 
 /// "in from the left": for a way into the bundle that is not straight down.

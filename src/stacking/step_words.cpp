@@ -4,6 +4,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 
 #include "stacking/direction.hpp"
 #include "stacking/place_words.hpp"
@@ -15,8 +17,10 @@ namespace {
 constexpr std::size_t most_named = 3; ///< carriers that are named one by one
 constexpr double stands_cosine = 0.996;
 
-std::string carriers(const Bundle& bundle, const std::vector<std::size_t>& items)
+/// "Pan and the rim of Bowl": open vessels carry on their rims.
+std::string carriers(const Bundle& bundle, const Surroundings& seen)
 {
+    const std::vector<std::size_t>& items = seen.on;
     std::string list;
     for (std::size_t k = 0; k < items.size(); ++k) {
         if (k == most_named) {
@@ -24,9 +28,52 @@ std::string carriers(const Bundle& bundle, const std::vector<std::size_t>& items
         }
         const bool last = k + 1 == items.size();
         list += k == 0 ? "" : last ? " and " : ", ";
-        list += spoken_name(bundle, items[k]);
+        const bool rim = std::find(seen.rims.begin(), seen.rims.end(), items[k]) != seen.rims.end();
+        list += (rim ? "the rim of " : "") + spoken_name(bundle, items[k]);
     }
     return list;
+}
+
+/// What stands in a sleeve goes down to the floor of what that stands in.
+std::string at_the_bottom(const Bundle& bundle, const std::optional<Lodging>& in)
+{
+    if (bundle.items[in->item].cavities[in->cavity].opens != Opening::both) {
+        return ", at the bottom";
+    }
+    std::optional<Lodging> outer = in;
+    while (outer && bundle.items[outer->item].cavities[outer->cavity].opens == Opening::both) {
+        outer = bundle.items[outer->item].in;
+    }
+    return outer ? ", down to the floor of " + spoken_name(bundle, outer->item) : ", down to the table";
+}
+
+/// Without a comma before another one or at the end.
+std::string tidied(std::string words)
+{
+    for (const char* const doubled : {",,", ",."}) {
+        for (auto at = words.find(doubled); at != std::string::npos; at = words.find(doubled)) {
+            words.erase(at, 1);
+        }
+    }
+    return words;
+}
+
+/// The posture, with the height of a box that does not lie flat: so it is told which side is up.
+std::string posture_words(const Bundle& bundle, std::size_t item)
+{
+    const std::string word = posture(bundle, item);
+    const auto* box = std::get_if<Box>(&bundle.items[item].solids.front().shape);
+    if (box == nullptr || (word != "on its edge" && word != "on its end" && word != "lying")) {
+        return word;
+    }
+    const Matrix3 m = rotation_matrix(bundle.items[item].solids.front().pose.turn);
+    const Vec3 up = upright_of_container(bundle, item);
+    double high = 0;
+    const std::array<double, 3> sizes{box->length, box->width, box->height};
+    for (std::size_t k = 0; k < 3; ++k) {
+        high += sizes[k] * std::abs(up.x * m[0][k] + up.y * m[1][k] + up.z * m[2][k]);
+    }
+    return fmt::format("{}, {:.0f} mm high,", word, high);
 }
 
 bool holds_something(const Replay& before, std::size_t item)
@@ -80,9 +127,10 @@ std::string place(const Replay& before, std::size_t item, const Surroundings& se
     if (is_wedged(bundle, item, seen)) {
         return ", as far down as it goes";
     }
-    std::string words = !seen.on.empty() ? ", on top of " + carriers(bundle, seen.on)
+    const bool on_rims = seen.rims.size() == seen.on.size();
+    std::string words = !seen.on.empty() ? (on_rims ? ", on " : ", on top of ") + carriers(bundle, seen)
                         : on_table       ? " on the table"
-                        : seen.on_floor  ? ", at the bottom"
+                        : seen.on_floor  ? at_the_bottom(bundle, bundle.items[item].in)
                                          : "";
     if (!bundle.items[item].in && !seen.on.empty()) {
         words.erase(0, 1); // the comma
@@ -94,7 +142,8 @@ std::string place(const Replay& before, std::size_t item, const Surroundings& se
     if (where.front() == ';') {
         return words + where;
     }
-    return words + (on_table && !where.starts_with("open") ? " " : ", ") + where;
+    const bool is_place = !where.starts_with("open") && !where.starts_with("long side") && !where.starts_with("the part");
+    return words + (on_table && is_place ? " " : ", ") + where;
 }
 
 /// "Windscreen: roll it to a tube. " or nothing: what is to be done to an item before it is put in.
@@ -154,8 +203,8 @@ std::string push_aside(const Replay& before, std::size_t item, const Surrounding
     }
     std::string through = into(bundle, item);
     through.replace(0, std::string(" into").size(), " through the opening of");
-    return fmt::format("Put {}{} {}{} and push it aside to its place{}.", spoken_name(bundle, item),
-                       fillings(before, item), posture(bundle, item), through, where);
+    return tidied(fmt::format("Put {}{} {}{} and push it aside to its place{}.", spoken_name(bundle, item),
+                              fillings(before, item), posture_words(bundle, item), through, where));
 }
 
 } // namespace
@@ -175,7 +224,7 @@ std::string step_text(const Replay& before, const Step& step)
     }
     const std::string name = spoken_name(bundle, step.item), filled = fillings(before, step.item);
     const std::string target =
-        posture(bundle, step.item) + into(bundle, step.item) + place(before, step.item, seen) + ".";
+        tidied(posture_words(bundle, step.item) + into(bundle, step.item) + place(before, step.item, seen) + ".");
     const bool straight_down = step.direction[0] == 0 && step.direction[1] == 0;
     const std::string first = is_loaded_sleeve(before, step.item) ? "" : preparation(bundle, step.item);
     if (!bundle.items[step.item].in && !straight_down) {

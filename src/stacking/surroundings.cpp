@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <numbers>
 
 #include "stacking/direction.hpp"
@@ -251,6 +252,62 @@ std::optional<double> direction_of_mouth(const PlacedItem& item)
     return std::nullopt;
 }
 
+/// How a thing leans in a container that stands; nothing for what does not lean.
+std::optional<Lean> lean_of(const Frame& frame, const Solid& body)
+{
+    const Hull hull = hull_of(body);
+    std::array<double, 3> sizes{};
+    if (const auto* box = std::get_if<Box>(&body.shape)) {
+        sizes = {box->length, box->width, box->height};
+    } else {
+        sizes[2] = std::get<Cylinder>(body.shape).height;
+    }
+    const auto longest = static_cast<std::size_t>(std::max_element(sizes.begin(), sizes.end()) - sizes.begin());
+    Vec3 along = column(hull.rotation, longest);
+    if (frame.up.z < stands_cosine || std::abs(along.z) < level_cosine || std::abs(along.z) > stands_cosine) {
+        return std::nullopt;
+    }
+    along = (along.z < 0 ? -0.5 : 0.5) * sizes[longest] * along;
+    const Vec3 base{frame.on_axis.x, frame.on_axis.y, frame.floor.value_or(0)};
+    Lean lean{hull.center - along - base, hull.center + along - base, 0, 0};
+    lean.top = support(hull, {0, 0, 1}) - base.z;
+    lean.degrees = std::acos(2 * along.z / sizes[longest]) * 180 / std::numbers::pi;
+    return lean;
+}
+
+/// Whether an item that carries another one, whose lowest point has that height, does so on the rim of its open mouth.
+bool carries_on_rim(const Replay& before, std::size_t carrier, Vec3 up, double low)
+{
+    const PlacedItem& it = before.bundle().items[carrier];
+    return std::any_of(it.cavities.begin(), it.cavities.end(), [&](const PlacedCavity& cavity) {
+        const Vec3 axis = column(rotation_matrix(cavity.pose.turn), 2);
+        const double rim = dot(up, cavity.pose.center) + height_of(cavity.shape) / 2;
+        return cavity.opens != Opening::closed && dot(axis, up) > stands_cosine && std::abs(rim - low) < lowered;
+    });
+}
+
+/// Where the one thing fixed to a standing cylinder's side is, seen from above.
+std::optional<double> direction_of_part(const std::vector<Solid>& solids)
+{
+    constexpr double beside = 3; // mm from the axis
+    const Solid& body = solids.front();
+    if (!std::holds_alternative<Cylinder>(body.shape) ||
+        std::abs(column(rotation_matrix(body.pose.turn), 2).z) < stands_cosine) {
+        return std::nullopt;
+    }
+    std::optional<double> found;
+    for (std::size_t k = 1; k < solids.size(); ++k) {
+        const Vec3 away = solids[k].pose.center - body.pose.center;
+        if (std::hypot(away.x, away.y) > beside) {
+            if (found) {
+                return std::nullopt;
+            }
+            found = std::atan2(away.y, away.x) * 180 / std::numbers::pi;
+        }
+    }
+    return found;
+}
+
 /// Who is placed at the item's height in the same container, and does not carry it.
 struct Level {
     std::vector<Neighbour> near;
@@ -334,8 +391,15 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
         seen.edge_air = air_to_wall({*round, {}, Opening::both}, own);
     }
     seen.sides = sides_of(bundle, frame, own);
-    seen.long_side = seen.sides ? direction_of_long_side(it.solids.front()) : std::nullopt;
-    seen.mouth = seen.sides ? direction_of_mouth(it) : std::nullopt;
+    seen.clock = !seen.sides && frame.up.z > stands_cosine;
+    seen.bearing = std::atan2(away.y, away.x) * 180 / std::numbers::pi;
+    seen.long_side = seen.sides || seen.clock ? direction_of_long_side(it.solids.front()) : std::nullopt;
+    seen.mouth = seen.sides || seen.clock ? direction_of_mouth(it) : std::nullopt;
+    seen.part = seen.sides || seen.clock ? direction_of_part(it.solids) : std::nullopt;
+    seen.lean = lean_of(frame, it.solids.front());
+    const double low = range_along(own, frame.up).low;
+    std::copy_if(seen.on.begin(), seen.on.end(), std::back_inserter(seen.rims),
+                 [&](std::size_t carrier) { return carries_on_rim(before, carrier, frame.up, low); });
     const Level level = look_around(before, item, frame, own, seen.on);
     seen.alone = level.alone;
     seen.beside = level.near;

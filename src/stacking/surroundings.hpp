@@ -19,9 +19,17 @@ struct Neighbour {
     double air = 0; ///< mm
 };
 
+/// How a thing leans: from its lower end to its upper one, seen from the axis of its container.
+struct Lean {
+    Vec3 foot, head;        ///< middles of its ends, mm; z is the height above the container's floor
+    double top = 0;         ///< mm from that floor up to its highest point
+    double degrees = 0;     ///< from the upright
+};
+
 struct Surroundings {
     bool on_floor = false;       ///< of its cavity, or of the bundle, for a sleeve of what the sleeve stands in
     std::vector<std::size_t> on; ///< what has been placed and carries it, when the floor does not
+    std::vector<std::size_t> rims; ///< of these, open vessels that carry it on their rim
     bool in_middle = false;      ///< of its cavity or, with more latitude, of the bundle
     double off_axis = 0;         ///< mm from its centre to the axis of the cavity or bundle
     bool alone = false;          ///< no other item of the same container at its height, now or later
@@ -29,8 +37,12 @@ struct Surroundings {
     std::optional<double> wall_air;  ///< mm to the nearest wall; nothing in the bundle, which has no walls
     std::optional<double> edge_air;  ///< mm to the edge of a round bundle, directly in that
     std::optional<Sides> sides;      ///< in a box bundle: of that, or of a cavity that stands square in it
-    std::optional<double> long_side; ///< with sides: degrees from x, 0 up to 180, of what is clearly longer than wide
-    std::optional<double> mouth;     ///< with sides: degrees from x, up to 360, of the open end of a vessel that lies
+    bool clock = false;              ///< in an upright room that has no sides: hours tell directions
+    double bearing = 0;              ///< with a clock: degrees from x of its centre, seen from the axis
+    std::optional<double> long_side; ///< with sides or a clock: degrees from x, 0 up to 180, of what is clearly longer than wide
+    std::optional<double> mouth;     ///< with sides or a clock: degrees from x of the open end of a vessel that lies
+    std::optional<double> part;      ///< the same of what is fixed to the side of an upright cylinder, if it is one thing
+    std::optional<Lean> lean;        ///< of what leans in a container that stands
     std::vector<Neighbour> beside;   ///< placed before, at its height, in the same container, not carriers; the
                                      ///< nearest, and a second one if that is near enough too; in the
                                      ///< bundle the nearest however far it is

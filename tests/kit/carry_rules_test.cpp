@@ -63,6 +63,18 @@ std::string told(const Kit& kit)
     return text;
 }
 
+/// The usual rules that keep two things apart, whichever way round they are given.
+std::vector<reading::UsualRule> apart_rules()
+{
+    std::vector<reading::UsualRule> found;
+    for (const auto& rule : reading::usual_rules()) {
+        if (rule.keep == Keep::apart) {
+            found.push_back(rule);
+        }
+    }
+    return found;
+}
+
 } // namespace
 
 TEST_CASE("kinds are read once each, in the order of the enumeration")
@@ -97,13 +109,13 @@ TEST_CASE("what the file says of two things becomes a rule, each once and in its
 {
     CHECK(told(read(
               "pot\ncup: not-in: pot\ntea: goes-in: pot, not-in: [bigpot, pot2], apart-from: cup\nbigpot\npot2\n")) ==
-          "tea within pot: the file says so\n"
-          "cup out pot: the file says so\n"
-          "tea out bigpot: the file says so\n"
-          "tea out pot2: the file says so\n"
-          "tea apart cup: the file says so\n");
+          "tea within pot: the kit says so\n"
+          "cup out pot: the kit says so\n"
+          "tea out bigpot: the kit says so\n"
+          "tea out pot2: the kit says so\n"
+          "tea apart cup: the kit says so\n");
     CHECK(told(read("a: apart-from: [b, b]\nb: apart-from: [a, c]\nc\n")) ==
-          "a apart b: the file says so\nb apart c: the file says so\n");
+          "a apart b: the kit says so\nb apart c: the kit says so\n");
 }
 
 TEST_CASE("each usual rule holds for two things of its kinds, whichever comes first")
@@ -135,13 +147,30 @@ TEST_CASE("each usual rule holds for two things of its kinds, whichever comes fi
             }
         }
     }
-    CHECK(found == reading::usual_rules().size());
+    CHECK(found == apart_rules().size());
+}
+
+TEST_CASE("what is sooty does not lie in what touches the lips, but in what is sooty too")
+{
+    const std::string told_so = "a out pot: what is sooty does not lie in what touches the lips\n";
+    CHECK(told(read("a: kind: sooty\npot: kind: lips\n")) == told_so);
+    CHECK(told(read("pot: kind: lips\na: kind: [sooty, hot]\n")) == told_so);
+    CHECK(told(read("pot: kind: [lips, sooty]\na: kind: sooty\n")).empty());
+    CHECK(told(read("pot: kind: sooty\na: kind: lips\n")).empty()); // a cup goes into a sooty pot
+    CHECK(told(read("a: kind: sooty\nb: kind: lips\n")).empty());   // nothing lies in a spoon
+    const std::string waived = "waive: [{rule: sooty-lips, why: I wash the cup}]\n";
+    CHECK(read("a: kind: sooty, goes-in: pot\npot: kind: lips\n", waived).waived ==
+          std::vector<std::string>{"what is sooty may lie in what touches the lips: I wash the cup"});
+    CHECK(first_problem("a: kind: sooty, goes-in: pot\npot: kind: lips\n") ==
+          "'a' goes in 'pot', against the usual rule sooty-lips: what is sooty does not lie in what touches the lips");
+    CHECK(first_problem("a: kind: sooty, goes-in: pot2\npot2: goes-in: pot\npot: kind: lips\n").find("so in 'pot'") !=
+          std::string::npos);
 }
 
 TEST_CASE("a pair has one rule, though several would say the same")
 {
     CHECK(told(read("a: kind: fuel\nb: kind: [lips, drink, food]\n")) == "a apart b: fuel keeps apart from food\n");
-    CHECK(told(read("a: kind: fuel\nb: kind: food, apart-from: a\n")) == "b apart a: the file says so\n");
+    CHECK(told(read("a: kind: fuel\nb: kind: food, apart-from: a\n")) == "b apart a: the kit says so\n");
     CHECK(told(read("a: kind: [fuel, food]\nb: kind: [food, fuel]\n")) == "a apart b: fuel keeps apart from food\n");
     CHECK(told(read("a: kind: [fuel, food, sooty, clean], count: 3\n")).empty()); // a thing is never apart from itself
 }
@@ -175,12 +204,12 @@ TEST_CASE("a waived rule makes no rules, and is told with its reason")
                                                   "fuel need not keep apart from what touches the lips: отдельно"});
     CHECK(told(read("pot\na: kind: fuel, goes-in: pot\nb: kind: food, goes-in: pot\n",
                     "waive: [{rule: fuel-food, why: it is shut}]\n")) ==
-          "a within pot: the file says so\nb within pot: the file says so\n");
+          "a within pot: the kit says so\nb within pot: the kit says so\n");
 }
 
 TEST_CASE("every usual rule can be waived")
 {
-    for (const auto& rule : reading::usual_rules()) {
+    for (const auto& rule : apart_rules()) {
         const std::string word(rule.word);
         CAPTURE(word);
         const std::string first = word.substr(0, word.find('-')), second = word.substr(word.find('-') + 1);
@@ -222,7 +251,7 @@ TEST_CASE("a usual rule against goes-in is told with its word and how to waive i
 
 TEST_CASE("each usual rule against goes-in is refused with both things and its word")
 {
-    for (const auto& rule : reading::usual_rules()) {
+    for (const auto& rule : apart_rules()) {
         const std::string word(rule.word);
         CAPTURE(word);
         const std::string first = word.substr(0, word.find('-')), second = word.substr(word.find('-') + 1);
@@ -240,9 +269,9 @@ TEST_CASE("each usual rule against goes-in is refused with both things and its w
 TEST_CASE("what goes together is a rule, but for lids and what lies in the other")
 {
     CHECK(told(read("a: together-with: [b, c]\nb\nc: together-with: a\n")) ==
-          "a together b: the file says so\na together c: the file says so\nc together a: the file says so\n");
+          "a together b: the kit says so\na together c: the kit says so\nc together a: the kit says so\n");
     CHECK(told(read("a: kind: fuel, together-with: b\nb: kind: food\n")) == // side by side in the bundle
-          "a together b: the file says so\na apart b: fuel keeps apart from food\n");
+          "a together b: the kit says so\na apart b: fuel keeps apart from food\n");
     CHECK(first_problem("pot\na: goes-in: pot, together-with: pot\n")
               .find("'a' must lie together with 'pot', but line 4 says that 'a' goes in 'pot'") == 0);
     CHECK(first_problem("pot: together-with: a\na: goes-in: pot\n").find("'pot' must lie together with 'a', but") == 0);

@@ -48,21 +48,21 @@ TEST_CASE("a rule counts for all copies, and a shut lid's for its vessel")
 
 TEST_CASE("rules that can't be kept are told with the items and the reason")
 {
-    CHECK_FALSE(rules_misfit(kitchen({{Keep::within, "rod", "pot", "the file says so"}})));
-    const auto wide = rules_misfit(kitchen({{Keep::within, "rod", "mug", "the file says so"}}));
+    CHECK_FALSE(rules_misfit(kitchen({{Keep::within, "rod", "pot", "the kit says so"}})));
+    const auto wide = rules_misfit(kitchen({{Keep::within, "rod", "mug", "the kit says so"}}));
     REQUIRE(wide);
-    CHECK(*wide == "the rod must lie in the mug (the file says so), but fits it in no turn");
-    const auto both = rules_misfit(kitchen({{Keep::within, "rod", "pot", "the file says so"},
-                                            {Keep::within, "mug", "pot", "the file says so"},
+    CHECK(*wide == "the rod must lie in the mug (the kit says so), but fits it in no turn");
+    const auto both = rules_misfit(kitchen({{Keep::within, "rod", "pot", "the kit says so"},
+                                            {Keep::within, "mug", "pot", "the kit says so"},
                                             {Keep::apart, "mug", "rod", "fuel keeps apart from food"}}));
     REQUIRE(both);
     CHECK(*both == "the mug and the rod must both lie in the pot, but fuel keeps apart from food");
-    const auto together = rules_misfit(kitchen({{Keep::together, "rod", "mug", "the file says so"},
-                                                {Keep::within, "rod", "pot", "the file says so"},
+    const auto together = rules_misfit(kitchen({{Keep::together, "rod", "mug", "the kit says so"},
+                                                {Keep::within, "rod", "pot", "the kit says so"},
                                                 {Keep::apart, "mug", "rod", "fuel keeps apart from food"}}));
     REQUIRE(together);
     CHECK(*together == "the mug and the rod must lie together and in the pot, but fuel keeps apart from food");
-    CHECK(misfit_proof(kitchen({{Keep::within, "rod", "mug", "the file says so"}})) == wide);
+    CHECK(misfit_proof(kitchen({{Keep::within, "rod", "mug", "the kit says so"}})) == wide);
     // Two mugs could hold one each: nothing is proved.
     Kit two = kitchen(
         {{Keep::within, "pin", "mug", "x"}, {Keep::within, "nut", "mug", "x"}, {Keep::apart, "pin", "nut", "x"}});

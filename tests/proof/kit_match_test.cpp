@@ -43,6 +43,10 @@ PlacedItem placed(const Item& item, std::vector<Solid> solids, std::vector<Place
     made.contents_g = item.contents ? item.contents->weight_g : 0;
     made.full = item.is_full();
     made.upright = item.upright;
+    made.kinds = item.kinds;
+    made.reach = item.reach;
+    made.nothing_on_top = item.nothing_on_top;
+    made.bears_g = item.bears_g;
     made.solids = std::move(solids);
     made.cavities = std::move(cavities);
     return made;
@@ -332,4 +336,41 @@ TEST_CASE("a shut lid and what tapers are as the kit has them")
             {"what is no lid shuts", [](Bundle& b) { b.items[2].closes = 0; b.items[1].closes.reset(); }, no_form},
             {"without its skirt", [](Bundle& b) { b.items[0].solids.pop_back(); }, no_form},
             {"a shorter skirt", [](Bundle& b) { b.items[0].solids[1].shape = Cylinder{104, 5}; }, no_form}});
+}
+
+TEST_CASE("tolerances, kinds and what a thing bears are those of the kit")
+{
+    const Kit kit = kit_of("  - {id: pot, weight: 90, kind: sooty, reach: first, bears: 500 g,\n"
+                           "     cylinder: {diameter: 102 ±0.4, height: 92 ±0.3}, inside: {cylinder: {diameter: 100 ±0.2, height: 90 ±0.1}},\n"
+                           "     parts: [{box: {length: 24 ±0.7, width: 10, height: 40}, at: right, up: 15}]}\n"
+                           "  - {id: lid, weight: 30, cylinder: {diameter: 104 ±0.6, height: 15 ±0.5}, "
+                           "closes: {item: pot, adds: 3 ±0.05, intrudes: 6 ±0.03}}\n"
+                           "  - {id: book, weight: 80, nothing-on-top: yes, box: {length: 60, width: 40, height: 20 ±1}}\n");
+    Bundle bundle = empty_bundle(kit);
+    bundle.items.push_back(placed(kit.items[0],
+                                  {{Cylinder{102, 92}, {{52, 52, 46}, {}}},
+                                   {Box{24, 10, 40}, {{52 + 51 + 12, 52, 15 + 20}, {}}},
+                                   {Cylinder{104, 12}, {{52, 52, 86}, {}}}},
+                                  {{Cylinder{100, 84}, {{52, 52, 44}, {}}, Opening::closed}}));
+    bundle.items.push_back(placed(kit.items[1], {{Cylinder{104, 3}, {{52, 52, 93.5}, {}}}}));
+    bundle.items[1].closes = 0;
+    bundle.items.push_back(placed(kit.items[2], {{Box{60, 40, 20}, {{170, 52, 10}, {}}}}));
+    bundle.items[0].solids_off = {Spread{{0.4, 0.3, 0}}, Spread{{0.7, 0, 0}}, Spread{{0.6, 0.55, 0}}};
+    bundle.items[0].cavities[0].off = Spread{{0.2, 0.13, 0}};
+    bundle.items[1].solids_off = {Spread{{0.6, 0.05, 0}}};
+    bundle.items[2].solids_off = {Spread{{0, 0, 1}}};
+    const char* const off = "may not be off by what the kit says";
+    const char* const not_so = "is not of the kinds, not wanted as soon, or may not bear as much, as the kit says";
+    refuse(kit, bundle,
+           {{"pot", [](Bundle& b) { b.items[0].solids_off[0].mm[0] = 0.3; }, off},
+            {"handle", [](Bundle& b) { b.items[0].solids_off[1].mm[0] = 0; }, off},
+            {"skirt", [](Bundle& b) { b.items[0].solids_off.pop_back(); }, off},
+            {"cavity", [](Bundle& b) { b.items[0].cavities[0].off.mm[1] = 0.1; }, off},
+            {"plate", [](Bundle& b) { b.items[1].solids_off.clear(); }, off},
+            {"book", [](Bundle& b) { b.items[2].solids_off[0].mm[2] = 2; }, off},
+            {"clean pot", [](Bundle& b) { b.items[0].kinds.clear(); }, not_so},
+            {"pot wanted last", [](Bundle& b) { b.items[0].reach = Wanted::last; }, not_so},
+            {"pot bears more", [](Bundle& b) { b.items[0].bears_g = 600; }, not_so},
+            {"pot bears all", [](Bundle& b) { b.items[0].bears_g.reset(); }, not_so},
+            {"book bears things", [](Bundle& b) { b.items[2].nothing_on_top = false; }, not_so}});
 }

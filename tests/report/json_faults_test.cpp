@@ -384,7 +384,7 @@ TEST_CASE("faults of bands are named")
     CHECK(sound["bands"][0]["over"] == "pot-lid");
     CHECK(sound["bands"][0]["text"] == "Put strap over pot-lid and under pot.");
     CHECK_FALSE(sound["bands"][1].contains("over"));
-    CHECK(sound["bands"][1]["text"] == "Put cord level round it all.");
+    CHECK(sound["bands"][1]["text"] == "Put cord level round it all, at the height where it holds best.");
 }
 
 TEST_CASE("faults of narrow openings and of ways aside are named")

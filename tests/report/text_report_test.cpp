@@ -35,7 +35,7 @@ TEST_CASE("a band that holds a lid is told beside the lid and apart from what go
     auto bundle = handmade::cup_in_lidded_pot();
     bundle.bands = {{"strap", "Strap, red", 8, 460, "pot-lid"}};
     std::string text = text_report(bundle);
-    CHECK(holds(text, "pot-lid, shut on it as its lid, adds 3 mm, held by Strap, red\n"));
+    CHECK(holds(text, "pot-lid, shut on it as its lid, 129 mm across, adds 3 mm, held"));
     CHECK(holds(text, "\nHeld shut:\n  Strap, red (strap), 460 mm round at its longest, over pot-lid and under pot\n"));
     CHECK_FALSE(holds(text, "Round it all"));
     CHECK_FALSE(holds(text, "level round it all"));
@@ -45,7 +45,7 @@ TEST_CASE("a band that holds a lid is told beside the lid and apart from what go
     text = text_report(bundle);
     CHECK(holds(text, "Held shut:\n  Strap, red (strap), 460"));
     CHECK(holds(text, "Round it all:\n  cord, 450 mm round at its longest\n  What it goes round is"));
-    CHECK(holds(text, "  4. Put cord level round it all."));
+    CHECK(holds(text, "  4. Put cord level round it all, at the height"));
     CHECK(holds(text, "first take off cord."));
 }
 
@@ -136,10 +136,10 @@ TEST_CASE("what rattles is told, and what soft thing could pad it")
     bundle.plays.assign(3, {});
     CHECK(text_report(bundle).find("rattles") == std::string::npos);
     bundle.plays[1].free[2] = {2, 3.09};
-    CHECK(text_report(bundle).find("What rattles: cup by 5 mm.\n") != std::string::npos);
+    CHECK(text_report(bundle).find("What rattles: cup up and down by 5 mm.\n") != std::string::npos);
     bundle.items[0].soft = true;
     bundle.plays[0].free[0] = {50, 0}; // what is soft does not rattle
-    CHECK(text_report(bundle).find("What rattles: cup by 5 mm. To pad it, there is pot.\n") != std::string::npos);
+    CHECK(text_report(bundle).find("What rattles: cup up and down by 5 mm. To pad it, there is pot.\n") != std::string::npos);
     bundle.plays[1].free[2] = {2, 2.99};
     CHECK(text_report(bundle).find("rattles") == std::string::npos);
 }
@@ -150,13 +150,16 @@ TEST_CASE("what lies in what is an indented list")
     bundle.items[0].name = "Steel pot, 1.1 l";
     bundle.items[1].contents = "stock cubes";
     bundle.items[1].contents_g = 30;
+    INFO(text_report(bundle) << text_report(handmade::rod_out_of_two_lying_levels()));
     CHECK(holds(text_report(bundle), "What lies in what:\n"
                                      "  Steel pot, 1.1 l (pot), standing, 128 mm across, 96 mm high\n"
                                      "    cup, standing, 80 mm across, 87 mm high, holds 30 g of stock cubes\n"
-                                     "    pot-lid, shut on it as its lid, adds 3 mm\n"));
+                                     "    pot-lid, shut on it as its lid, 129 mm across, adds 3 mm\n"));
     CHECK(holds(text_report(handmade::rod_out_of_two_lying_levels()), "  pot, lying, 100 mm across, 80 mm high\n"
-                                                                      "    mug, lying, 70 mm across, 90 mm high\n"
-                                                                      "      rod, lying, 10 mm across, 120 mm high\n"
+                                                                      "    mug, lying, 70 mm across, 90 mm high, "
+                                                                      "sticks out 12 mm\n"
+                                                                      "      rod, lying, 10 mm across, 120 mm high, "
+                                                                      "sticks out 31 mm\n"
                                                                       "  block, standing, 25 x 60 x 3 mm\n"));
     CHECK(holds(text_report(handmade::tangent_cylinders()), "  tin 2, standing"));
 }
@@ -167,11 +170,11 @@ TEST_CASE("rules of carrying are told below what lies in what, by reason and ite
     bundle.items[0].name = "Steel pot, 1.1 l";
     bundle.items[6].name = "Spirit bottle, 0.2 l";
     const auto text = text_report(bundle);
-    CHECK(holds(text, " high\n"
+    INFO(text);
+    CHECK(holds(text, "\n"
                       "\n"
-                      "Kept apart: Spirit bottle from oats, Steel pot and pot-lid (fuel keeps apart from food); tub "
-                      "from\n"
-                      "            oats (the tub is sooty).\n"
+                      "Not in one vessel: Spirit bottle with oats, Steel pot or pot-lid (fuel keeps apart from food); tub\n"
+                      "                   with oats (the tub is sooty).\n"
                       "Kept within: oats in Steel pot (oats stay dry); oats in cup (it is so by hand); Spirit bottle "
                       "in cup\n"
                       "             (a leak stays in the cup); pot-lid in Steel pot (the lid stays on).\n"
@@ -186,7 +189,7 @@ TEST_CASE("rules of carrying are told below what lies in what, by reason and ite
     CHECK(holds(text_report(bundle), "\n\nKept out: oats not in tub or Spirit bottle (soot); cup not in Spirit bottle "
                                      "(soot); cup not in tub\n"
                                      "          (grease).\n\nPutting"));
-    CHECK_FALSE(holds(text_report(bundle), "Kept apart"));
+    CHECK_FALSE(holds(text_report(bundle), "Not in one vessel"));
     bundle.rules.clear();
     CHECK_FALSE(holds(text_report(bundle), "Kept"));
     CHECK_FALSE(holds(text_report(bundle), "Done without"));

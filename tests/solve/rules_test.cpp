@@ -65,9 +65,26 @@ TEST_CASE("each usual rule packs anew what would lie in one vessel without it")
     }
 }
 
+TEST_CASE("what is sooty is packed beside the mug, not in it")
+{
+    KitText text(round_bundle(), 0.5);
+    text.item("mug", cylinder(100, 90) + ", inside: {wall: 1, base: 1}, kind: lips");
+    text.item("stove", cylinder(80, 60) + ", kind: sooty");
+    const Bundle waived =
+        solved(kit_of("waive: [{rule: sooty-lips, why: to see what it changes}]\n" + text.text()), Effort::quick);
+    REQUIRE(has_bundle(waived.status));
+    CHECK(in_pot(waived, 1));
+    const Bundle kept = solved(text, Effort::quick);
+    REQUIRE(has_bundle(kept.status));
+    CHECK_FALSE(in_pot(kept, 1));
+    CHECK(volume_ml(kept.envelope) > volume_ml(waived.envelope));
+    REQUIRE(kept.rules.size() == 1);
+    CHECK(kept.rules[0].keep == Keep::out);
+}
+
 TEST_CASE("what must lie in a vessel does, and what must not does not")
 {
-    const Bundle out = solved(pot_bottle_bag({{Keep::out, "bottle", "pot", "the file says so"}}), Effort::quick);
+    const Bundle out = solved(pot_bottle_bag({{Keep::out, "bottle", "pot", "the kit says so"}}), Effort::quick);
     REQUIRE(has_bundle(out.status));
     CHECK_FALSE(in_pot(out, 1));
     CHECK(in_pot(out, 2));
@@ -80,8 +97,8 @@ TEST_CASE("what must lie in a vessel does, and what must not does not")
 
 TEST_CASE("rules that can't be kept end with the reason, not with a search")
 {
-    const Bundle bundle = solved(pot_bottle_bag({{Keep::within, "bag", "pot", "the file says so"},
-                                                 {Keep::within, "bottle", "pot", "the file says so"},
+    const Bundle bundle = solved(pot_bottle_bag({{Keep::within, "bag", "pot", "the kit says so"},
+                                                 {Keep::within, "bottle", "pot", "the kit says so"},
                                                  {Keep::apart, "bag", "bottle", "fuel keeps apart from food"}}),
                                  Effort::quick);
     CHECK(bundle.status == Status::does_not_fit);

@@ -21,14 +21,14 @@ TEST_CASE("mug in ring in lidded pot, in words")
 {
     CHECK(texts(stacking_samples::mug_in_ring_in_lidded_pot()) ==
           Texts{"Put Wind ring standing into Steel pot, at the bottom, in the middle; 13.0 mm of air all round.",
-                "Put Mug standing into Wind ring, at the bottom, in the middle; 0.8 mm of air all round.",
+                "Put Mug standing into Wind ring, down to the floor of Steel pot, in the middle; 0.8 mm of air all round.",
                 "Shut Steel pot with Pot lid.", "Put Steel pot, with all that is in it, standing on the table."});
 }
 
 TEST_CASE("a board on a block and a tin under it, in words")
 {
     CHECK(texts(stacking_samples::tin_under_board()) ==
-          Texts{"Put block on its edge on the table over the whole width, against the left side.",
+          Texts{"Put block on its edge, 50 mm high, on the table over the whole width, against the left side.",
                 "Put tin standing on the table in the middle of the width, 10 mm from the right.",
                 "Put board flat on top of block."});
 }
@@ -43,13 +43,14 @@ TEST_CASE("side by side in a cavity: the wall and the neighbour, with the air ro
     all.items[3].solids = {cylinder(80, 4, {5, 0, 54})};
     CHECK(
         texts(all) ==
-        Texts{"Put left standing into pot, at the bottom, against the wall.",
-              "Put right standing into pot, at the bottom, beside left with 2.1 mm of air; 2.0 mm of air to the wall.",
-              "Put top flat into pot, on top of left.", "Put pot, with all that is in it, standing on the table."});
+        Texts{"Put left standing into pot, at the bottom, against the wall at 9 o'clock.",
+              "Put right standing into pot, at the bottom, at 3 o'clock, beside left with 2.1 mm of air; 2.0 mm of air to "
+              "the wall.",
+              "Put top flat into pot, on top of left, at 3 o'clock, 3 mm from the wall.", "Put pot, with all that is in it, standing on the table."});
     all.items[2].solids[0].pose.center.x = 20.83; // up to left
-    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, touching left.");
+    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, at 3 o'clock, 4 mm from the wall, touching left.");
     all.items[2].solids[0] = cylinder(20, 40, {2, 37.4, 22}); // at the wall
-    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, against the wall beside left.");
+    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, against the wall at 12 o'clock, beside left.");
 }
 
 TEST_CASE("a large clearance is told at the wall, and where there is only one place, none is told")
@@ -58,7 +59,7 @@ TEST_CASE("a large clearance is told at the wall, and where there is only one pl
     Bundle all = bundle("", Cylinder{100, 60}, {pot, in(item("cup", cylinder(70, 50, {-8, 0, 27})), 0)});
     all.clearance = 5;
     CHECK(texts(all).front() ==
-          "Put cup standing into pot, at the bottom, against the wall; 5.0 mm of air to the wall.");
+          "Put cup standing into pot, at the bottom, against the wall at 9 o'clock; 5.0 mm of air to the wall.");
     all.items[1].solids = {cylinder(92, 50, {1.5, 0, 27})};
     all.clearance = 0.5;
     CHECK(texts(all).front() == "Put cup standing into pot, at the bottom.");
@@ -79,11 +80,11 @@ TEST_CASE("a tenth is not lost to rounding, and less than a tenth is no air")
 TEST_CASE("which way up: lying, upside down, flat, on its edge, leaning")
 {
     const auto put = [](PlacedItem what) { return texts(bundle("", Cylinder{100, 100}, {std::move(what)})).front(); };
-    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 5}, up_to_x))) == "Put rod lying on the table.");
-    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 40}, up_to_x))) == "Put plate on its edge on the table.");
+    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 5}, up_to_x))) == "Put rod lying on the table, long side from 3 to 9 o'clock.");
+    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 40}, up_to_x))) == "Put plate on its edge on the table, long side from 6 to 12 o'clock.");
     CHECK(put(item("plate", cylinder(80, 5, {0, 0, 2.5}))) == "Put plate flat on the table.");
-    CHECK(put(item("spoon", box(90, 30, 10, {0, 0, 5}))) == "Put spoon flat on the table.");
-    CHECK(put(item("spoon", box(10, 30, 90, {0, 0, 5}, {1, 0, 1, 0}))) == "Put spoon flat on the table.");
+    CHECK(put(item("spoon", box(90, 30, 10, {0, 0, 5}))) == "Put spoon flat on the table, long side from 3 to 9 o'clock.");
+    CHECK(put(item("spoon", box(10, 30, 90, {0, 0, 5}, {1, 0, 1, 0}))) == "Put spoon flat on the table, long side from 3 to 9 o'clock.");
     const auto cup = [](Quaternion turn) {
         const double inside = turn == upside_down ? 39 : 41;
         return hollow(item("cup", cylinder(60, 80, {0, 0, 40}, turn)), cylinder(58, 78, {0, 0, inside}, turn),
@@ -93,7 +94,8 @@ TEST_CASE("which way up: lying, upside down, flat, on its edge, leaning")
     CHECK(put(cup(upside_down)) == "Put cup upside down on the table.");
     // A plain rod has no upside.
     CHECK(put(item("rod", cylinder(10, 80, {0, 0, 40}, upside_down))) == "Put rod standing on the table.");
-    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 45}, {6, 1, 0, 0}))) == "Put rod leaning.");
+    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 45}, {6, 1, 0, 0}))) ==
+          "Put rod leaning, foot at 12 o'clock, head at 6 o'clock and 84 mm up, 19 degrees from upright.");
 }
 
 TEST_CASE("in a box, things have their place by its sides, and long ones a direction")
@@ -140,13 +142,14 @@ TEST_CASE("a box that stands square in a box is filled by the same sides; a vess
                               "from left to right."});
     Bundle round = all;
     round.envelope = Cylinder{200, 100};
-    CHECK(texts(round).front() == "Put bar flat into tin, at the bottom, against the wall.");
+    CHECK(texts(round).front() == "Put bar flat into tin, at the bottom, against the wall at 7 o'clock, long "
+                                   "side from 3 to 9 o'clock.");
     const auto lying = texts(tin_in_lying_pot());
     CHECK(lying == Texts{"Put tin standing into pot, which still stands apart, at the bottom, against the wall.",
                          "Put pot, with all that is in it, lying on the table, open end to the right."});
 }
 
-TEST_CASE("in a round bundle, things have their place by its edge and by one another")
+TEST_CASE("in a round bundle, things have their place by the clock and by one another")
 {
     const auto at = [](const std::string& id, double diameter, double x, double y, double z = 20) {
         return item(id, cylinder(diameter, 40, {x, y, z}));
@@ -154,14 +157,16 @@ TEST_CASE("in a round bundle, things have their place by its edge and by one ano
     const Bundle all = bundle("", Cylinder{200, 100},
                               {at("pot", 80, -60, 0), at("mug", 60, 70, 0), at("tin", 50, -50, 67),
                                at("rod", 10, 20, 80), at("cup", 40, 2, 0, 60)});
-    CHECK(texts(all) == Texts{"Put pot standing on the table at the bundle's edge.",
-                              "Put mug standing on the table at the bundle's edge opposite pot.",
-                              "Put tin standing on the table at the bundle's edge beside pot.",
-                              "Put rod standing on the table 41 mm from tin.", "Put cup standing, in the middle."});
+    CHECK(texts(all) ==
+          Texts{"Put pot standing on the table at 9 o'clock, 60 mm off the middle.",
+                "Put mug standing on the table at 3 o'clock, 70 mm off the middle, opposite pot.",
+                "Put tin standing on the table at 11 o'clock, 84 mm off the middle, beside pot.",
+                "Put rod standing on the table at 12 o'clock, 82 mm off the middle, 41 mm from tin.",
+                "Put cup standing, in the middle."});
     const auto on_a_plate = bundle(
         "", Cylinder{100, 100}, {item("plate", cylinder(98, 4, {0, 0, 2})), item("bar", box(20, 20, 40, {2, 0, 24}))});
     CHECK(texts(on_a_plate) ==
-          Texts{"Put plate flat on the table.", "Put bar on its end on top of plate, in the middle."});
+          Texts{"Put plate flat on the table.", "Put bar on its end, 40 mm high, on top of plate, in the middle."});
 }
 
 TEST_CASE("a vessel that lies or stands on its head in the end is filled while it still stands apart")
@@ -169,7 +174,7 @@ TEST_CASE("a vessel that lies or stands on its head in the end is filled while i
     const auto lying = texts(stacking_samples::cup_in_yawed_lying_pot());
     CHECK(lying.front() == "Put cup standing into pot, which still stands apart, at the bottom, in the middle; "
                            "8.0 mm of air all round.");
-    CHECK(lying.back() == "Put pot, with all that is in it, lying on the table.");
+    CHECK(lying.back() == "Put pot, with all that is in it, lying on the table, open end to 1 o'clock.");
     const auto turned = texts(lidded_pot_upside_down());
     CHECK(turned.front() == "Put tin standing into pot, which still stands apart, in the middle; 19.0 mm of air all "
                             "round.");
@@ -185,7 +190,8 @@ TEST_CASE("a sleeve that cannot stand empty is slipped round what it holds, and 
     const auto rod = in(item("rod", cylinder(56.4, 70, {0, 0, 32}, up_to_x)), 1);
     CHECK(texts(bundle("", Cylinder{130, 96}, {pot, ring, rod})) ==
           Texts{"Slip ring round rod; 0.8 mm of air all round.",
-                "Put ring, held together with all that is in it, lying into pot, at the bottom, in the middle.",
+                "Put ring, held together with all that is in it, lying into pot, at the bottom, in the middle, long side from "
+                "3 to 9 o'clock.",
                 "Put pot, with all that is in it, standing on the table."});
 }
 
@@ -218,4 +224,32 @@ TEST_CASE("what lies on many things names three of them")
     }
     CHECK(texts(bundle("", Box{100, 100, 14}, items)).back() ==
           "Put tray flat on top of peg 1, peg 2, peg 3 and 2 more.");
+}
+
+TEST_CASE("what leans has its foot and its head told: by the clock in a round pot, by the sides in a box")
+{
+    const auto pot = hollow(item("pot", cylinder(100, 90, {0, 0, 45})), cylinder(98, 89, {0, 0, 45.5}), Opening::top);
+    const auto stick = in(item("stick", cylinder(6, 110, {0, 0, 46}, {3, 0, 1, 0})), 0); // 37 degrees, up towards x
+    CHECK(texts(bundle("", Cylinder{100, 92}, {pot, stick})).front() ==
+          "Put stick leaning into pot, at the bottom, foot at 9 o'clock, head at 3 o'clock and 91 mm up, 37 degrees from upright.");
+    CHECK(texts(bundle("", Box{200, 100, 100}, {item("stick", cylinder(6, 110, {60, 30, 46}, {3, 0, 1, 0}))})).front() ==
+          "Put stick leaning, foot at the left front, head at the left front and 92 mm up, 37 degrees from upright.");
+}
+
+TEST_CASE("what stands on an open vessel stands on its rim, and a handle has its direction")
+{
+    auto mug = hollow(item("mug", cylinder(80, 60, {0, 0, 30})), cylinder(78, 58, {0, 0, 31}), Opening::top);
+    mug.solids.push_back(box(20, 10, 40, {0, -50, 30}));
+    const auto plate = item("plate", cylinder(84, 4, {0, 0, 62}));
+    CHECK(texts(bundle("", Cylinder{140, 64}, {mug, plate})) ==
+          Texts{"Put mug standing on the table, the part at its side to 6 o'clock.", "Put plate flat on the rim of mug, in the middle."});
+    Bundle square = bundle("", Box{140, 140, 64}, {mug, plate});
+    for (PlacedItem& item : square.items) {
+        for (Solid& solid : item.solids) {
+            solid.pose.center = solid.pose.center + Vec3{70, 70, 0};
+        }
+    }
+    square.items[0].cavities[0].pose.center = {70, 70, 31};
+    CHECK(texts(square).front() == "Put mug standing on the table in the middle of the length, 15 mm from the front, the part "
+                                   "at its side to the front.");
 }
