@@ -35,7 +35,7 @@ TEST_CASE("a band that holds a lid is told beside the lid and apart from what go
     auto bundle = handmade::cup_in_lidded_pot();
     bundle.bands = {{"strap", "Strap, red", 8, 460, "pot-lid"}};
     std::string text = text_report(bundle);
-    CHECK(holds(text, "pot-lid, shut on it as its lid, 129 mm across, adds 3 mm, held"));
+    CHECK(holds(text, "pot-lid, shut on it as its lid, 129 mm across, adds 3 mm, held by Strap, red\n"));
     CHECK(holds(text, "\nHeld shut:\n  Strap, red (strap), 460 mm round at its longest, over pot-lid and under pot\n"));
     CHECK_FALSE(holds(text, "Round it all"));
     CHECK_FALSE(holds(text, "level round it all"));
