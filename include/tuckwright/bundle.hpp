@@ -140,7 +140,7 @@ struct Bundle {
     std::vector<std::string> waived; ///< usual rules that the kit does without, each with its reason, in words
     Shape envelope;              ///< cylinder or box, as the rule says; mm on the grid; without its bag
     std::optional<Bag> bag;      ///< pulled over everything; lies outside the envelope, below z = 0 too
-    std::vector<Band> bands;     ///< round everything, beneath the bag
+    std::vector<Band> bands;     ///< round everything, beneath the bag, or over a shut lid
     double lower_bound_ml = 0;   ///< no bundle of this kit has a smaller envelope, with or without its bag
     std::string explanation;     ///< the proof in words, for does_not_fit; what to try, for not_found
     std::vector<PlacedItem> items;
@@ -179,6 +179,9 @@ std::string common_name(const Bundle& bundle, const std::string& id);
 
 /// For a list: the whole name with the copy's number, and the id where it is another word: "Steel pot, 1.1 l (pot)".
 std::string full_name(const Bundle& bundle, std::size_t item);
+
+/// "Put Strap over Lid and under Pot.": for a band that holds a lid. Where that lid is not shut, its id stands for both.
+std::string lid_band_step(const Bundle& bundle, const Band& band);
 
 /// How an item lies, seen from the upright of its container (the world's, in the bundle), whatever the order in which
 /// the kit gives the edges. A box: "flat", "on its edge" or "on its end" as its shortest, middle or longest edge points

@@ -63,6 +63,15 @@ struct Cloth {
     double thickness = 0;     ///< mm; no side of the box is less
 };
 
+/// A small soft bag round a part of the bundle: a round or rectangular vessel, drawn shut, of any plan that its girth goes
+/// round and of any height up to its length; or, with nothing in it, laid flat and folded. mm.
+struct Pouch {
+    double girth = 0;         ///< inside, all the way round, rounded down to the grid
+    double length = 0;        ///< from its bottom to where it is drawn shut, inside, rounded down to the grid
+    double thickness = 0;     ///< of its wall, bottom and closed top, rounded up to the grid
+    friend bool operator==(const Pouch&, const Pouch&) = default;
+};
+
 /// What a separate lid does when it is shut on its vessel.
 struct Closure {
     std::size_t item = 0;     ///< index of the vessel in Kit::items
@@ -120,6 +129,7 @@ struct Item {
     std::vector<Stowage> forms;  ///< other ways to carry it than as the fields above say; see with_stowages()
     std::optional<Sheet> sheet;  ///< then the outside is the flat sheet, its length along x
     std::optional<Cloth> cloth;  ///< then the outside is one of its box shapes
+    std::optional<Pouch> pouch;  ///< then the outside is the empty pouch laid flat, its cavity in each filled form
     Spread outside_off;       ///< of the outside's dimensions
     bool nothing_on_top = false;     ///< nothing may lie on it
     std::optional<double> bears_g;   ///< the most that may lie on it, with all that this holds and carries
@@ -160,11 +170,13 @@ struct Bag {
     friend bool operator==(const Bag&, const Bag&) = default;
 };
 
-/// A band or strap that goes level round the whole bundle, beneath the bag where there is one; it takes no room.
+/// A band or strap that goes level round the whole bundle, beneath the bag where there is one, or over a shut lid and
+/// under its vessel; it takes no room.
 struct Band {
     std::string id, name;
     double weight_g = 0;
     double girth = 0;         ///< mm, inside, at its longest, rounded down to the grid
+    std::string over = {};    ///< id of the lid that it holds shut; empty for a band round everything
     friend bool operator==(const Band&, const Band&) = default;
 };
 
@@ -185,7 +197,7 @@ struct Kit {
     std::vector<CarryRule> rules;   ///< what the file gives, and what the kinds of its items ask for
     std::vector<std::string> waived; ///< usual rules that the file does not want, each with its reason, in words
     std::optional<Bag> bag;          ///< goes round everything; the limits are those of the bundle in it
-    std::vector<Band> bands;         ///< go round everything too
+    std::vector<Band> bands;         ///< go round everything too, or hold a lid shut
     bool worst_case = false;         ///< pack so that all fits even if every measurement is off in the bad direction
 };
 

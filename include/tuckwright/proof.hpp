@@ -29,9 +29,9 @@ std::vector<Objection> check(const Bundle& bundle, std::size_t most = 1);
 /// Whether the bundle holds what the kit asks for, or what differs, at most `most` objections, all of the rule "kit".
 /// Ensures: an empty list means that the bundle has every copy of every item of the kit and nothing else, each with its
 /// weight, and in a shape that the kit allows: as described or in one of its forms; a sheet flat, folded or rolled in
-/// enough layers; a cloth as a box of its volume, nowhere thinner than it can be; and that names, limits, clearance,
-/// rules of carrying, bag and bands are the kit's. Sizes may differ by the rounding to the grid. The kit is as its file
-/// gives it.
+/// enough layers; a pouch folded, or round or rectangular within its girth and length; a cloth as a box of its volume,
+/// nowhere thinner than it can be; and that names, limits, clearance, rules of carrying, bag and bands are the kit's.
+/// Sizes may differ by the rounding to the grid. The kit is as its file gives it.
 /// Requires: a bundle to which check() has no objection.
 std::vector<Objection> check_against(const Bundle& bundle, const Kit& kit, std::size_t most = 1);
 

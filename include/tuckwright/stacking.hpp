@@ -17,9 +17,9 @@ struct StackingOrder {
 /// Finds an order in which each item goes in along a straight line, innermost assemblies first: everything that lies
 /// in a vessel goes in before the vessel itself is placed, then its lid. A sleeve that holds something goes in empty
 /// and is filled at once, wherever there is an order for that; else it is moved with what it holds. Things go into the
-/// bundle from above, and level only where there is no other way. Steps carry the text for people; in a box, left is
+/// bundle from above, and level only where there is no other way. Steps carry the text for people, and a lid's step the band that holds it; in a box, left is
 /// low x and front low y.
-/// Requires: every item inside its container and apart from the others (as check() proves). Reads: items, clearance.
+/// Requires: every item inside its container and apart from the others (as check() proves). Reads: items, clearance, bands.
 /// Ensures: same bundle, same steps; ties go to the lower (by tenths of a millimetre), then to the larger, then to the
 /// earlier item.
 /// Complexity: quadratic in the items of one container, times their solids; some times that where sleeves cannot all be

@@ -156,6 +156,19 @@ std::string full_name(const Bundle& bundle, std::size_t item)
     return name + rest + id;
 }
 
+std::string lid_band_step(const Bundle& bundle, const Band& band)
+{
+    const std::string own = band.name.substr(0, band.name.find(','));
+    const std::string start = "Put " + (own.empty() ? band.id : own) + " over ";
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        const auto& closes = bundle.items[item].closes;
+        if (bundle.items[item].id == band.over && closes && *closes < bundle.items.size()) {
+            return start + spoken_name(bundle, item) + " and under " + spoken_name(bundle, *closes) + ".";
+        }
+    }
+    return start + band.over + " and under what it closes.";
+}
+
 std::string posture(const Bundle& bundle, std::size_t item)
 {
     require(item < bundle.items.size(), "an item's index is below the number of items");

@@ -14,8 +14,9 @@ namespace
 
 constexpr std::array<std::string_view, 3> bag_keys{"girth", "length", "thickness"};
 constexpr KnownFields bag_fields{bag_keys, "bag: {girth: 400, length: 220, thickness: 1}", bag_keys};
-constexpr std::array<std::string_view, 1> band_keys{"girth"};
-constexpr KnownFields band_fields{band_keys, "band: {girth: 300}", band_keys};
+constexpr std::array<std::string_view, 2> band_keys{"girth", "over"};
+constexpr std::array<std::string_view, 1> needed_of_band{"girth"};
+constexpr KnownFields band_fields{band_keys, "band: {girth: 300}", needed_of_band};
 constexpr std::array<std::string_view, 16> keys_of_others{
     "cylinder", "box",   "sheet",   "cloth", "inside", "closes", "contents",  "upright",
     "parts",    "forms", "goes-in", "not-in", "apart-from", "kind", "count",
@@ -55,8 +56,33 @@ void read_cover(Reading& reading, Fields& fields, ItemDraft& draft)
         }
     } else if (const Node* band = fields.find("band")) {
         Fields sizes(reading, *band, "a band", band_fields);
-        if (const auto girth = read_size(reading, sizes, "girth", "measure it all the way round, at its longest")) {
-            draft.band = Band{item.id, item.name, item.weight_g, girth->mm_down()};
+        const auto girth = read_size(reading, sizes, "girth", "measure it all the way round, at its longest");
+        if (const Node* over = sizes.find("over")) {
+            if (const auto lid = read_text(reading, *over, "over")) {
+                draft.over = Named{*lid, over->place};
+            }
+        }
+        if (girth) {
+            draft.band = Band{item.id, item.name, item.weight_g, girth->mm_down(), draft.over ? draft.over->id : ""};
+        }
+    }
+}
+
+void check_bands(Reading& reading, const std::vector<ItemDraft>& drafts, IdIndex& ids)
+{
+    for (const ItemDraft& draft : drafts) {
+        const Link lid = draft.over ? ids.need(reading, draft.over->id, draft.over->place) : std::nullopt;
+        if (!lid) {
+            continue;
+        }
+        if (!drafts[*lid].closes) {
+            reading.problems.add(draft.over->place, quoted(draft.over->id) + " is no lid that closes something",
+                                 "name the lid that the band holds shut, or delete 'over' for a band round everything");
+        } else if (drafts[*lid].item.count > 1) {
+            reading.problems.add(draft.over->place,
+                                 "there are " + std::to_string(drafts[*lid].item.count) + " of " +
+                                     quoted(draft.over->id),
+                                 "a band holds one lid: make items of their own of them, each with its band");
         }
     }
 }

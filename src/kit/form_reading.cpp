@@ -28,6 +28,8 @@ constexpr KnownFields sheet_fields{sheet_keys, "sheet: {length: 500, width: 140,
                                    needed_of_sheet};
 constexpr std::array<std::string_view, 2> cloth_keys{"volume", "thickness"};
 constexpr KnownFields cloth_fields{cloth_keys, "cloth: {volume: 300 ml, thickness: 8}", cloth_keys};
+constexpr std::array<std::string_view, 3> pouch_keys{"girth", "length", "thickness"};
+constexpr KnownFields pouch_fields{pouch_keys, "pouch: {girth: 300, length: 120, thickness: 1}", pouch_keys};
 constexpr std::array<std::string_view, 6> form_keys{"name", "how", "cylinder", "box", "inside", "parts"};
 constexpr std::array<std::string_view, 1> needed_of_form{"name"};
 constexpr KnownFields form_fields{form_keys, "- {name: handle folded in, how: fold the handle in, parts: []}",
@@ -218,7 +220,38 @@ std::optional<Cloth> read_cloth(Reading& reading, const Node& node)
     return cloth;
 }
 
+std::optional<Pouch> read_pouch(Reading& reading, const Node& node)
+{
+    Fields fields(reading, node, "a pouch", pouch_fields);
+    const auto size = [&](const std::string& key, const std::string& remedy) {
+        const Node* value = fields.need(key, remedy);
+        return value != nullptr ? read_length(reading, *value, key, AtLeast::micrometre) : std::nullopt;
+    };
+    const auto girth = size("girth", "measure round its inside, such as 'girth: 300': laid flat, twice its width");
+    const auto length = size("length", "measure inside from its bottom to where it is drawn shut");
+    const auto thickness = size("thickness", "say how thick its wall is, such as 'thickness: 1'");
+    if (!girth || !length || !thickness) {
+        return std::nullopt;
+    }
+    const Pouch pouch{girth->mm_down(), length->mm_down(), thickness->mm_up()};
+    // Walls thicker than that would make a stiff box, or are mistyped.
+    constexpr double least_turns = 8;
+    if (least_turns * pouch.thickness > pouch.girth || 2 * pouch.thickness > pouch.length) {
+        reading.problems.add(
+            fields.entry("thickness")->place, "a wall so thick leaves hardly any pouch",
+            "measure the wall, girth and length again; a stiff cover is a box or cylinder with an 'inside'");
+        return std::nullopt;
+    }
+    return pouch;
+}
+
 Shape flat(const Sheet& sheet) { return Box{sheet.length, sheet.width, sheet.thickness}; }
+
+Shape flat(const Pouch& pouch)
+{
+    const double side = snap_up(pouch.girth / 2);
+    return Box{std::max(side, pouch.length), std::min(side, pouch.length), 2 * pouch.thickness};
+}
 
 Shape first_pad(const Cloth& cloth)
 {

@@ -21,8 +21,12 @@ std::vector<Part> read_parts(Reading& reading, const Node& node, const std::opti
 std::optional<Sheet> read_sheet(Reading& reading, const Node& node);
 std::optional<Cloth> read_cloth(Reading& reading, const Node& node);
 
-/// The box of a flat sheet, and the first shape of a cloth.
+/// The pouch under `pouch`; nothing where a size is faulty.
+std::optional<Pouch> read_pouch(Reading& reading, const Node& node);
+
+/// The box of a flat sheet or of an empty pouch laid flat, and the first shape of a cloth.
 Shape flat(const Sheet& sheet);
+Shape flat(const Pouch& pouch);
 Shape first_pad(const Cloth& cloth);
 
 /// The list under `forms`; what a form does not give is as in the item.

@@ -18,11 +18,11 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 25> item_keys{
-    "id",      "name",     "count",      "weight",        "cylinder",       "box",   "sheet",
-    "cloth",   "inside",   "closes",     "contents",      "upright",        "parts", "forms",
-    "kind",    "goes-in",  "not-in",     "apart-from",    "together-with",  "nothing-on-top",
-    "bears",   "reach",    "press-fit",  "bag",           "band"};
+constexpr std::array<std::string_view, 26> item_keys{
+    "id",     "name",       "count",         "weight",         "cylinder", "box",   "sheet",     "cloth",
+    "inside", "closes",     "contents",      "upright",        "parts",    "forms", "kind",      "goes-in",
+    "not-in", "apart-from", "together-with", "nothing-on-top", "bears",    "reach", "press-fit", "bag",
+    "band",   "pouch"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item};
@@ -77,13 +77,13 @@ void read_id(Reading& reading, Fields& fields, ItemDraft& draft)
 void read_outside(Reading& reading, Fields& fields, ItemDraft& draft)
 {
     const bool round = fields.given("cylinder"), square = fields.given("box");
-    const bool soft = fields.given("sheet") || fields.given("cloth");
+    const bool soft = fields.given("sheet") || fields.given("cloth") || fields.given("pouch");
     if (round && square) {
         fields.refuse("box", "an item is a cylinder or a box, not both", "keep one of the two");
     }
     if (!round && !square && !soft && fields.is_map()) {
         reading.problems.add(fields.place(), fields.subject() + " has no outside",
-                             "give a cylinder, a box, a sheet or a cloth");
+                             "give a cylinder, a box, a sheet, a cloth or a pouch");
     }
     for (const ShapeKind kind : {ShapeKind::cylinder, ShapeKind::box}) {
         if (const Node* node = fields.find(word_of(kind))) {
@@ -110,14 +110,16 @@ void read_depth(Reading& reading, const Node& node, const std::string& subject, 
     }
 }
 
-/// What has no shape of its own: a sheet or a cloth, without whatever only a rigid thing has.
+/// What has no shape of its own: a sheet, a cloth or a pouch, without whatever only a rigid thing has.
 void read_soft(Reading& reading, Fields& fields, ItemDraft& draft)
 {
-    const std::string key = fields.given("sheet") ? "sheet" : "cloth";
-    for (const std::string_view other : {"cylinder", "box", "cloth", "inside", "closes", "contents", "parts", "forms",
-                                         "press-fit"}) {
+    const std::string key = fields.given("sheet") ? "sheet" : fields.given("cloth") ? "cloth" : "pouch";
+    for (const std::string_view other : {"cylinder", "box", "cloth", "pouch", "inside", "closes", "contents", "parts",
+                                         "forms", "press-fit"}) {
         if (fields.given(other) && other != key) {
-            fields.refuse(other, "a " + key + " has no '" + std::string(other) + "'", "keep one of the two");
+            const bool goods = key == "pouch" && other == "contents";
+            fields.refuse(other, "a " + key + " has no '" + std::string(other) + "'",
+                          goods ? "list what it holds as things of their own that go in it" : "keep one of the two");
         }
     }
     if (const Node* node = fields.find("sheet")) {
@@ -126,6 +128,11 @@ void read_soft(Reading& reading, Fields& fields, ItemDraft& draft)
     } else if (const Node* cloth = fields.find("cloth")) {
         draft.item.cloth = read_cloth(reading, *cloth);
         draft.item.outside = draft.item.cloth ? first_pad(*draft.item.cloth) : draft.item.outside;
+    } else if (const Node* pouch = fields.find("pouch")) {
+        draft.inside_place = fields.entry("pouch")->place;
+        draft.is_pouch = true;
+        draft.item.pouch = read_pouch(reading, *pouch);
+        draft.item.outside = draft.item.pouch ? flat(*draft.item.pouch) : draft.item.outside;
     }
 }
 
@@ -255,13 +262,17 @@ ItemDraft read_item(Reading& reading, const Node& node)
         return draft;
     }
     read_outside(reading, fields, draft);
-    if (fields.given("sheet") || fields.given("cloth")) {
+    if (fields.given("sheet") || fields.given("cloth") || fields.given("pouch")) {
         read_soft(reading, fields, draft);
     } else {
         read_rigid(reading, fields, draft);
     }
     if (const Node* kind = fields.find("kind")) {
         draft.item.kinds = read_kinds(reading, *kind);
+        if (fields.given("pouch") && is_of_kind(draft.item, Kind::liquid)) {
+            reading.problems.add(kind->place, fields.subject() + " holds a liquid, but a pouch is only drawn shut",
+                                 "put the liquid into a bottle that goes in it, and take 'liquid' from this 'kind'");
+        }
     }
     draft.item.upright = read_upright(reading, fields, is_of_kind(draft.item, Kind::liquid));
     draft.carry = read_carry(reading, fields);

@@ -41,9 +41,11 @@ struct ItemDraft {
     CarryDraft carry;
     std::optional<Place> topped_place; ///< of the value `no` of `nothing-on-top`
     bool tells_load = false;           ///< whether it says what may lie on it
+    bool is_pouch = false;   ///< drawn shut; then `item.pouch` is missing where a size is faulty
     bool is_cover = false;   ///< it goes round everything; then `item` holds only its id, name and weight
     std::optional<Bag> bag;  ///< missing where a size is faulty
     std::optional<Band> band;
+    std::optional<Named> over; ///< the lid that a band holds shut
     bool count_is_sound = true;
     Place count_place;
 };

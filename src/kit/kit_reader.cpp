@@ -73,6 +73,7 @@ void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& k
     check_ids(reading, drafts, ids);
     check_lids(reading, drafts, ids);
     check_presses(reading, drafts, ids);
+    check_bands(reading, drafts, ids);
     kit.rules = carry_rules(reading, drafts, ids, waivers);
     keep_tops_free(reading, drafts, waivers);
     take_items(reading, drafts, node->place, kit);

@@ -62,6 +62,9 @@ bool check_vessel(Reading& reading, const ClosesDraft& closes, const ItemDraft& 
     if (vessel.is_cover) {
         return refuse("goes round everything", "name a vessel");
     }
+    if (vessel.is_pouch) {
+        return refuse("is drawn shut", "a pouch takes no lid; name a vessel");
+    }
     if (!vessel.inside_place) {
         return refuse("has no inside that a lid could close", "give it an 'inside', or name another item");
     }

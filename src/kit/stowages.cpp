@@ -56,6 +56,8 @@ Kit pressed_in(Kit kit)
 
 namespace {
 
+double even_down(double mm) { return 2 * snap_down(mm / 2); }
+
 const char* fold_words(int times)
 {
     return times == 2 ? "in half" : times == 3 ? "in three" : "in four";
@@ -216,7 +218,96 @@ void add_pads(const Kit& kit, const Cloth& cloth, std::vector<Stowage>& forms)
     }
 }
 
+/// An empty pouch laid flat, and folded as a sheet of both its layers.
+void add_folded(const Pouch& pouch, const Shape& flat, std::vector<Stowage>& forms)
+{
+    const auto& box = std::get<Box>(flat);
+    Stowage made;
+    made.outside = flat;
+    made.name = "empty, laid flat";
+    made.how = "lay it flat, empty";
+    forms.push_back(made);
+    std::vector<Stowage> folds;
+    add_folds(Sheet{box.length, box.width, 2 * pouch.thickness, {}, true}, folds);
+    for (Stowage& fold : folds) {
+        fold.name = "empty, " + fold.name;
+        fold.how += ", empty";
+        forms.push_back(std::move(fold));
+    }
+}
+
+/// Plans of a round pouch and of rectangular ones, as far round as the girth, and that high.
+void add_plans(const Pouch& pouch, double height, std::vector<Stowage>& forms)
+{
+    const double girth = pouch.girth, high = even_down(height);
+    const auto add = [&](const Shape& cavity) {
+        if (auto form = filled_out(pouch, cavity)) {
+            forms.push_back(*form);
+        }
+    };
+    add(Cylinder{snap_down(girth * 113 / 355), high});
+    for (const double ratio : {1.0, 1.5, 2.0, 3.0}) {
+        add(Box{even_down(girth / 2 * ratio / (1 + ratio)), even_down(girth / 2 / (1 + ratio)), high});
+    }
+}
+
+/// A pouch that nothing has to go into is folded, for filled out it would save no room. Of several that are alike some
+/// may stay empty.
+void add_pouch(const Kit& kit, Item& item)
+{
+    std::vector<Stowage> forms;
+    const bool holds = must_hold_something(kit, item.id);
+    for (const double high : {1.0, 0.5}) {
+        if (holds) {
+            add_plans(*item.pouch, high * item.pouch->length, forms);
+        }
+    }
+    if (!holds || item.count > 1) {
+        add_folded(*item.pouch, item.outside, forms);
+    }
+    add_pouch_forms(item, std::move(forms));
+}
+
 } // namespace
+
+std::optional<Stowage> filled_out(const Pouch& pouch, const Shape& cavity)
+{
+    // pi is less than 355/113. Nanometres of a girth have ten digits, so that the products are exact.
+    const auto* round = std::get_if<Cylinder>(&cavity);
+    const auto* box = std::get_if<Box>(&cavity);
+    const auto girth = to_nanometres(pouch.girth);
+    const bool goes_round = round != nullptr ? 355 * to_nanometres(round->diameter) <= 113 * girth
+                                             : 2 * (to_nanometres(box->length) + to_nanometres(box->width)) <= girth;
+    if (!goes_round || height_of(cavity) > pouch.length) {
+        return std::nullopt;
+    }
+    const double walls = 2 * pouch.thickness;
+    Stowage made;
+    made.inside = Cavity{cavity, Opening::closed, pouch.thickness};
+    made.how = "draw it shut";
+    if (round != nullptr) {
+        made.outside = Cylinder{snap(round->diameter + walls), snap(round->height + walls)};
+        made.name = fmt::format("filled out {:.0f} mm across, {:.0f} mm high", round->diameter, round->height);
+    } else {
+        made.outside = Box{snap(box->length + walls), snap(box->width + walls), snap(box->height + walls)};
+        made.name = fmt::format("filled out {:.0f} x {:.0f} mm, {:.0f} mm high", box->length, box->width, box->height);
+    }
+    return made;
+}
+
+bool must_hold_something(const Kit& kit, const std::string& id)
+{
+    return std::any_of(kit.rules.begin(), kit.rules.end(),
+                       [&](const CarryRule& rule) { return rule.keep == Keep::within && rule.second == id; });
+}
+
+void add_pouch_forms(Item& pouch, std::vector<Stowage> forms)
+{
+    pouch.forms.insert(pouch.forms.begin(), forms.begin(), forms.end());
+    require(!pouch.forms.empty(), "a pouch has a form");
+    pouch.outside = pouch.forms.front().outside;
+    pouch.inside = pouch.forms.front().inside;
+}
 
 Kit with_stowages(Kit kit)
 {
@@ -231,6 +322,9 @@ Kit with_stowages(Kit kit)
         }
         if (item.cloth) {
             add_pads(plain, *item.cloth, item.forms);
+        }
+        if (item.pouch) {
+            add_pouch(plain, item);
         }
     }
     return kit;

@@ -208,9 +208,10 @@ private:
     /// In which form it is carried, or what it is pressed into.
     void tell_stowage(const Item& item, int way, PlacedItem& placed) const
     {
-        if (way > 0) {
-            placed.stowed = item.forms[at(way - 1)].name;
-            placed.how = item.forms[at(way - 1)].how;
+        if (way > 0 || item.pouch) { // a pouch is by itself as in its first form
+            const Stowage& stowage = item.forms[at(std::max(way, 1) - 1)];
+            placed.stowed = stowage.name;
+            placed.how = stowage.how;
         }
         if (item.press) {
             placed.pressed = item.press->relaxed;

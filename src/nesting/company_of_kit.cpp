@@ -127,10 +127,10 @@ Item turned_freely(Item item)
     return item;
 }
 
-/// Whether an item could enter a vessel, whatever the forms of both; sheets and cloths have too many to tell.
+/// Whether an item could enter a vessel, whatever the forms of both; sheets, cloths and pouches have too many to tell.
 bool fits_in_some_form(const Item& item, const Item& vessel)
 {
-    bool fits = item.sheet || item.cloth || vessel.sheet;
+    bool fits = item.sheet || item.cloth || item.pouch || vessel.sheet || vessel.pouch;
     for (std::size_t k = 0; k <= vessel.forms.size() && !fits; ++k) {
         const Item holder = in_form(vessel, k);
         for (std::size_t form = 0; form <= item.forms.size() && holder.inside && !fits; ++form) {

@@ -298,8 +298,12 @@ std::vector<std::vector<bool>> lid_choices(const Kit& kit)
     const std::vector<Copy> all = lids(kit);
     std::vector<std::vector<bool>> choices{std::vector<bool>(all.size(), true)};
     std::vector<std::size_t> may_be_loose;
+    const auto is_held = [&](const std::string& lid) {
+        return std::any_of(kit.bands.begin(), kit.bands.end(), [&](const Band& band) { return band.over == lid; });
+    };
     for (std::size_t k = 0; k < all.size(); ++k) {
-        if (!kit.items[kit.items[all[k].item].closes->item].is_full()) {
+        const Item& lid = kit.items[all[k].item];
+        if (!kit.items[lid.closes->item].is_full() && !is_held(lid.id)) {
             may_be_loose.push_back(k);
         }
     }

@@ -36,7 +36,7 @@ Kit on_even_grid(Kit kit);
 std::vector<Copy> lids(const Kit& kit);
 
 /// Which of the lids are shut, in all the ways that are worth a search: all of them, all but one (for the first few),
-/// and none. The lid of a full vessel is always shut.
+/// and none. The lid of a full vessel is always shut, and so is one that a band holds.
 std::vector<std::vector<bool>> lid_choices(const Kit& kit);
 
 /// Builds the scene. `shut[k]` tells whether the k-th lid of lids() is shut. Requires: one entry for each lid.

@@ -6,8 +6,9 @@
 // into cavities that it could enter in some turn, and nothing into one that contents fill. A lid counts with its plate
 // alone: shut it takes at least that, and loose it takes more. An item that can be carried in several forms counts with
 // its least outside and its largest cavity. A sheet counts with what it is made of and has no cavity, since what lies in
-// its roll lies in whatever holds the roll; cloth counts with its volume. What is pressed into a vessel counts as it is
-// there; it takes no clearance, and so that vessel's cavity counts with it.
+// its roll lies in whatever holds the roll; cloth counts with its volume. A pouch counts with nothing, and has no cavity
+// either: what is in it lies in whatever holds the pouch, and a bundle without its pouches is no larger than with them.
+// What is pressed into a vessel counts as it is there; it takes no clearance, and so that vessel's cavity counts with it.
 #include "nesting/lower_bound.hpp"
 
 #include <algorithm>
@@ -92,9 +93,9 @@ public:
                 may_[k][cell] =
                     cell != k && allowed(k, cell) && (is_pressed || could_enter_some(item, cell));
             }
-            room_.push_back(takes_pressed(kit, scene_.origins[k].self.item)
-                                ? whole_cavity(kit.items[scene_.origins[k].self.item])
-                                : largest_cavity(k));
+            room_.push_back(item.pouch                                            ? 0
+                            : takes_pressed(kit, scene_.origins[k].self.item) ? whole_cavity(kit.items[scene_.origins[k].self.item])
+                                                                              : largest_cavity(k));
             if (room_.back() > 0) {
                 vessels_.push_back(k);
             }
@@ -129,6 +130,9 @@ public:
 private:
     static double least_volume(const Item& item)
     {
+        if (item.pouch) {
+            return 0;
+        }
         if (item.cloth) {
             return item.cloth->volume_ml * 1000;
         }
@@ -151,7 +155,7 @@ private:
             const bool closed = !hollow->open_top && !hollow->open_bottom && !hollow->neck;
             for (std::size_t form = 0; form <= item.forms.size(); ++form) {
                 const Item as_it_is = in_form(item, form);
-                if (item.sheet || item.cloth ||
+                if (item.sheet || item.cloth || item.pouch ||
                     (could_enter(as_it_is, hollow->shape, closed) &&
                      (!hollow->neck || could_enter(as_it_is, *hollow->neck, false)))) {
                     return true;
@@ -248,7 +252,7 @@ double volume_by_items(const Kit& kit)
         if (item.closes) {
             continue; // shut, it is not as high as loose
         }
-        if (item.sheet || item.cloth) {
+        if (item.sheet || item.cloth || item.pouch) {
             continue; // their forms are too many; their volume counts in the flow
         }
         double volume = 1e300, area = 1e300, height = 1e300;
@@ -270,7 +274,7 @@ double volume_by_items(const Kit& kit)
 /// Why an item is too large in each of its forms; the words are about the last.
 std::optional<std::string> misfit_in_all_forms(const Item& item, const BundleRule& rule)
 {
-    if (item.sheet || item.cloth) {
+    if (item.sheet || item.cloth || item.pouch) {
         return std::nullopt;
     }
     std::optional<std::string> proof;

@@ -68,7 +68,15 @@ Rational girth_above(const std::vector<Piece>& pieces)
 void check_girth(const Scene& scene, Findings& findings)
 {
     const Bundle& bundle = scene.bundle();
-    if (!bundle.bag && bundle.bands.empty()) {
+    bool goes_round_all = bundle.bag.has_value();
+    for (const Band& band : bundle.bands) {
+        if (band.over.empty()) {
+            goes_round_all = true;
+        } else {
+            check_hold(scene, band, findings);
+        }
+    }
+    if (!goes_round_all) {
         return;
     }
     std::vector<Piece> pieces;
@@ -83,7 +91,9 @@ void check_girth(const Scene& scene, Findings& findings)
         }
     };
     for (const Band& band : bundle.bands) {
-        keep(band.id, band.girth);
+        if (band.over.empty()) {
+            keep(band.id, band.girth);
+        }
     }
     if (!bundle.bag) {
         return;

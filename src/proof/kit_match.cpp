@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a bundle holds what a kit asks for. The other rules take sizes as the bundle gives them; this one holds each
 // item against the kit: as it is described there, or in one of its forms. What is soft has laws instead of forms: a
-// sheet's folds and layers, a cloth's volume; so has what is pressed into a vessel. The search rounds sizes to an even number of nanometres, outsides up and
-// cavities down, so that they may differ by a hair.
+// sheet's folds and layers, a cloth's volume, a pouch's girth and length; so has what is pressed into a vessel. The
+// search rounds sizes to an even number of nanometres, outsides up and cavities down, so that they may differ by a hair.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -235,6 +235,48 @@ bool is_pad(const Cloth& cloth, const Box& box)
            box.length * box.width * box.height >= cloth.volume_ml * 1000 * (1 - 1e-9);
 }
 
+/// Whether a box or cylinder is a cavity with a wall of that thickness all round.
+bool has_walls(const Shape& outside, const Shape& cavity, double thickness)
+{
+    const double walls = 2 * thickness;
+    if (const auto* c = std::get_if<Cylinder>(&cavity)) {
+        return c->foot == 0 && same_size(Cylinder{c->diameter + walls, c->height + walls}, outside);
+    }
+    const auto& b = std::get<Box>(cavity);
+    return same_size(Box{b.length + walls, b.width + walls, b.height + walls}, outside);
+}
+
+/// Whether the girth goes round a cavity's plan and the pouch is as long as that is high, in whole nanometres. 355/113
+/// is more than pi, so that no round plan is taken for smaller than it is.
+bool goes_round(const Pouch& pouch, const Shape& cavity)
+{
+    if (to_nanometres(height_of(cavity)) > to_nanometres(pouch.length)) {
+        return false;
+    }
+    const auto girth = to_nanometres(pouch.girth);
+    if (const auto* c = std::get_if<Cylinder>(&cavity)) {
+        return 355 * to_nanometres(c->diameter) <= 113 * girth;
+    }
+    const auto& b = std::get<Box>(cavity);
+    return 2 * (to_nanometres(b.length) + to_nanometres(b.width)) <= girth;
+}
+
+/// Whether a pouch lies flat or folded and empty, or is filled out round a cavity, with its wall on all sides.
+bool is_pouch(const Pouch& pouch, const PlacedItem& placed)
+{
+    const Solid& body = placed.solids.front();
+    if (placed.cavities.empty()) {
+        const auto* box = std::get_if<Box>(&body.shape);
+        const double half = pouch.girth / 2; // laid flat it is two layers thick, and its longer side comes first
+        const Sheet flat{std::max(half, pouch.length), std::min(half, pouch.length), 2 * pouch.thickness, {}, true};
+        return box != nullptr && is_folded(flat, *box);
+    }
+    const PlacedCavity& cavity = placed.cavities.front();
+    return placed.cavities.size() == 1 && cavity.opens == Opening::closed && !cavity.neck &&
+           goes_round(pouch, cavity.shape) && has_walls(body.shape, cavity.shape, pouch.thickness) &&
+           lies_so(body.pose, {cavity.shape, cavity.pose}, {0, 0, 0}, 2);
+}
+
 bool is_in_soft_form(const Item& item, const PlacedItem& placed)
 {
     if (placed.solids.size() != 1) {
@@ -242,6 +284,9 @@ bool is_in_soft_form(const Item& item, const PlacedItem& placed)
     }
     const Shape& shape = placed.solids.front().shape;
     const auto* box = std::get_if<Box>(&shape);
+    if (item.pouch) {
+        return is_pouch(*item.pouch, placed);
+    }
     if (item.cloth) {
         return box != nullptr && placed.cavities.empty() && is_pad(*item.cloth, *box);
     }
@@ -372,7 +417,7 @@ private:
                        ? with(spreads_match(item.outside_off, item.parts, item.inside, placed, {}))
                        : Likeness::none;
         }
-        if (item.sheet || item.cloth) { // their forms are not measured ones
+        if (item.sheet || item.cloth || item.pouch) { // their forms are not measured ones
             return is_in_soft_form(item, placed) ? Likeness::all : Likeness::none;
         }
         for (const bool skirt : {false, true}) {

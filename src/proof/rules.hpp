@@ -43,8 +43,12 @@ void check_steps(const Scene& scene, Findings& findings);
 /// share of 3e-5 above it.
 Rational girth_above(const std::vector<Piece>& pieces);
 
-/// Rule 10. Everything together passes through the bag and the bands, and is no higher than the bag closes over.
+/// Rule 8c. Everything together passes through the bag and the bands, and is no higher than the bag closes over.
 void check_girth(const Scene& scene, Findings& findings);
+
+/// Rule 8c, a band over a lid. The lid is there once, shut before its vessel goes to its place, and the way over it and
+/// under the vessel no longer than the band.
+void check_hold(const Scene& scene, const Band& band, Findings& findings);
 
 /// Rule 9.
 void check_limits(const Bundle& bundle, Findings& findings);

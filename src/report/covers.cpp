@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "report/covers.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 
 #include "report/json_items.hpp"
 #include "report/words.hpp"
@@ -52,17 +54,49 @@ double girth_of_all(const Bundle& bundle)
     return outline_girth(solids);
 }
 
+std::string step_of(const Bundle& bundle, const Band& band)
+{
+    return band.over.empty() ? "Put " + spoken(band) + " level round it all."
+                             : lid_band_step(bundle, band);
+}
+
+/// The bands that go round everything.
+std::vector<Band> level_bands(const Bundle& bundle)
+{
+    std::vector<Band> found;
+    std::copy_if(bundle.bands.begin(), bundle.bands.end(), std::back_inserter(found),
+                 [](const Band& band) { return band.over.empty(); });
+    return found;
+}
+
+/// A part on the bands that hold a lid shut; empty without them.
+std::string held_text(const Bundle& bundle)
+{
+    std::string text;
+    for (const Band& band : bundle.bands) {
+        if (!band.over.empty()) {
+            std::string over = lid_band_step(bundle, band);
+            over = over.substr(over.rfind(" over "));
+            over.pop_back(); // the full stop
+            text += wrapped(
+                "  ", fmt::format("{}, {} round at its longest,{}", listed(band), length_in_words(band.girth), over));
+        }
+    }
+    return text.empty() ? text : "\nHeld shut:\n" + text;
+}
+
 } // namespace
 
 std::vector<std::string> cover_steps(const Bundle& bundle)
 {
     std::vector<std::string> steps;
-    for (const Band& band : bundle.bands) {
-        steps.push_back("Put " + spoken(band) + " level round it all.");
+    const auto bands = level_bands(bundle);
+    for (const Band& band : bands) {
+        steps.push_back(step_of(bundle, band));
     }
     if (bundle.bag) {
         steps.push_back("Pull " + spoken(*bundle.bag) + " over it all, and close it" +
-                        (bundle.bands.empty() ? ", or build it all in there from the start." : "."));
+                        (bands.empty() ? ", or build it all in there from the start." : "."));
     }
     return steps;
 }
@@ -72,22 +106,24 @@ std::string first_cover_off(const Bundle& bundle)
     if (bundle.bag) {
         return "pull off " + spoken(*bundle.bag);
     }
-    return bundle.bands.empty() ? "" : "take off " + spoken(bundle.bands.back());
+    const auto bands = level_bands(bundle);
+    return bands.empty() ? "" : "take off " + spoken(bands.back());
 }
 
 std::string covers_text(const Bundle& bundle)
 {
-    if (!bundle.bag && bundle.bands.empty()) {
-        return {};
+    const auto bands = level_bands(bundle);
+    std::string text = held_text(bundle);
+    if (!bundle.bag && bands.empty()) {
+        return text;
     }
-    std::string text = "\nRound it all:\n";
-    for (const Band& band : bundle.bands) {
+    text += "\nRound it all:\n";
+    for (const Band& band : bands) {
         text += wrapped("  ", fmt::format("{}, {} round at its longest", listed(band), length_in_words(band.girth)));
     }
     const std::string round = length_in_words(girth_of_all(bundle));
     if (!bundle.bag) {
-        return text + wrapped("  ", fmt::format("What {} round is {} round.", bundle.bands.size() > 1 ? "they go"
-                                                                                                     : "it goes",
+        return text + wrapped("  ", fmt::format("What {} round is {} round.", bands.size() > 1 ? "they go" : "it goes",
                                                 round));
     }
     const Bag& bag = *bundle.bag;
@@ -114,10 +150,15 @@ ordered_json bag_part(const Bundle& bundle)
 ordered_json bands_part(const Bundle& bundle)
 {
     ordered_json parts = ordered_json::array();
-    const auto steps = cover_steps(bundle);
-    for (std::size_t k = 0; k < bundle.bands.size() && has_bundle(bundle.status); ++k) {
-        parts.push_back(head(bundle.bands[k]));
-        parts.back()["text"] = steps[k];
+    for (const Band& band : bundle.bands) {
+        if (!has_bundle(bundle.status)) {
+            break;
+        }
+        parts.push_back(head(band));
+        if (!band.over.empty()) {
+            parts.back()["over"] = band.over;
+        }
+        parts.back()["text"] = step_of(bundle, band);
     }
     return parts;
 }
@@ -141,6 +182,11 @@ void read_covers(const Node& root, Bundle& bundle)
         Band band;
         if (node.object()) {
             report::read_head(node, band);
+            const auto over = node.has("over") ? node.field("over") : std::nullopt;
+            band.over = over ? over->text() : "";
+            if (over && band.over.empty()) {
+                over->fault("must name the lid that the band holds", "leave it out for a band round everything");
+            }
         }
         bundle.bands.push_back(band);
     }
@@ -148,7 +194,6 @@ void read_covers(const Node& root, Bundle& bundle)
 
 void check_cover_steps(const Node& root, const Bundle& bundle)
 {
-    const auto steps = cover_steps(bundle);
     const auto check = [](const Node& part, const std::string& expected) {
         const auto node = part.field("text");
         if (node && node->text() != expected) {
@@ -157,10 +202,10 @@ void check_cover_steps(const Node& root, const Bundle& bundle)
     };
     const auto bands = root.list("bands", 0, most_bands);
     for (std::size_t k = 0; k < bands.size(); ++k) {
-        check(bands[k], steps[k]);
+        check(bands[k], step_of(bundle, bundle.bands[k]));
     }
     if (const auto bag = root.field("bag"); bag && bundle.bag) {
-        check(*bag, steps.back());
+        check(*bag, cover_steps(bundle).back());
     }
 }
 

@@ -10,13 +10,14 @@
 
 namespace tuckwright::report {
 
-/// The last steps, for bands first and then for the bag: "Pull Soft bag over it all."
+/// The last steps, for bands round everything first and then for the bag: "Pull Soft bag over it all."
 std::vector<std::string> cover_steps(const Bundle& bundle);
 
-/// "pull off Soft bag", or nothing without bag and bands.
+/// "pull off Soft bag", or nothing without bag and bands round everything.
 std::string first_cover_off(const Bundle& bundle);
 
-/// A part of its own on the bag and the bands, how wide they are and what they hold; empty without them.
+/// Parts of their own on the bands that hold lids, and on the bag and the bands round everything, how wide they are and
+/// what they hold; empty without them.
 std::string covers_text(const Bundle& bundle);
 
 /// null, or the bag with its step.
@@ -26,7 +27,7 @@ nlohmann::ordered_json bands_part(const Bundle& bundle);
 /// Reads "bag" and "bands", which are null and empty where the status says that there is no bundle.
 void read_covers(const Node& root, Bundle& bundle);
 
-/// Tells which of their steps are not cover_steps().
+/// Tells which of their steps are not what they should be.
 void check_cover_steps(const Node& root, const Bundle& bundle);
 
 } // namespace tuckwright::report

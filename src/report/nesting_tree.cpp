@@ -129,6 +129,9 @@ private:
                 text += ", " + width_in_words(item.solids.front().shape) + ", adds " +
                         length_in_words(height_of(item.solids.front().shape));
             }
+            for (const Band& band : bundle_.bands) {
+                text += band.over == item.id ? ", held by " + (band.name.empty() ? band.id : band.name) : "";
+            }
         } else {
             text += item.stowed.empty() ? "" : ", " + item.stowed;
             text += item.form.empty() ? "" : ", " + item.form;

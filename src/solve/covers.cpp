@@ -29,7 +29,7 @@ struct Tightest {
     double girth = 0;
 };
 
-/// The narrowest of bag and bands.
+/// The narrowest of the bag and the bands that go round everything.
 std::optional<Tightest> tightest(const Kit& kit)
 {
     std::optional<Tightest> found;
@@ -42,7 +42,9 @@ std::optional<Tightest> tightest(const Kit& kit)
         add(kit.bag->id, kit.bag->girth);
     }
     for (const Band& band : kit.bands) {
-        add(band.id, band.girth);
+        if (band.over.empty()) {
+            add(band.id, band.girth);
+        }
     }
     return found;
 }
@@ -134,7 +136,7 @@ std::optional<std::string> cover_misfit(const Kit& kit)
     }
     const auto narrowest = tightest(kit);
     for (const Item& item : kit.items) {
-        if (!narrowest || item.sheet || item.cloth) {
+        if (!narrowest || item.sheet || item.cloth || item.pouch) {
             continue;
         }
         double least = least_girth(item);

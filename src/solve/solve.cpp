@@ -17,7 +17,9 @@
 #include "solve/acceptable.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
+#include "solve/lid_bands.hpp"
 #include "solve/measures.hpp"
+#include "solve/pouches.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/handling.hpp"
@@ -218,13 +220,12 @@ std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Pro
     return best || !has_load_limits(kit) ? best : proved_with_spare_room(kit, proposals, comfort, refused);
 }
 
-nesting::SearchOptions search_options(const Kit& kit, const SolveOptions& options)
+nesting::SearchOptions search_options(const SolveOptions& options)
 {
     const auto begin = std::chrono::steady_clock::now();
     nesting::SearchOptions search;
     search.effort = counts(options.effort);
     search.seed = options.seed;
-    search.accepts = [&kit](const nesting::Proposal& proposal) { return acceptable(kit, proposal); };
     search.threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
     search.progress = options.progress;
     search.stop = [begin, seconds = options.seconds, flag = options.stop] {
@@ -271,8 +272,8 @@ std::string not_found_in_words(const Kit& kit, const Refused& refused, bool was_
                            was_stopped ? " before the search was stopped" : " within this effort", rule);
     }
     if (!was_stopped) {
-        return fmt::format("no bundle{} within the limits was found within this effort; that is no proof that none exists",
-                           passing_in_words(kit));
+        return fmt::format("no bundle{}{} within the limits was found within this effort; that is no proof that none exists",
+                           filling_in_words(kit), passing_in_words(kit));
     }
     const bool by_hand = options.stop != nullptr && options.stop->load();
     return fmt::format("the search was stopped{} before it had found anything; that is no proof that there is nothing",
@@ -299,8 +300,10 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
 /// A proof in words that nothing meets the limits and passes through the bag and bands, where a simple one exists.
 std::optional<std::string> misfit(const Kit& kit)
 {
-    if (auto proof = cover_misfit(kit)) {
-        return proof;
+    for (const auto& simple : {cover_misfit, lid_band_misfit, pouch_misfit}) {
+        if (auto proof = simple(kit)) {
+            return proof;
+        }
     }
     auto proof = nesting::misfit_proof(within_bag(kit));
     if (proof && kit.bag) {
@@ -317,7 +320,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     require(!measured.items.empty(), "a kit has at least one item");
     const Kit given = measured.worst_case ? worst_case(measured) : measured;
     const Kit pressed = pressed_in(given);
-    const Kit kit = nesting::on_even_grid(with_stowages(pressed));
+    Kit kit = nesting::on_even_grid(with_stowages(pressed));
     Bundle bundle;
     bundle.kit = kit.name;
     bundle.clearance = kit.clearance;
@@ -339,7 +342,9 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         bundle.explanation = *proof;
         return signed_off(std::move(bundle));
     }
-    const nesting::SearchOptions search = search_options(kit, options);
+    nesting::SearchOptions search = search_options(options);
+    kit = nesting::on_even_grid(with_packed_pouches(std::move(kit), search));
+    search.accepts = [&kit](const nesting::Proposal& proposal) { return acceptable(kit, proposal); };
     Refused refused;
     auto best = searched(kit, options, search, refused);
     if (!best) {

@@ -153,6 +153,16 @@ bool is_untouched(const Replay& before, std::size_t item)
     return !before.placed(item) && std::none_of(inside.begin(), inside.end(), [&](std::size_t i) { return before.placed(i); });
 }
 
+/// Whether what is to be done to a vessel is done while it is empty; a bag is drawn shut when it is full.
+bool is_prepared_empty(const Bundle& bundle, std::size_t item)
+{
+    const auto& cavities = bundle.items[item].cavities;
+    return std::all_of(cavities.begin(), cavities.end(),
+                       [](const PlacedCavity& cavity) { return cavity.opens != Opening::closed; }) ||
+           std::any_of(bundle.items.begin(), bundle.items.end(),
+                       [&](const PlacedItem& other) { return other.closes == item; });
+}
+
 /// "Windscreen: roll it to a tube. " or nothing: what is to be done to an item before it is put in.
 std::string preparation(const Bundle& bundle, std::size_t item)
 {
@@ -162,7 +172,12 @@ std::string preparation(const Bundle& bundle, std::size_t item)
 
 std::string shut(const Bundle& bundle, std::size_t lid)
 {
-    return fmt::format("Shut {} with {}.", spoken_name(bundle, *bundle.items[lid].closes), spoken_name(bundle, lid));
+    std::string text =
+        fmt::format("Shut {} with {}.", spoken_name(bundle, *bundle.items[lid].closes), spoken_name(bundle, lid));
+    for (const Band& band : bundle.bands) {
+        text += band.over == bundle.items[lid].id ? " " + lid_band_step(bundle, band) : "";
+    }
+    return text;
 }
 
 /// A sleeve has no floor: what goes into it first stays where it is, and the sleeve is slipped over it.
@@ -226,7 +241,7 @@ std::string depth_pressed(const Bundle& bundle, const PlacedItem& item)
 std::string press(const Replay& before, std::size_t item, const Surroundings& seen)
 {
     const Bundle& bundle = before.bundle();
-    const std::string carried = !seen.on.empty() ? ", on top of " + carriers(bundle, seen.on)
+    const std::string carried = !seen.on.empty() ? ", on top of " + carriers(bundle, seen)
                                                  : depth_pressed(bundle, bundle.items[item]);
     return fmt::format("Press {}{} together and{}{}.", spoken_name(bundle, item), fillings(before, item),
                        into(bundle, item), carried);
@@ -255,8 +270,10 @@ std::string step_text(const Replay& before, const Step& step)
         tidied(posture_words(bundle, step.item) + into(bundle, step.item) + place(before, step.item, seen) + ".");
     const bool straight_down = step.direction[0] == 0 && step.direction[1] == 0;
     const auto& in = bundle.items[step.item].in;
-    const std::string first = (in && is_untouched(before, in->item) ? preparation(bundle, in->item) : "") +
-                              (holds_something(before, step.item) ? "" : preparation(bundle, step.item));
+    const bool starts_vessel = in && is_untouched(before, in->item) && is_prepared_empty(bundle, in->item);
+    const bool was_prepared = holds_something(before, step.item) && is_prepared_empty(bundle, step.item);
+    const std::string first = (starts_vessel ? preparation(bundle, in->item) : "") +
+                              (was_prepared ? "" : preparation(bundle, step.item));
     if (!bundle.items[step.item].in && !straight_down) {
         return first + fmt::format("Slide {}{} {}, {}", name, filled, way_in_words(bundle, step), target);
     }

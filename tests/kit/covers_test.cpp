@@ -34,6 +34,19 @@ TEST_CASE("bags and bands are kept apart from the items, wherever they stand")
     CHECK(kit->bands[1] == Band{"cord", "cord", 0, 1000});
 }
 
+TEST_CASE("a band may hold a lid, wherever the two stand in the file")
+{
+    const auto kit = read_kit_text("kit: Soup\nitems:\n"
+                                   "  - {id: elastic, weight: 5, band: {girth: 450, over: lid}}\n"
+                                   "  - {id: lid, weight: 1, cylinder: {diameter: 130, height: 10}, closes: {item: pot, adds: 4, intrudes: 6}}\n"
+                                   "  - {id: pot, weight: 9, cylinder: {diameter: 128, height: 90}, inside: {wall: 1, base: 1}}\n",
+                                   "kit.yaml");
+    REQUIRE(kit.ok());
+    REQUIRE(kit->items.size() == 2);
+    REQUIRE(kit->bands.size() == 1);
+    CHECK(kit->bands[0] == Band{"elastic", "elastic", 5, 450, "lid"});
+}
+
 TEST_CASE("a kit without bag and bands has none")
 {
     const auto kit =

@@ -134,6 +134,77 @@ TEST_CASE("the limits hold the bag too, and its numbers are sound")
     CHECK(first_rule(box) == "girth");
 }
 
+namespace {
+
+/// A pot with its lid, 129 wide and 99 high, and a band over it that just goes round: 2 (128 + 1 + 99).
+Bundle banded_pot()
+{
+    auto bundle = cup_in_lidded_pot();
+    bundle.bands = {Band{"strap", "strap", 8, 456, "pot-lid"}};
+    return bundle;
+}
+
+/// One that stands upside down, on its lid.
+Bundle banded_pot_turned_over()
+{
+    auto bundle = lidded_pot_upside_down();
+    bundle.bands = {Band{"strap", "strap", 8, 2 * (102 + 85), "pot-lid"}};
+    return bundle;
+}
+
+} // namespace
+
+TEST_CASE("a band over a lid goes over it shut, and under its vessel")
+{
+    REQUIRE(first_rule(banded_pot()) == "none");
+    REQUIRE(first_rule(banded_pot_turned_over()) == "none");
+    refuse({{"too short by a nanometre", banded_pot, [](Bundle& b) { b.bands[0].girth -= nanometre; }, "girth",
+             "\"strap\" is 455.999999 mm round, and over \"pot-lid\" and under \"pot\" it is 456 mm"},
+            {"over what is no lid", banded_pot, [](Bundle& b) { b.bands[0].over = "cup"; }, "girth",
+             "holds \"cup\" shut, but that is carried loose"},
+            {"a lid carried loose", pot_over_cup,
+             [](Bundle& b) {
+                 b.bands = {Band{"strap", "strap", 8, 900, "pot-lid"}};
+             },
+             "girth", "holds \"pot-lid\" shut, but that is carried loose"},
+            {"shut when the pot is in its place", banded_pot, [](Bundle& b) { std::swap(b.steps[1], b.steps[2]); },
+             "girth", "cannot go under \"pot\", which is in its place before \"pot-lid\" is shut"},
+            {"over what is not there", banded_pot, [](Bundle& b) { b.bands[0].over = "pan-lid"; }, "girth",
+             "holds \"pan-lid\" shut, which is not there"},
+            {"a second band too short", banded_pot,
+             [](Bundle& b) {
+                 b.bands.push_back({"cord", "", 1, 300, "pot-lid"});
+             },
+             "girth", "\"cord\" is 300 mm round"},
+            {"round everything instead", banded_pot,
+             [](Bundle& b) {
+                 b.bands[0].over.clear(); // pi 129 is 405.3
+                 b.bands[0].girth = 405;
+             },
+             "girth", "and what it goes round may be up to 405.2"},
+            {"a pot with a handle on two sides", banded_pot,
+             [](Bundle& b) {
+                 b.items[0].solids.push_back(box(10, 10, 10, {69, 0, 50}));
+                 b.items[0].solids.push_back(box(10, 10, 10, {0, 69, 50}));
+                 b.envelope = Cylinder{160, 99};
+             },
+             "girth", "under \"pot\" it is 475 mm"},
+            {"turned over and too short", banded_pot_turned_over, [](Bundle& b) { b.bands[0].girth -= nanometre; },
+             "girth", "it is 374 mm"}});
+    auto one_side = banded_pot(); // it goes round past the handle
+    one_side.items[0].solids.push_back(box(10, 10, 10, {69, 0, 50}));
+    one_side.envelope = Cylinder{160, 99};
+    CHECK(first_rule(one_side) == "none");
+    auto turned = one_side;
+    for (PlacedItem& item : turned.items) {
+        for (Solid& solid : item.solids) {
+            solid.pose = {{solid.pose.center.y, -solid.pose.center.x, solid.pose.center.z},
+                          compose({1, 0, 0, -1}, solid.pose.turn)};
+        }
+    }
+    CHECK(first_rule(turned) == "none");
+}
+
 TEST_CASE("a bundle has the bag and the bands of its kit")
 {
     const auto kit = read_kit_text("kit: Two tins\nbundle: {diameter: 104, height: 64}\nitems:\n"
@@ -160,4 +231,5 @@ TEST_CASE("a bundle has the bag and the bands of its kit")
     CHECK(refused([](Bundle& b) { b.bands.clear(); }));
     CHECK(refused([](Bundle& b) { b.bands[0].girth = 301; }));
     CHECK(refused([](Bundle& b) { b.bands.push_back(b.bands[0]); }));
+    CHECK(refused([](Bundle& b) { b.bands[0].over = "tin"; }));
 }

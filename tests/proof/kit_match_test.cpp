@@ -268,6 +268,52 @@ TEST_CASE("a cloth is a box of its volume, nowhere thinner than it can be")
     CHECK(holds(said(two, kit), no_form));
 }
 
+TEST_CASE("a pouch is round or rectangular within its girth and length, with its wall all round, or folded and empty")
+{
+    const Kit kit = kit_of("  - {id: ditty, weight: 20, pouch: {girth: 300, length: 120, thickness: 1}}\n");
+    const auto pouch = [&](const Shape& outside, const Shape& inside, const Quaternion& turn = {}) {
+        Bundle bundle = empty_bundle(kit);
+        const Pose pose{{90, 90, 70}, turn};
+        bundle.items.push_back(placed(kit.items[0], {{outside, pose}}, {{inside, pose, Opening::closed}}));
+        return bundle;
+    };
+    refuse(kit, pouch(Box{102, 52, 122}, Box{100, 50, 120}),
+           {{"a longer plan", [](Bundle& b) { b.items[0].cavities[0].shape = Box{100.00001, 50, 120};
+                                              b.items[0].solids[0].shape = Box{102.00001, 52, 122}; }, no_form},
+            {"by a nanometre", [](Bundle& b) { b.items[0].cavities[0].shape = Box{100.000001, 50, 120}; }, no_form},
+            {"higher", [](Bundle& b) { b.items[0].cavities[0].shape = Box{100, 50, 120.01};
+                                       b.items[0].solids[0].shape = Box{102, 52, 122.01}; }, no_form},
+            {"higher by a nanometre", [](Bundle& b) { b.items[0].cavities[0].shape = Box{100, 50, 120.000001}; }, no_form},
+            {"a thinner wall", [](Bundle& b) { b.items[0].solids[0].shape = Box{101.9, 52, 122}; }, no_form},
+            {"a thinner bottom", [](Bundle& b) { b.items[0].solids[0].shape = Box{102, 52, 121.9}; }, no_form},
+            {"a thicker wall", [](Bundle& b) { b.items[0].solids[0].shape = Box{102, 52.1, 122}; }, no_form},
+            {"a cavity off the middle", [](Bundle& b) { b.items[0].cavities[0].pose.center.x += 0.1; }, no_form},
+            {"a cavity turned", [](Bundle& b) { b.items[0].cavities[0].pose.turn = {1, 0, 0, 1}; }, no_form},
+            {"open", [](Bundle& b) { b.items[0].cavities[0].opens = Opening::top; }, no_form},
+            {"with a narrow opening", [](Bundle& b) { b.items[0].cavities[0].neck = Box{10, 10, 0}; }, no_form},
+            {"two cavities", [](Bundle& b) { b.items[0].cavities.push_back(b.items[0].cavities[0]); }, no_form},
+            {"a round hole in a box", [](Bundle& b) { b.items[0].cavities[0].shape = Cylinder{50, 120}; }, no_form},
+            {"with a handle", [](Bundle& b) { b.items[0].solids.push_back({Box{9, 9, 9}, {{200, 9, 9}, {}}}); }, no_form},
+            {"without a cavity", [](Bundle& b) { b.items[0].cavities.clear(); }, no_form}});
+    CHECK(said(pouch(Box{62, 42, 12}, Box{60, 40, 10}), kit) == ""); // not filled out
+    CHECK(said(pouch(Box{102, 52, 122}, Box{100, 50, 120}, {1, 0, 1, 0}), kit) == ""); // lying
+    // 300 mm round is 95.492966 mm across, and by 355/113 for pi 95.492957.
+    refuse(kit, pouch(Cylinder{97.492957, 122}, Cylinder{95.492957, 120}),
+           {{"wider", [](Bundle& b) { b.items[0].cavities[0].shape = Cylinder{95.4931, 120};
+                                      b.items[0].solids[0].shape = Cylinder{97.4931, 122}; }, no_form},
+            {"wider by a hair", [](Bundle& b) { b.items[0].cavities[0].shape = Cylinder{95.492958, 120}; }, no_form},
+            {"tapering", [](Bundle& b) { b.items[0].cavities[0].shape = Cylinder{95.492957, 120, 60}; }, no_form}});
+    Bundle flat = empty_bundle(kit);
+    flat.items.push_back(placed(kit.items[0], {{Box{150, 120, 2}, {{90, 90, 1}, {}}}}));
+    refuse(kit, flat, {{"smaller", [](Bundle& b) { b.items[0].solids[0].shape = Box{149, 120, 2}; }, no_form},
+                       {"one layer", [](Bundle& b) { b.items[0].solids[0].shape = Box{150, 120, 1}; }, no_form},
+                       {"rolled", [](Bundle& b) { b.items[0].solids[0].shape = Cylinder{20, 120}; }, no_form}});
+    flat.items[0].solids[0].shape = Box{75, 60, 8}; // in half both ways
+    CHECK(said(flat, kit) == "");
+    flat.items[0].solids[0].shape = Box{75, 60, 7.9};
+    CHECK(holds(said(flat, kit), no_form));
+}
+
 TEST_CASE("a shut lid and what tapers are as the kit has them")
 {
     const Kit kit = kit_of("  - {id: pot, weight: 90, cylinder: {diameter: 102, height: 92}, inside: {wall: 1, base: 2}}\n"

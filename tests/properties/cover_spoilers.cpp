@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/// Faults of what goes round everything: bags and bands too tight, bags too short, limits without the bag's wall.
+/// Faults of bags and bands: too tight or too short, over no lid, limits without the bag's wall.
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -82,6 +82,14 @@ double girth_needed(const Bundle& bundle)
     return way_round(std::move(points));
 }
 
+/// The first band that holds a lid, or that goes round everything.
+Band* band_that(Bundle& bundle, bool holds)
+{
+    const auto found = std::find_if(bundle.bands.begin(), bundle.bands.end(),
+                                    [&](const Band& band) { return band.over.empty() != holds; });
+    return found == bundle.bands.end() ? nullptr : &*found;
+}
+
 Spoiled tighten_bag(Bundle bundle, Dice& dice)
 {
     if (!bundle.bag) {
@@ -93,10 +101,88 @@ Spoiled tighten_bag(Bundle bundle, Dice& dice)
 
 Spoiled tighten_band(Bundle bundle, Dice& dice)
 {
-    if (bundle.bands.empty()) {
+    Band* level = band_that(bundle, false);
+    if (level == nullptr) {
         return std::nullopt;
     }
-    bundle.bands[any(dice, bundle.bands.size())].girth = snap_down(girth_needed(bundle) - dice.between(0.05, 40));
+    level->girth = snap_down(girth_needed(bundle) - dice.between(0.05, 40));
+    return to_json(bundle);
+}
+
+/// From end to end along a direction.
+double span(const std::vector<std::array<double, 3>>& points, const std::array<double, 3>& along)
+{
+    double low = 1e300, high = -1e300;
+    for (const auto& p : points) {
+        const double at = p[0] * along[0] + p[1] * along[1] + p[2] * along[2];
+        low = std::min(low, at);
+        high = std::max(high, at);
+    }
+    return high - low;
+}
+
+/// Never more than what the band that holds a lid is proved to need: points of lid and vessel, seen along the vessel's
+/// axes.
+double way_over(const Bundle& bundle, std::size_t lid)
+{
+    const PlacedItem& vessel = bundle.items[*bundle.items[lid].closes];
+    const Matrix3 m = rotation_matrix(vessel.solids.front().pose.turn);
+    std::vector<std::array<double, 3>> points;
+    const auto add = [&](const Solid& solid) {
+        constexpr int around = 64;
+        const Matrix3 own = rotation_matrix(solid.pose.turn);
+        const auto* box = std::get_if<Box>(&solid.shape);
+        const auto* c = std::get_if<Cylinder>(&solid.shape);
+        for (int k = 0; k < 2 * around; ++k) {
+            const double angle = 2 * std::numbers::pi * (k / 2) / around, up = k % 2 == 0 ? 0.5 : -0.5;
+            const double x = box ? (k & 2 ? 0.5 : -0.5) * box->length : c->diameter / 2 * std::cos(angle);
+            const double y = box ? (k & 4 ? 0.5 : -0.5) * box->width : c->diameter / 2 * std::sin(angle);
+            const double z = up * height_of(solid.shape);
+            points.push_back({solid.pose.center.x + own[0][0] * x + own[0][1] * y + own[0][2] * z,
+                              solid.pose.center.y + own[1][0] * x + own[1][1] * y + own[1][2] * z,
+                              solid.pose.center.z + own[2][0] * x + own[2][1] * y + own[2][2] * z});
+        }
+    };
+    std::for_each(vessel.solids.begin(), vessel.solids.end(), add);
+    add(bundle.items[lid].solids.front());
+    const auto along = [&](std::size_t k) { return span(points, {m[0][k], m[1][k], m[2][k]}); };
+    return 2 * (std::min(along(0), along(1)) + along(2));
+}
+
+/// A band on some shut lid, other than those that are there.
+Spoiled add_short_lid_band(Bundle bundle, Dice& dice)
+{
+    std::vector<std::size_t> lids;
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        if (bundle.items[item].closes) {
+            lids.push_back(item);
+        }
+    }
+    if (lids.empty()) {
+        return std::nullopt;
+    }
+    const std::size_t lid = lids[any(dice, lids.size())];
+    Band band{"a-band", "A band", 3, snap_down(way_over(bundle, lid) - dice.between(0.05, 40)), bundle.items[lid].id};
+    bundle.bands.push_back(band);
+    for (Step& step : bundle.steps) {
+        step.text += step.item == lid ? " " + lid_band_step(bundle, band) : "";
+    }
+    return to_json(bundle);
+}
+
+/// A band that holds what is no shut lid.
+Spoiled hold_no_lid(Bundle bundle, Dice& dice)
+{
+    Band* held = band_that(bundle, true);
+    const PlacedItem& item = bundle.items[any(dice, bundle.items.size())];
+    if (held == nullptr || item.closes) {
+        return std::nullopt;
+    }
+    held->over = dice.between(0, 1) < 0.3 ? "nothing-of-that-name" : item.id;
+    const auto texts = step_texts(bundle);
+    for (std::size_t k = 0; k < texts.size(); ++k) {
+        bundle.steps[k].text = texts[k];
+    }
     return to_json(bundle);
 }
 
@@ -139,6 +225,8 @@ std::vector<Spoiler> cover_spoilers()
 {
     return {{"a bag too tight", tighten_bag},
             {"a band too tight", tighten_band},
+            {"a band too short for its lid", add_short_lid_band},
+            {"a band over no lid", hold_no_lid},
             {"a bag too short", shorten_bag},
             {"limits without the bag's wall", forget_wall},
             {"a thing too wide for the bag", fatten_item}};

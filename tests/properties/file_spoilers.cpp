@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "properties/spoilers.hpp"
+#include "tuckwright/fits.hpp"
 #include "tuckwright/report.hpp"
 
 namespace properties {
@@ -171,7 +172,9 @@ Spoiled alter_tolerance(Bundle bundle, Dice& dice)
     for (auto& size : all["items"][item]["solids"][0]["tolerance"]) {
         size = size.get<double>() + 1;
     }
-    return all.dump();
+    // Where no fit follows from it, as of what leans, nothing tells that it is another.
+    const auto read = from_json(all.dump(), "altered.json");
+    return read && fits(*read) == bundle.fits ? std::nullopt : Spoiled(all.dump());
 }
 
 /// A step's text with a word changed, or another step's.

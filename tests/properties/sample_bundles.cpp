@@ -85,6 +85,11 @@ void add_written_kits(std::vector<Sample>& all)
                             .item("ring", cylinder(70, 50) + ", inside: {wall: 1, opens: both}")
                             .item("rod", cylinder(12, 110) + ", upright: yes")
                             .item("tin", cylinder(40, 40)));
+    add("pouch in a pail", KitText(round_bundle(), 0.5)
+                               .item("pail", cylinder(110, 90) + ", inside: {wall: 1, base: 1}")
+                               .item("ditty", "pouch: {girth: 200, length: 90, thickness: 1}")
+                               .item("reel", cylinder(40, 30) + ", goes-in: ditty", 2)
+                               .item("awl", box(70, 12, 12) + ", goes-in: ditty"));
 }
 
 } // namespace

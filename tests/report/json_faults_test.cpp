@@ -370,6 +370,23 @@ TEST_CASE("a changed byte anywhere is refused or read, but never crashes")
     CHECK(refused > text.size());
 }
 
+TEST_CASE("faults of bands are named")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.bands = {{"strap", "", 8, 460, "pot-lid"}, {"cord", "", 8, 410}};
+    refuse(bundle, {
+                       {"/bands/0/over", 3, "bands[0].over: "},
+                       {"/bands/0/over", "", "bands[0].over: must name the lid"},
+                       {"/bands/0/girth_mm", removed, "bands[0].girth_mm: is missing"},
+                       {"/bands/1/id", json::array(), "bands[1].id: "},
+                   });
+    const json sound = json::parse(to_json(bundle));
+    CHECK(sound["bands"][0]["over"] == "pot-lid");
+    CHECK(sound["bands"][0]["text"] == "Put strap over pot-lid and under pot.");
+    CHECK_FALSE(sound["bands"][1].contains("over"));
+    CHECK(sound["bands"][1]["text"] == "Put cord level round it all.");
+}
+
 TEST_CASE("faults of narrow openings and of ways aside are named")
 {
     refuse(handmade::tins_under_a_shoulder(),

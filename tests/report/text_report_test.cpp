@@ -30,6 +30,25 @@ std::size_t widest_line(const std::string& text)
 
 } // namespace
 
+TEST_CASE("a band that holds a lid is told beside the lid and apart from what goes round everything")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.bands = {{"strap", "Strap, red", 8, 460, "pot-lid"}};
+    std::string text = text_report(bundle);
+    CHECK(holds(text, "pot-lid, shut on it as its lid, 129 mm across, adds 3 mm, held by Strap, red\n"));
+    CHECK(holds(text, "\nHeld shut:\n  Strap, red (strap), 460 mm round at its longest, over pot-lid and under pot\n"));
+    CHECK_FALSE(holds(text, "Round it all"));
+    CHECK_FALSE(holds(text, "level round it all"));
+    CHECK(step_texts(bundle)[1] == "Shut pot with pot-lid. Put Strap over pot-lid and under pot.");
+    CHECK_FALSE(holds(text, "first take off"));
+    bundle.bands.push_back({"cord", "", 8, 450});
+    text = text_report(bundle);
+    CHECK(holds(text, "Held shut:\n  Strap, red (strap), 460"));
+    CHECK(holds(text, "Round it all:\n  cord, 450 mm round at its longest\n  What it goes round is"));
+    CHECK(holds(text, "  4. Put cord level round it all."));
+    CHECK(holds(text, "first take off cord."));
+}
+
 TEST_CASE("the first line says what it is and how large")
 {
     CHECK(first_line(text_report(handmade::cup_in_lidded_pot())) ==

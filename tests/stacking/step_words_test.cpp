@@ -259,7 +259,7 @@ TEST_CASE("what is pressed into a vessel, in words")
     Bundle bundle = ring_pressed_into_a_pot();
     CHECK(texts(bundle) == Texts{"Press ring together and into pot, at the bottom.",
                                  "Put cup standing into ring, down to the floor of pot, in the middle; 0.5 mm of air all round.",
-                                 "Put plate flat into pot, on top of ring, in the middle; 0.5 mm of air all round.",
+                                 "Put plate flat into pot, on the rim of ring, in the middle; 0.5 mm of air all round.",
                                  "Put pot, with all that is in it, standing on the table."});
     CHECK(texts(ring_pressed_into_a_lying_pot()).front() ==
           "Press ring together and into pot, which still stands apart, 17 mm below the rim.");
