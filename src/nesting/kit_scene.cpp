@@ -374,6 +374,9 @@ KitScene kit_scene(const Kit& kit, const std::vector<bool>& shut)
     made.scene.fits = containment_graph(made.scene, kit).fit_table();
     keep_pressed(made, kit);
     made.scene.company = company_of(kit, made.origins);
+    for (auto* bodies : {&made.scene.bodies, &made.scene.others}) {
+        std::for_each(bodies->begin(), bodies->end(), [](Body& body) { tabulate(body); });
+    }
     return made;
 }
 

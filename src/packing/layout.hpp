@@ -24,6 +24,22 @@ private:
     std::vector<double> pair_;
 };
 
+/// What pieces lie within: an upright cylinder round them all.
+struct Bound {
+    double x = 0, y = 0, reach = 0; ///< mm; its axis and radius
+    double low = 0, high = 0;
+    bool slants = false;            ///< whether any of them leans
+
+    static Bound of(const std::vector<Piece>& pieces);
+    /// Whether nothing within the one can overlap anything within the other.
+    bool is_clear_of(const Bound& other) const
+    {
+        constexpr double hair = 1e-9; // so that rounding never says so where overlap() would not
+        const double dx = x - other.x, dy = y - other.y, far = reach + other.reach + hair;
+        return low > other.high + hair || other.low > high + hair || dx * dx + dy * dy > far * far;
+    }
+};
+
 class Layout {
 public:
     Layout(const Scene& scene, const Envelope& envelope);
@@ -117,6 +133,7 @@ private:
     std::vector<Place> places_;
     std::vector<std::vector<int>> children_; // by cell + 1
     std::vector<std::vector<Piece>> visible_;
+    std::vector<Bound> bounds_; // of these
     std::shared_ptr<std::uint64_t> measured_ = std::make_shared<std::uint64_t>(0);
 };
 

@@ -120,8 +120,37 @@ Vec3 tipped(Form form, Vec3 v)
     return v;
 }
 
+namespace {
+
+/// From the table: the same numbers as piece_at() works out without it.
+Piece moved(const Body& body, std::size_t index, const Place& place, int owner)
+{
+    const BodyPiece& source = body.pieces[index];
+    const Piece& posed = body.posed[static_cast<std::size_t>(place.form) * body.pieces.size() + index];
+    Piece piece = posed;
+    piece.owner = owner;
+    piece.x = place.x;
+    piece.y = place.y;
+    piece.z = place.z;
+    if (source.offset != 0 || source.x != 0 || source.y != 0) {
+        piece.x += place.c * posed.x - place.s * posed.y;
+        piece.y += place.s * posed.x + place.c * posed.y;
+        piece.z += posed.z;
+    }
+    if (piece.kind != PieceKind::disc) {
+        piece.c = place.c * posed.c - place.s * posed.s;
+        piece.s = place.s * posed.c + place.c * posed.s;
+    }
+    return piece;
+}
+
+} // namespace
+
 Piece piece_at(const Body& body, std::size_t index, const Place& place, int owner)
 {
+    if (!body.posed.empty() && place.form != Form::leaning) {
+        return moved(body, index, place, owner);
+    }
     const BodyPiece& source = body.pieces[index];
     Piece piece;
     piece.owner = owner;
@@ -149,6 +178,19 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
         shape_box(piece, std::get<Box>(source.shape), place.form, place.c, place.s);
     }
     return piece;
+}
+
+void tabulate(Body& body)
+{
+    body.posed.clear();
+    std::vector<Piece> posed;
+    for (const Form form : {Form::standing, Form::on_end, Form::on_side, Form::upside_down, Form::on_other_end,
+                            Form::on_other_side}) {
+        for (std::size_t k = 0; k < body.pieces.size(); ++k) {
+            posed.push_back(piece_at(body, k, {outermost, form, 0, 0, 0, 1, 0}, 0));
+        }
+    }
+    body.posed = std::move(posed);
 }
 
 Reach vertical_reach(const Body& body, const Place& place)

@@ -59,7 +59,13 @@ struct Body {
     bool pressed = false;
     bool plan_is_round = false; ///< standing, a turn about its axis changes nothing
     double volume = 0;          ///< mm^3 of its pieces
+    /// What tabulate() worked out beforehand: its pieces in each form but leaning, unturned at the origin, form by form.
+    std::vector<Piece> posed{};
 };
+
+/// Works out the body's pieces in all forms, so that piece_at() need only move and turn them. To be called when the body
+/// is complete; another call is needed if it is changed after that.
+void tabulate(Body& body);
 
 /// Which bodies may lie in which cell and form: `fits[row][vessel's row + 1]` is a bit set of forms (bit of Form), with
 /// column 0 for the outermost cell. See Scene::row().
