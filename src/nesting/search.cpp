@@ -367,7 +367,7 @@ private:
         };
         const bool some_refused = std::any_of(pool_.begin(), pool_.end(),
                                               [](const Proposal& proposal) { return !proposal.accepted.value_or(true); });
-        add(true, some_refused ? most - most / 4 : most);
+        add(true, some_refused ? most - most / 2 : most);
         add(false, most);
         return chosen;
     }

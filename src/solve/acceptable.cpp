@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "nesting/bundle_of_layout.hpp"
+#include "packing/polish.hpp"
 #include "solve/covers.hpp"
 #include "tuckwright/handling.hpp"
 #include "tuckwright/stacking.hpp"
@@ -28,7 +29,14 @@ std::vector<TooMuch> overloaded(const Bundle& bundle)
 
 bool acceptable(const Kit& kit, const nesting::Proposal& proposal)
 {
-    const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, proposal.layout);
+    packing::Layout layout = proposal.layout;
+    layout.count_anew();
+    packing::PolishOptions options;
+    options.limits = nesting::envelope_limits(kit);
+    if (!packing::settle(layout, options)) { // the order is that of things which rest on one another
+        layout = proposal.layout;
+    }
+    const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     return passes_covers(kit, bundle) && overloaded(bundle).empty() && !stacking_order(bundle).steps.empty();
 }
 

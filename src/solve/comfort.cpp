@@ -19,6 +19,7 @@
 #include "tuckwright/footing.hpp"
 #include "tuckwright/handling.hpp"
 #include "tuckwright/play.hpp"
+#include "tuckwright/stacking.hpp"
 
 namespace tuckwright {
 
@@ -26,7 +27,7 @@ using namespace packing;
 
 bool at_ease(const Discomfort& discomfort)
 {
-    return discomfort.overloading == 0 && discomfort.dropping == 0 && discomfort.toppling == 0 &&
+    return discomfort.blocked == 0 && discomfort.overloading == 0 && discomfort.dropping == 0 && discomfort.toppling == 0 &&
            discomfort.out_of_reach == 0 && discomfort.loose_lids == 0;
 }
 
@@ -74,6 +75,7 @@ Discomfort discomfort(const Kit& kit, const Bundle& bundle) { return discomfort(
 Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free)
 {
     Discomfort sum;
+    sum.blocked = bundle.steps.empty() && stacking_order(bundle).steps.empty() ? 1 : 0;
     add_handling(bundle, sum, nullptr);
     double weight = 0, moment = 0;
     for (const Footing& footing : footings(bundle)) {
@@ -110,6 +112,9 @@ Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
     Discomfort unused;
     std::vector<std::size_t> blamed;
     add_handling(bundle, unused, &blamed);
+    if (made.discomfort.blocked != 0) {
+        blamed = stacking_order(bundle).cycle;
+    }
     for (std::size_t body = 0; body < items.size(); ++body) {
         const bool is_blamed = std::find(blamed.begin(), blamed.end(), items[body]) != blamed.end();
         if (is_blamed || !all[items[body]].carried || topples(all[items[body]])) {

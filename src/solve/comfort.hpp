@@ -12,6 +12,7 @@ namespace tuckwright {
 
 /// What people mind in a bundle, the worst first; less is better.
 struct Discomfort {
+    int blocked = 0;        ///< 1: there is no order in which things could be put in
     int overloading = 0;    ///< things on what may not bear them, through others too
     int dropping = 0;       ///< items with nothing under them
     int toppling = 0;       ///< items that do not stand by themselves
@@ -22,7 +23,7 @@ struct Discomfort {
     long center_height = 0; ///< mm from the table to the centre of all weight
     friend auto operator<=>(const Discomfort&, const Discomfort&) = default;
 };
-/// Nothing is overloaded, drops, topples or lies loose, and what is wanted soon is at hand.
+/// It can be put together, and nothing is overloaded, drops, topples or lies loose, and what is wanted soon is at hand.
 bool at_ease(const Discomfort& discomfort);
 Discomfort discomfort(const Kit& kit, const Bundle& bundle);
 /// The same with the bundle's plays at hand.
