@@ -68,14 +68,24 @@ void add_handling(const Bundle& bundle, Discomfort& sum, std::vector<std::size_t
     }
 }
 
+Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free, bool blocked);
+
 } // namespace
 
 Discomfort discomfort(const Kit& kit, const Bundle& bundle) { return discomfort(kit, bundle, plays(bundle)); }
 
 Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free)
 {
+    const bool blocked = bundle.steps.empty() && stacking_order(bundle).steps.empty();
+    return discomfort(kit, bundle, free, blocked);
+}
+
+namespace {
+
+Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free, bool blocked)
+{
     Discomfort sum;
-    sum.blocked = bundle.steps.empty() && stacking_order(bundle).steps.empty() ? 1 : 0;
+    sum.blocked = blocked ? 1 : 0;
     add_handling(bundle, sum, nullptr);
     double weight = 0, moment = 0;
     for (const Footing& footing : footings(bundle)) {
@@ -94,8 +104,6 @@ Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Pl
     return sum;
 }
 
-namespace {
-
 struct Arrangement {
     nesting::Proposal proposal;
     Discomfort discomfort;
@@ -106,14 +114,15 @@ Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
 {
     const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, proposal.layout);
     const std::vector<Play> free = plays(bundle);
-    Arrangement made{std::move(proposal), discomfort(kit, bundle, free), {}};
+    const StackingOrder order = stacking_order(bundle);
+    Arrangement made{std::move(proposal), discomfort(kit, bundle, free, order.steps.empty()), {}};
     const std::vector<std::size_t> items = nesting::items_of_bodies(kit, *made.proposal.scene);
     const std::vector<Footing> all = footings(bundle);
     Discomfort unused;
     std::vector<std::size_t> blamed;
     add_handling(bundle, unused, &blamed);
     if (made.discomfort.blocked != 0) {
-        blamed = stacking_order(bundle).cycle;
+        blamed = order.cycle;
     }
     for (std::size_t body = 0; body < items.size(); ++body) {
         const bool is_blamed = std::find(blamed.begin(), blamed.end(), items[body]) != blamed.end();
@@ -160,6 +169,7 @@ public:
             if (tidied(trial.layout)) {
                 trial.volume = volume(trial.layout.envelope());
                 consider(judged(kit_, nesting::Proposal(trial)));
+                spent += now_.discomfort.blocked != 0 ? blocked_cost : 0;
             }
             spent += trial.layout.measured() - before + fixed_cost;
         }
@@ -167,7 +177,8 @@ public:
     }
 
 private:
-    static constexpr std::uint64_t fixed_cost = 5'000; ///< of judging, so that a walk of quick failures ends too
+    static constexpr std::uint64_t fixed_cost = 5'000;     ///< of judging, so that a walk of quick failures ends too
+    static constexpr std::uint64_t blocked_cost = 50'000; ///< of looking in vain for an order
 
     /// Goes on from what is no worse but for its play and centre of weight, and remembers the best.
     void consider(Arrangement&& next)
