@@ -16,6 +16,7 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <tuple>
 
 #include "nesting/run_tasks.hpp"
 #include "nesting/squeeze.hpp"
@@ -298,15 +299,37 @@ private:
         return plan;
     }
 
-    /// Keeps the best few of each nesting plan: a plan that leads nowhere, or can't be put together, must not crowd out
-    /// the others.
+    /// Keeps the best few of each nesting plan: one that leads nowhere, or can't be put together, must not crowd out the
+    /// others. Of the rest, the best of each height are set aside.
     void thin_out()
     {
         constexpr int most_of_a_plan = 3;
+        constexpr double same_height = 0.25; // as a share
         std::map<std::pair<const KitScene*, Plan>, int> met;
-        std::erase_if(pool_, [&](const Proposal& proposal) {
-            return ++met[{proposal.scene.get(), plan_of(proposal)}] > most_of_a_plan;
-        });
+        std::map<std::tuple<const KitScene*, Plan, long>, int> met_so_high;
+        std::vector<Proposal> kept;
+        for (Proposal& proposal : pool_) {
+            const Plan plan = plan_of(proposal);
+            const KitScene* scene = proposal.scene.get();
+            const long height = std::lround(std::log(proposal.layout.envelope().height) / same_height);
+            const bool is_first_so_high = ++met_so_high[{scene, plan, height}] == 1;
+            if (++met[{scene, plan}] <= most_of_a_plan) {
+                kept.push_back(std::move(proposal));
+            } else if (is_first_so_high) {
+                reserve_.push_back(std::move(proposal));
+            }
+        }
+        pool_ = std::move(kept);
+    }
+
+    void sort_and_cut(std::vector<Proposal>& proposals)
+    {
+        std::stable_sort(proposals.begin(), proposals.end(),
+                         [](const auto& a, const auto& b) { return a.volume < b.volume; });
+        constexpr std::size_t most = 40;
+        if (proposals.size() > most) {
+            proposals.erase(proposals.begin() + most, proposals.end());
+        }
     }
 
     /// Adds to the pool, in rising volume; earlier tasks win ties.
@@ -319,11 +342,16 @@ private:
         }
         std::stable_sort(pool_.begin(), pool_.end(), [](const auto& a, const auto& b) { return a.volume < b.volume; });
         thin_out();
-        constexpr std::size_t most = 40;
-        if (pool_.size() > most) {
-            pool_.erase(pool_.begin() + most, pool_.end());
-        }
+        sort_and_cut(pool_);
+        sort_and_cut(reserve_);
         ask();
+        const auto is_accepted = [](const Proposal& proposal) { return proposal.accepted.value_or(true); };
+        if (options_.accepts && std::none_of(pool_.begin(), pool_.end(), is_accepted)) {
+            pool_.insert(pool_.end(), reserve_.begin(), reserve_.end());
+            reserve_.clear();
+            sort_and_cut(pool_);
+            ask();
+        }
     }
 
     /// Asks of the smallest proposals, until enough are accepted.
@@ -384,6 +412,7 @@ private:
     std::vector<std::shared_ptr<const KitScene>> scenes_;
     EnvelopeLimits limits_;
     std::vector<Proposal> pool_;
+    std::vector<Proposal> reserve_; ///< of plans that the pool has enough of, for when nothing there is accepted
 };
 
 } // namespace

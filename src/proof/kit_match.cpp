@@ -413,9 +413,7 @@ private:
             return is_plate(item, placed) ? with(plate_spread_matches(item, placed)) : Likeness::none;
         }
         if (item.press) {
-            return is_pressed_in(item, placed)
-                       ? with(spreads_match(item.outside_off, item.parts, item.inside, placed, {}))
-                       : Likeness::none;
+            return is_pressed_in(item, placed) ? Likeness::all : Likeness::none; // as wide as another thing's tolerance
         }
         if (item.sheet || item.cloth || item.pouch) { // their forms are not measured ones
             return is_in_soft_form(item, placed) ? Likeness::all : Likeness::none;
