@@ -63,6 +63,9 @@ Face end_face(const Shape& shape, const Pose& pose, double way)
     if (level.size() == (cylinder != nullptr ? 1 : 2)) {
         const std::size_t i = level.front(), j = level.back();
         for (const auto& [u, v] : {PlanPoint{-1, -1}, {1, -1}, {1, 1}, {-1, 1}}) {
+            if (i == j && v > 0) {
+                break; // a line has two corners
+            }
             const double a = u * half[i], b = i == j ? 0 : v * half[j];
             face.corners.push_back(
                 {pose.center.x + a * m[0][i] + b * m[0][j], pose.center.y + a * m[1][i] + b * m[1][j]});
@@ -126,6 +129,20 @@ std::optional<std::vector<PlanPoint>> mouth_at(const PlacedItem& item, double to
     return std::nullopt;
 }
 
+/// The point in which two segments cross, if they do: a rod lies on another one there.
+std::optional<PlanPoint> crossing(const std::vector<PlanPoint>& a, const std::vector<PlanPoint>& b)
+{
+    const double ux = a[1][0] - a[0][0], uy = a[1][1] - a[0][1], vx = b[1][0] - b[0][0], vy = b[1][1] - b[0][1];
+    const double wx = b[0][0] - a[0][0], wy = b[0][1] - a[0][1], area = ux * vy - uy * vx;
+    if (std::abs(area) < seam) {
+        return std::nullopt;
+    }
+    const double s = (wx * vy - wy * vx) / area, t = (wx * uy - wy * ux) / area;
+    constexpr double hair = 1e-9;
+    const bool within_both = s > -hair && s < 1 + hair && t > -hair && t < 1 + hair;
+    return within_both ? std::optional(PlanPoint{a[0][0] + s * ux, a[0][1] + s * uy}) : std::nullopt;
+}
+
 /// Points at which a lower face is carried by the top of another item's solid: those of each outline in the other one,
 /// and of the mouth's rim in the lower face, but none over the mouth.
 void add_contacts(const Face& lower, const Face& top, const std::optional<std::vector<PlanPoint>>& mouth,
@@ -140,6 +157,11 @@ void add_contacts(const Face& lower, const Face& top, const std::optional<std::v
     };
     offer(lower.corners, top.corners, false);
     offer(top.corners, lower.corners, false);
+    if (lower.corners.size() == 2 && top.corners.size() == 2) {
+        if (const auto point = crossing(lower.corners, top.corners)) {
+            points.push_back(*point);
+        }
+    }
     if (mouth) {
         offer(*mouth, lower.corners, true);
     }

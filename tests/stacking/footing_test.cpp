@@ -131,3 +131,17 @@ TEST_CASE("what is pressed into a vessel does not topple, whatever is below it")
     held.items[1].pressed.reset();
     CHECK(footings(held)[1].overhang > 20);
 }
+
+TEST_CASE("a rod that lies across another one is carried where they cross")
+{
+    const auto across = [](double x, double y) {
+        const auto below = item("below", cylinder(20, 100, {0, 0, 10}, up_to_x));
+        const auto above = item("above", cylinder(20, 80, {x, y, 30}, {1, 1, 0, 0})); // along y
+        return footings(pile({below, above}))[1];
+    };
+    CHECK(across(7.3, 0).carried);
+    CHECK(across(7.3, 0).overhang == Approx(0).margin(1e-9));
+    CHECK(across(7.3, 15).overhang == Approx(15));
+    CHECK_FALSE(across(51, 0).carried); // past its end
+    CHECK_FALSE(across(0, 41).carried);
+}
