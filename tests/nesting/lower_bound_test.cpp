@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "nesting/lower_bound.hpp"
+#include "packing/random.hpp"
 #include "support/kit_text.hpp"
 
 using namespace tuckwright;
@@ -32,6 +33,36 @@ TEST_CASE("an item alone needs the smallest envelope round any of its forms")
     CHECK(bound(KitText(box_bundle()).item("tin", cylinder(80, 50))) == Approx(80 * 80 * 50 / 1000.0));
     // Upright, the long way up: pi 500 60.
     CHECK(bound(KitText(round_bundle()).item("jar", box(40, 20, 60) + ", upright: yes")) == Approx(std::numbers::pi * 30));
+}
+
+TEST_CASE("however a thing is turned, no bundle of it alone is smaller than the bound")
+{
+    packing::Random random(7);
+    const auto direction = [&] {
+        const auto level = random.direction();
+        const double z = random.between(-1, 1), r = std::sqrt(1 - z * z);
+        return Vec3{r * level[0], r * level[1], z};
+    };
+    for (int k = 0; k < 200; ++k) {
+        const auto size = [&] { return std::round(20 * std::exp(random.between(-1.5, 1.5))); };
+        const double l = size(), w = size(), h = size();
+        const double of_box = bound(KitText(round_bundle()).item("box", box(l, w, h)));
+        const double of_tin = bound(KitText(round_bundle()).item("tin", cylinder(l, h)));
+        const double tin_in_box = bound(KitText(box_bundle()).item("tin", cylinder(l, h)));
+        for (int turn = 0; turn < 100; ++turn) {
+            const Vec3 up = direction(); // the bundle's axis, seen from the thing
+            const double x = std::abs(up.x) * l, y = std::abs(up.y) * w, z = std::abs(up.z) * h;
+            // A box is the same seen from both sides, so that the farthest corner tells the circle round its shadow.
+            const double near = std::min({std::abs(x - y - z), std::abs(x + y - z), std::abs(x - y + z), x + y + z});
+            const double across = std::sqrt(l * l + w * w + h * h - near * near);
+            CHECK(round_ml(across, x + y + z) >= of_box * (1 - 1e-12));
+            // A tin leans in one plane: its shadow is at least l wide across that, and as long as its outline there.
+            const double s = std::hypot(up.x, up.y), c = std::abs(up.z);
+            const double along = h * s + l * c, high = h * c + l * s;
+            CHECK(round_ml(std::max(l, along), high) >= of_tin * (1 - 1e-12));
+            CHECK(l * along * high / 1000 >= tin_in_box * (1 - 1e-12));
+        }
+    }
 }
 
 TEST_CASE("the widest and the highest need their product")
