@@ -26,7 +26,7 @@ std::vector<Footing> footings(const Bundle& bundle);
 /// mm of overhang that nobody would notice where little is needed to hold a thing.
 inline constexpr double steady_overhang = 1.0;
 /// Degrees: what falls over sooner does so at a touch. Common practice, no source.
-inline constexpr double steady_tilt = 6.0;
+inline constexpr double steady_tilt = 8.0;
 
 /// Whether it would topple by itself, or at a touch.
 inline bool topples(const Footing& footing)

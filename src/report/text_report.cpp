@@ -136,7 +136,7 @@ std::string toppling_text(const Bundle& bundle)
     }
     return names.empty() ? names
                          : wrapped("", "By themselves these would topple: " + names +
-                                           ". Hold them until others hold them, or build the bundle in a bag.");
+                                           ". Hold them until all is in and a bag or strap is round it.");
 }
 
 /// Several things on one another, and nothing in the kit that keeps them so.

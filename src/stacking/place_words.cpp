@@ -17,6 +17,7 @@ constexpr double plain_wall = 1.1;   ///< mm: more air than this at the wall is 
 constexpr double snug = 2.5;         ///< mm: with less play than this all round, there is only one place
 constexpr double same_air = 2.0;     ///< mm by which two gaps may differ in the middle
 constexpr double neighbourly = 15.0; ///< mm of air up to which one speaks of a neighbour
+constexpr double close_by = 5.0;     ///< mm: more air than this to the one neighbour is told, for it is not beside it
 constexpr double narrow = 3.0;       ///< mm: more air than this to a neighbour needs no word
 constexpr double square_within = 3;  ///< degrees
 
@@ -96,16 +97,20 @@ std::string along_the_sides(const Sides& sides, double near, bool walls)
     return y_first ? y.words + ", " + x.words : x.words + ", " + y.words;
 }
 
-std::string long_side_words(double degrees)
+/// What has a direction: of a short cylinder that lies its axis, of everything else its long side.
+std::string directed(const Surroundings& seen) { return seen.is_axis ? "axis" : "long side"; }
+
+std::string long_side_words(const Surroundings& seen)
 {
+    const double degrees = *seen.long_side;
     if (degrees <= square_within || degrees >= 180 - square_within) {
-        return "long side from left to right";
+        return directed(seen) + " from left to right";
     }
     if (std::abs(degrees - 90) <= square_within) {
-        return "long side from front to back";
+        return directed(seen) + " from front to back";
     }
-    return degrees < 90 ? "long side aslant from left front to right back"
-                        : "long side aslant from left back to right front";
+    return directed(seen) + (degrees < 90 ? " aslant from left front to right back"
+                                          : " aslant from left back to right front");
 }
 
 std::string side_words(double degrees)
@@ -128,6 +133,9 @@ std::string beside(const Bundle& bundle, const Surroundings& seen, bool tell_air
     const std::string name = spoken_name(bundle, first.item);
     if (seen.beside.size() > 1) {
         return "beside " + name + " and " + spoken_name(bundle, seen.beside[1].item);
+    }
+    if (first.air >= close_by) {
+        return fmt::format("{:.0f} mm from {}", first.air, name);
     }
     if (!tell_air || first.air >= narrow) {
         return "beside " + name;
@@ -178,12 +186,12 @@ std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
 }
 
 /// "long side from 2 to 8 o'clock".
-std::string long_side_by_clock(double degrees)
+std::string long_side_by_clock(const Surroundings& seen)
 {
-    const int halves = half_hours(degrees) % 12;
+    const int halves = half_hours(*seen.long_side) % 12;
     const bool starts_at_12 = halves < 2;
     const int from = starts_at_12 ? halves + 12 : halves, to = starts_at_12 ? halves : halves + 12;
-    return "long side from " + hour(from) + " to " + hour(to) + (to % 2 == 0 ? " o'clock" : "");
+    return directed(seen) + " from " + hour(from) + " to " + hour(to) + (to % 2 == 0 ? " o'clock" : "");
 }
 
 /// Where an open end or a part at the side points.
@@ -234,13 +242,13 @@ std::string spot(const Replay& before, std::size_t item, const Surroundings& see
         const double near = seen.wall_air ? std::max(at_side, bundle.clearance + at_wall) : at_side;
         std::string words = along_the_sides(*seen.sides, near, seen.wall_air.has_value());
         if (seen.long_side && !words.empty() && words.find("the whole") == std::string::npos) {
-            words += ", " + long_side_words(*seen.long_side);
+            words += ", " + long_side_words(seen);
         }
         return joined(words, turn_words(seen), ", ");
     }
     std::string words = seen.wall_air ? in_vessel(bundle, seen) : in_round_bundle(before, seen);
     if (seen.clock && seen.long_side && !seen.mouth) {
-        const std::string turn = long_side_by_clock(*seen.long_side);
+        const std::string turn = long_side_by_clock(seen);
         const auto figure = words.find(';'); // the air left comes last
         words = figure == std::string::npos ? joined(words, turn, ", ")
                                             : joined(words.substr(0, figure), turn, ", ") + words.substr(figure);

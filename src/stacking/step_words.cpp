@@ -142,7 +142,7 @@ std::string place(const Replay& before, std::size_t item, const Surroundings& se
     if (where.front() == ';') {
         return words + where;
     }
-    const bool is_place = !where.starts_with("open") && !where.starts_with("long side") && !where.starts_with("the part");
+    const bool is_place = !where.starts_with("open") && !where.starts_with("long side") && !where.starts_with("axis") && !where.starts_with("the part");
     return words + (on_table && is_place ? " " : ", ") + where;
 }
 

@@ -230,7 +230,7 @@ std::optional<double> direction_of_long_side(const Solid& body)
         const Vec3 axis = column(m, 2);
         length = std::max(cylinder.height, cylinder.diameter);
         width = std::min(cylinder.height, cylinder.diameter);
-        longest = cylinder.height >= cylinder.diameter ? axis : Vec3{-axis.y, axis.x, 0};
+        longest = axis;
     }
     if (length < clearly_longer * width) {
         return std::nullopt;
@@ -395,6 +395,8 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
     seen.bearing = std::atan2(away.y, away.x) * 180 / std::numbers::pi;
     seen.long_side = seen.sides || seen.clock ? direction_of_long_side(it.solids.front()) : std::nullopt;
     seen.mouth = seen.sides || seen.clock ? direction_of_mouth(it) : std::nullopt;
+    const auto* own_round = std::get_if<Cylinder>(&it.solids.front().shape);
+    seen.is_axis = own_round != nullptr && own_round->height < own_round->diameter;
     seen.part = seen.sides || seen.clock ? direction_of_part(it.solids) : std::nullopt;
     seen.lean = lean_of(frame, it.solids.front());
     const double low = range_along(own, frame.up).low;

@@ -40,6 +40,7 @@ struct Surroundings {
     bool clock = false;              ///< in an upright room that has no sides: hours tell directions
     double bearing = 0;              ///< with a clock: degrees from x of its centre, seen from the axis
     std::optional<double> long_side; ///< with sides or a clock: degrees from x, 0 up to 180, of what is clearly longer than wide
+    bool is_axis = false;            ///< that is the axis of a cylinder that lies and is wider than long
     std::optional<double> mouth;     ///< with sides or a clock: degrees from x of the open end of a vessel that lies
     std::optional<double> part;      ///< the same of what is fixed to the side of an upright cylinder, if it is one thing
     std::optional<Lean> lean;        ///< of what leans in a container that stands

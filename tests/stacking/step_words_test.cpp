@@ -50,7 +50,7 @@ TEST_CASE("side by side in a cavity: the wall and the neighbour, with the air ro
     all.items[2].solids[0].pose.center.x = 20.83; // up to left
     CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, at 3 o'clock, 4 mm from the wall, touching left.");
     all.items[2].solids[0] = cylinder(20, 40, {2, 37.4, 22}); // at the wall
-    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, against the wall at 12 o'clock, beside left.");
+    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, against the wall at 12 o'clock, 13 mm from left.");
 }
 
 TEST_CASE("a large clearance is told at the wall, and where there is only one place, none is told")
@@ -81,7 +81,7 @@ TEST_CASE("which way up: lying, upside down, flat, on its edge, leaning")
 {
     const auto put = [](PlacedItem what) { return texts(bundle("", Cylinder{100, 100}, {std::move(what)})).front(); };
     CHECK(put(item("rod", cylinder(10, 80, {0, 0, 5}, up_to_x))) == "Put rod lying on the table, long side from 3 to 9 o'clock.");
-    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 40}, up_to_x))) == "Put plate on its edge on the table, long side from 6 to 12 o'clock.");
+    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 40}, up_to_x))) == "Put plate on its edge on the table, axis from 3 to 9 o'clock.");
     CHECK(put(item("plate", cylinder(80, 5, {0, 0, 2.5}))) == "Put plate flat on the table.");
     CHECK(put(item("spoon", box(90, 30, 10, {0, 0, 5}))) == "Put spoon flat on the table, long side from 3 to 9 o'clock.");
     CHECK(put(item("spoon", box(10, 30, 90, {0, 0, 5}, {1, 0, 1, 0}))) == "Put spoon flat on the table, long side from 3 to 9 o'clock.");
