@@ -117,9 +117,11 @@ void read_soft(Reading& reading, Fields& fields, ItemDraft& draft)
     for (const std::string_view other : {"cylinder", "box", "cloth", "pouch", "inside", "closes", "contents", "parts",
                                          "forms", "press-fit"}) {
         if (fields.given(other) && other != key) {
-            const bool goods = key == "pouch" && other == "contents";
+            const bool goods = other == "contents";
             fields.refuse(other, "a " + key + " has no '" + std::string(other) + "'",
-                          goods ? "list what it holds as things of their own that go in it" : "keep one of the two");
+                          !goods           ? "keep one of the two"
+                          : key == "pouch" ? "list what it holds as things of their own that go in it"
+                                           : "add what it holds to its 'weight'");
         }
     }
     if (const Node* node = fields.find("sheet")) {
