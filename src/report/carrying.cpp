@@ -72,7 +72,7 @@ std::string paragraph(const Bundle& bundle, Keep keep, const char* start, const 
         text += (text.empty() ? "" : "; ") + listed(bundle, group.firsts, " and ") + between +
                 listed(bundle, group.seconds, last) + (group.why.empty() ? "" : " (" + group.why + ")");
     }
-    return text.empty() ? text : wrapped(start, text + (keep == Keep::apart ? ". Outside they may touch." : "."));
+    return text.empty() ? text : wrapped(start, text + (keep == Keep::apart ? ". This is about vessels only." : "."));
 }
 
 /// "Done without, as the kit asks: ..."; the reasons are the kit's own words.

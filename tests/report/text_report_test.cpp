@@ -184,7 +184,7 @@ TEST_CASE("rules of carrying are told below what lies in what, by reason and ite
     CHECK(holds(text, "\n"
                       "\n"
                       "Not in one vessel: Spirit bottle with oats, Steel pot or pot-lid (fuel keeps apart from food); tub\n"
-                      "                   with oats (the tub is sooty). Outside they may touch.\n"
+                      "                   with oats (the tub is sooty). This is about vessels only.\n"
                       "Kept within: oats in Steel pot (oats stay dry); oats in cup (it is so by hand); Spirit bottle "
                       "in cup\n"
                       "             (a leak stays in the cup); pot-lid in Steel pot (the lid stays on).\n"
