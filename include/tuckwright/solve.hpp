@@ -20,7 +20,7 @@ struct SolveOptions {
     std::uint64_t seed = 1;
     unsigned threads = 0;                                  ///< 0: as many as the machine has; never changes the answer
     double seconds = 0;                                    ///< 0: no clock; otherwise stop then, and lose repeatability
-    std::function<void(double best_ml)> progress;          ///< called on the calling thread, with the best volume so far
+    std::function<void(double best_ml)> progress;          ///< called with each smaller volume, from any thread, one at a time
     const std::atomic<bool>* stop = nullptr;               ///< set it from a signal handler to stop early
 };
 

@@ -15,6 +15,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <mutex>
 #include <optional>
 #include <tuple>
 
@@ -183,6 +184,9 @@ double natural_height(const KitScene& kit, Random& random)
     return std::max(least, reach.below + reach.above);
 }
 
+/// How many layouts the last rounds still work on: one for each of a few threads.
+constexpr std::size_t least_deepened = 2;
+
 class Search {
 public:
     Search(const Kit& kit, const SearchOptions& options)
@@ -196,15 +200,16 @@ public:
         run_tasks(started.size(), options_.threads, [&](std::size_t k) { started[k] = start(k); });
         keep(started);
         for (int round = 0; round < options_.effort.rounds && !pool_.empty() && !stopped(); ++round) {
-            report();
-            const std::vector<std::size_t> chosen = choose();
+            const std::size_t count = std::max(least_deepened, static_cast<std::size_t>(options_.effort.deepened) >> round);
+            const std::uint64_t work =
+                options_.effort.deepen_work * static_cast<std::uint64_t>(options_.effort.deepened) / count;
+            const std::vector<std::size_t> chosen = choose(count);
             std::vector<std::optional<Proposal>> deeper(chosen.size());
             run_tasks(chosen.size(), options_.threads, [&](std::size_t k) {
-                deeper[k] = deepen(pool_[chosen[k]], seed_of(1 + static_cast<std::size_t>(round), k));
+                deeper[k] = deepen(pool_[chosen[k]], seed_of(1 + static_cast<std::size_t>(round), k), work);
             });
             keep(deeper);
         }
-        report();
         return std::move(pool_);
     }
 
@@ -271,15 +276,17 @@ private:
         if (!squeeze(*best, random, squeeze_options)) {
             return std::nullopt;
         }
+        report(volume(best->envelope()));
         return Proposal{scene, *best, volume(best->envelope())};
     }
 
-    std::optional<Proposal> deepen(const Proposal& from, std::uint64_t seed)
+    std::optional<Proposal> deepen(const Proposal& from, std::uint64_t seed, std::uint64_t work)
     {
         Random random(seed);
         Layout layout = from.layout;
         layout.count_anew();
-        const SqueezeOptions squeeze_options{limits_, options_.effort.deepen_work, options_.stop};
+        const SqueezeOptions squeeze_options{limits_, work, options_.stop,
+                                             [this](double smaller) { report(smaller); }};
         refine(layout, random, squeeze_options);
         return Proposal{from.scene, layout, volume(layout.envelope())};
     }
@@ -378,9 +385,8 @@ private:
 
     /// The best of the pool, no two alike; the very best twice, as it is the likeliest to be improved. Of what was not
     /// accepted only a few, smaller than the others: they may become so.
-    std::vector<std::size_t> choose() const
+    std::vector<std::size_t> choose(std::size_t most) const
     {
-        const auto most = static_cast<std::size_t>(options_.effort.deepened);
         std::vector<std::size_t> chosen;
         const auto add = [&](bool accepted, std::size_t up_to) {
             for (std::size_t k = 0; k < pool_.size() && chosen.size() < up_to; ++k) {
@@ -400,10 +406,15 @@ private:
         return chosen;
     }
 
-    void report() const
+    /// Tells of a layout that is smaller than any before; from whatever thread found it, one at a time.
+    void report(double found)
     {
-        if (options_.progress && !pool_.empty()) {
-            options_.progress(pool_.front().volume / 1000);
+        if (options_.progress) {
+            const std::lock_guard<std::mutex> lock(reporting_);
+            if (found < smallest_) {
+                smallest_ = found;
+                options_.progress(found / 1000);
+            }
         }
     }
 
@@ -412,6 +423,8 @@ private:
     std::vector<std::shared_ptr<const KitScene>> scenes_;
     EnvelopeLimits limits_;
     std::vector<Proposal> pool_;
+    std::mutex reporting_;
+    double smallest_ = std::numeric_limits<double>::infinity(); ///< mm^3, of what was reported
     std::vector<Proposal> reserve_; ///< of plans that the pool has enough of, for when nothing there is accepted
 };
 

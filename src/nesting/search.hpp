@@ -16,10 +16,10 @@ namespace tuckwright::nesting {
 /// How much the search does, in counts that do not depend on the machine.
 struct SearchEffort {
     int starts = 24;               ///< first layouts, spread over widths from tower to flat
-    int deepened = 6;              ///< how many of the best are worked on further
-    int rounds = 2;                ///< rounds of that work, each on the best of the last
+    int deepened = 6;              ///< how many of the best the first round works on; each further round on half as many
+    int rounds = 2;                ///< rounds of that work, each on the best so far
     std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start
-    std::uint64_t deepen_work = 0; ///< and for each layout deepened in a round
+    std::uint64_t deepen_work = 0; ///< and for each layout of the first round; then twice as many each, so all rounds are equal
 };
 
 struct Proposal;
@@ -31,7 +31,7 @@ struct SearchOptions {
     std::function<bool(const Proposal&)> accepts;
     std::uint64_t seed = 1;
     unsigned threads = 1;
-    std::function<void(double)> progress;    ///< best volume so far in ml, on the calling thread
+    std::function<void(double)> progress;    ///< each smaller volume in ml, from any thread, one at a time
     std::function<bool()> stop;              ///< asked often, from any thread
 };
 

@@ -47,34 +47,67 @@ void resize(Layout& layout, const Envelope& next)
     }
 }
 
-/// The next smaller envelope: the volume falls by the share, spread over one dimension or all.
-Envelope smaller(const Envelope& e, double share, Random& random)
+/// The least envelope that takes each body which lies directly in the bundle, as it lies now, alone.
+Envelope needed(const Layout& layout)
 {
-    Envelope next = e;
-    const double keep = 1 - share;
-    switch (random.below(e.round ? 3 : 4)) {
-    case 0: next.height *= keep; break;
-    case 1:
-        if (e.round) {
-            next.radius *= std::sqrt(keep);
-        } else {
-            next.half_length *= keep;
+    Envelope need = layout.envelope();
+    need.radius = need.half_length = need.half_width = need.height = 0;
+    for (const int body : layout.inside(outermost)) {
+        double left = 1e300, right = -1e300, front = 1e300, back = -1e300, low = 1e300, high = -1e300;
+        const Place& place = layout.place(body);
+        double reach = 0;
+        for (const Piece& p : layout.own_pieces(body, place)) {
+            left = std::min(left, -piece_support(p, -1, 0, 0)), right = std::max(right, piece_support(p, 1, 0, 0));
+            front = std::min(front, -piece_support(p, 0, -1, 0)), back = std::max(back, piece_support(p, 0, 1, 0));
+            low = std::min(low, p.z - p.half_height), high = std::max(high, p.z + p.half_height);
+            reach = std::max(reach, p.reach);
         }
-        break;
-    case 2:
-        if (e.round) {
-            next.radius *= std::cbrt(keep);
-            next.height *= std::cbrt(keep);
-        } else {
-            next.half_width *= keep;
-        }
-        break;
-    default:
-        next.half_length *= std::cbrt(keep);
-        next.half_width *= std::cbrt(keep);
-        next.height *= std::cbrt(keep);
+        need.radius = std::max(need.radius, reach);
+        need.half_length = std::max(need.half_length, (right - left) / 2);
+        need.half_width = std::max(need.half_width, (back - front) / 2);
+        need.height = std::max(need.height, high - low);
     }
-    return next;
+    return need;
+}
+
+/// The next smaller envelope: the volume falls by the share, spread over one dimension or all; mostly one that no body
+/// fills by itself.
+Envelope smaller(const Layout& layout, double share, Random& random)
+{
+    const Envelope& e = layout.envelope();
+    const Envelope need = needed(layout);
+    const double keep = 1 - share;
+    for (int trial = 0;; ++trial) {
+        Envelope next = e;
+        switch (random.below(e.round ? 3 : 4)) {
+        case 0: next.height *= keep; break;
+        case 1:
+            if (e.round) {
+                next.radius *= std::sqrt(keep);
+            } else {
+                next.half_length *= keep;
+            }
+            break;
+        case 2:
+            if (e.round) {
+                next.radius *= std::cbrt(keep);
+                next.height *= std::cbrt(keep);
+            } else {
+                next.half_width *= keep;
+            }
+            break;
+        default:
+            next.half_length *= std::cbrt(keep);
+            next.half_width *= std::cbrt(keep);
+            next.height *= std::cbrt(keep);
+        }
+        const bool holds = next.height >= need.height &&
+                           (next.round ? next.radius >= need.radius
+                                       : next.half_length >= need.half_length && next.half_width >= need.half_width);
+        if (holds || trial == 3) {
+            return next;
+        }
+    }
 }
 
 /// Other proportions at about the same volume.
@@ -98,11 +131,13 @@ Envelope reshaped(const Envelope& e, double share, Random& random)
     return next;
 }
 
-PolishOptions polish_options(const EnvelopeLimits& limits, int iterations)
+/// In the midst of the search, where rounding errors do not matter yet, or at its end.
+PolishOptions polish_options(const EnvelopeLimits& limits, bool last)
 {
     PolishOptions options;
     options.limits = limits;
-    options.iterations = iterations;
+    options.iterations = last ? 8 : 3;
+    options.coarse = !last;
     return options;
 }
 
@@ -128,11 +163,11 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
         Layout trial = good;
         const std::uint64_t before = trial.measured();
         const bool fits = within(good.envelope(), limits);
-        resize(trial, fits ? smaller(good.envelope(), share, random) : towards(good.envelope(), limits, share));
+        resize(trial, fits ? smaller(good, share, random) : towards(good.envelope(), limits, share));
         SeparationEffort effort;
         effort.passes = fits ? 12 : 30;
         const bool apart = separate(trial, random, effort);
-        if (apart && compact(trial, polish_options(limits, 6)) &&
+        if (apart && compact(trial, polish_options(limits, false)) &&
             burden(trial.envelope(), limits) < burden(good.envelope(), limits)) {
             good = trial;
         } else {
@@ -144,40 +179,61 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
         }
     }
     layout = good;
-    return compact(layout, polish_options(limits, 8)) && within(layout.envelope(), limits);
+    return compact(layout, polish_options(limits, true)) && within(layout.envelope(), limits);
 }
+
+namespace {
+
+/// A smaller or other envelope, and in half of all cases something put elsewhere.
+void disturb(Layout& layout, const EnvelopeLimits& limits, bool sleeves, Random& random)
+{
+    const double draw = random.unit(), share = random.chance(0.5) ? 0.002 : 0.01;
+    Envelope next =
+        draw < 0.25 ? reshaped(layout.envelope(), share, random) : smaller(layout, share, random);
+    clamp_to(next, limits);
+    resize(layout, next);
+    if (sleeves && random.chance(0.15)) {
+        wrap(layout, random);
+    } else if (draw > 0.45 && draw < 0.7) {
+        evict(layout, static_cast<int>(random.below(layout.size())), random);
+    } else if (draw >= 0.7 && draw < 0.9) {
+        swap(layout, random);
+    } else if (draw >= 0.9) {
+        stir(layout, random);
+    }
+}
+
+} // namespace
 
 void refine(Layout& layout, Random& random, const SqueezeOptions& options)
 {
-    Layout best = layout;
+    constexpr double first_patience = 0.01; // how much larger than the best one may be to be followed; none at the end
+    Layout best = layout, present = layout;
     const bool sleeves = has_sleeves(layout.scene());
     for (std::uint64_t spent = 0; spent < options.work && !(options.stop && options.stop());) {
-        Layout trial = best;
+        Layout trial = present;
         const std::uint64_t before = trial.measured();
-        const double draw = random.unit(), share = random.chance(0.5) ? 0.002 : 0.01;
-        Envelope next = draw < 0.25 ? reshaped(best.envelope(), share, random) : smaller(best.envelope(), share, random);
-        clamp_to(next, options.limits);
-        resize(trial, next);
-        if (sleeves && random.chance(0.15)) {
-            wrap(trial, random);
-        } else if (draw > 0.45 && draw < 0.7) {
-            evict(trial, static_cast<int>(random.below(trial.size())), random);
-        } else if (draw >= 0.7 && draw < 0.9) {
-            swap(trial, random);
-        } else if (draw >= 0.9) {
-            stir(trial, random);
-        }
+        disturb(trial, options.limits, sleeves, random);
         SeparationEffort effort;
         effort.passes = random.chance(0.5) ? 12 : 40;
-        const bool better = separate(trial, random, effort) && compact(trial, polish_options(options.limits, 8)) &&
-                            within(trial.envelope(), options.limits) &&
-                            volume(trial.envelope()) < volume(best.envelope()) * (1 - 1e-9);
-        spent += trial.measured() - before;
-        if (better) {
-            best = trial;
+        const bool is_sound = separate(trial, random, effort) && compact(trial, polish_options(options.limits, false)) &&
+                              within(trial.envelope(), options.limits);
+        const double patience = first_patience * (1 - static_cast<double>(spent) / static_cast<double>(options.work));
+        if (is_sound && volume(trial.envelope()) <
+                            volume(present.envelope()) * (1 - 1e-9) + patience * volume(best.envelope())) {
+            present = trial;
+            if (volume(present.envelope()) < volume(best.envelope())) {
+                best = present;
+                if (options.found) {
+                    options.found(volume(best.envelope()));
+                }
+            }
         }
+        spent += trial.measured() - before;
     }
-    layout = best;
+    if (compact(best, polish_options(options.limits, true)) && within(best.envelope(), options.limits)) {
+        layout = best;
+    }
 }
 
 } // namespace tuckwright::nesting

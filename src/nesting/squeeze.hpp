@@ -13,6 +13,7 @@ struct SqueezeOptions {
     packing::EnvelopeLimits limits;
     std::uint64_t work = 0;      ///< pairs of pieces measured before it ends
     std::function<bool()> stop;
+    std::function<void(double)> found = nullptr; ///< told each smaller volume in mm^3, while refine() works
 };
 
 /// Whether an envelope is within limits, but for rounding.
@@ -23,7 +24,9 @@ bool within(const packing::Envelope& envelope, const packing::EnvelopeLimits& li
 bool squeeze(packing::Layout& layout, packing::Random& random, const SqueezeOptions& options);
 
 /// Tries to make a layout smaller by larger changes: other aspects, bodies evicted and nested elsewhere, swaps.
-/// Requires: no overlap, within the limits. Ensures: the same, no larger than before.
+/// Requires: no overlap, within the limits. Ensures: the same, no larger than before. What is a little larger than the
+/// best is followed too, ever less as the work is used up. Source: threshold accepting, G. Dueck and T. Scheuer, J.
+/// Computational Physics 90 (1990).
 void refine(packing::Layout& layout, packing::Random& random, const SqueezeOptions& options);
 
 } // namespace tuckwright::nesting

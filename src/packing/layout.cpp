@@ -17,6 +17,10 @@ constexpr double exact_enough = 1e-9; ///< mm: what just fills an opening passes
 
 Bound Bound::of(const std::vector<Piece>& pieces)
 {
+    if (pieces.size() == 1) {
+        const Piece& p = pieces.front();
+        return {p.x, p.y, p.reach, p.z - p.half_height, p.z + p.half_height, p.kind == PieceKind::leaning};
+    }
     Bound bound{pieces.front().x, pieces.front().y, 0, 1e300, -1e300, false};
     for (const Piece& p : pieces) {
         const double dx = p.x - bound.x, dy = p.y - bound.y;
@@ -30,20 +34,27 @@ Bound Bound::of(const std::vector<Piece>& pieces)
 
 Layout::Layout(const Scene& scene, const Envelope& envelope)
     : scene_(&scene), envelope_(envelope), places_(scene.bodies.size()), children_(scene.bodies.size() + 1),
-      visible_(scene.bodies.size()), bounds_(scene.bodies.size())
+      visible_(scene.bodies.size()), bounds_(scene.bodies.size()), rooms_(scene.bodies.size() + 1)
 {
+    rooms_[0] = room_of(envelope);
     for (int body = 0; body < static_cast<int>(size()); ++body) {
         children_[0].push_back(body);
+        refresh_room(body);
         refresh(body);
     }
 }
 
-Room Layout::room(int cell) const
+void Layout::set_envelope(const Envelope& envelope)
 {
-    if (cell == outermost) {
-        return room_of(envelope_);
+    envelope_ = envelope;
+    rooms_[0] = room_of(envelope);
+}
+
+void Layout::refresh_room(int body)
+{
+    if (const auto& hollow = stowed(body).hollow) {
+        rooms_[at(body + 1)] = room_of(*hollow, place(body).form == Form::standing);
     }
-    return room_of(*stowed(cell).hollow, place(cell).form == Form::standing);
 }
 
 bool Layout::upright(int cell) const
@@ -91,13 +102,17 @@ bool Layout::may_enter(int body, int cell, Form form, int way) const
 
 void Layout::put(int body, const Place& where)
 {
-    auto& old_cell = children_[at(place(body).cell + 1)];
-    old_cell.erase(std::remove(old_cell.begin(), old_cell.end(), body), old_cell.end());
     const int left = place(body).cell;
+    const bool is_stowed_anew = place(body).way != where.way || place(body).form != where.form;
     places_[at(body)] = where;
+    if (is_stowed_anew) {
+        refresh_room(body);
+    }
     if (scene_->stowed(body, where.way).pressed) { // exactly on the axis, whatever sums have rounded to
         places_[at(body)].x = places_[at(body)].y = 0;
     }
+    auto& old_cell = children_[at(left + 1)];
+    old_cell.erase(std::remove(old_cell.begin(), old_cell.end(), body), old_cell.end());
     auto& new_cell = children_[at(where.cell + 1)];
     new_cell.insert(std::upper_bound(new_cell.begin(), new_cell.end(), body), body);
     if (left != outermost && left != where.cell) {
@@ -247,7 +262,7 @@ double Layout::cost_at(int body, const Place& where, const Weights& weights, dou
         weights.wall(body);
     int vessel = body;
     for (int cell = where.cell;; cell = place(cell).cell) {
-        const Room walls = room(cell);
+        const Room& walls = room(cell);
         for (const Piece& piece : pieces) {
             cost += excess(piece, walls) * weights.wall(piece.owner);
         }
@@ -319,7 +334,7 @@ double Layout::excess_of(int body) const
 {
     double sum = unmet_company(body, place(body).cell) * scene_->size + neck_excess(body, place(body));
     each_level(body, [&](int cell, int, const std::vector<Piece>& pieces) {
-        const Room walls = room(cell);
+        const Room& walls = room(cell);
         for (const Piece& piece : pieces) {
             sum += excess(piece, walls);
         }

@@ -46,7 +46,7 @@ public:
 
     const Scene& scene() const { return *scene_; }
     const Envelope& envelope() const { return envelope_; }
-    void set_envelope(const Envelope& envelope) { envelope_ = envelope; }
+    void set_envelope(const Envelope& envelope);
 
     std::size_t size() const { return places_.size(); }
     const Place& place(int body) const { return places_[static_cast<std::size_t>(body)]; }
@@ -73,7 +73,7 @@ public:
     /// Pieces of a body, and of what stands out of it, in the frame of its cell.
     const std::vector<Piece>& visible(int body) const { return visible_[static_cast<std::size_t>(body)]; }
     /// The room of a cell as its vessel stands now.
-    Room room(int cell) const;
+    const Room& room(int cell) const { return rooms_[static_cast<std::size_t>(cell + 1)]; }
     /// Whether all vessels from this cell outward stand upright.
     bool upright(int cell) const;
 
@@ -114,6 +114,7 @@ public:
 
 private:
     void refresh(int body);
+    void refresh_room(int body);
     void gather(int body, const Place& place, std::vector<Piece>& out) const;
     /// Keeps the pieces that stand out of the cell and tells them in the frame of the vessel's own cell; false if none.
     bool outward(int cell, std::vector<Piece>& pieces, double margin) const;
@@ -134,6 +135,7 @@ private:
     std::vector<std::vector<int>> children_; // by cell + 1
     std::vector<std::vector<Piece>> visible_;
     std::vector<Bound> bounds_; // of these
+    std::vector<Room> rooms_;   // by cell + 1; of what has no hollow, nothing that means anything
     std::shared_ptr<std::uint64_t> measured_ = std::make_shared<std::uint64_t>(0);
 };
 

@@ -136,6 +136,7 @@ public:
         }
     }
     const Contact& best() const { return best_; }
+    bool apart() const { return best_.distance >= 0; }
 
 private:
     const Piece& p_;
@@ -161,6 +162,30 @@ Contact slanted_contact(const Piece& p, const Piece& q)
     }
     best.offer(nearest(line_of(p), line_of(q)));
     return best.best();
+}
+
+double slanted_overlap(const Piece& p, const Piece& q)
+{
+    Best best(p, q);
+    best.offer(nearest(line_of(p), line_of(q))); // mostly the one that parts them
+    if (best.apart()) {
+        return 0;
+    }
+    const Axes a = axes_of(p), b = axes_of(q);
+    for (const Axes* own : {&a, &b}) {
+        for (const Vec3& u : own->of) {
+            best.offer(u);
+            if (best.apart()) {
+                return 0;
+            }
+        }
+    }
+    for (const Vec3& u : a.of) {
+        for (const Vec3& v : b.of) {
+            best.offer(cross(u, v));
+        }
+    }
+    return std::max(0.0, -best.best().distance);
 }
 
 } // namespace tuckwright::packing

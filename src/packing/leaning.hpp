@@ -27,5 +27,7 @@ bool may_lean_in(const Body& body, const Room& room);
 /// of both, their cross products and the shortest way between their middle lines. Exact for two boxes; else it may err
 /// towards overlap.
 Contact slanted_contact(const Piece& p, const Piece& q);
+/// How far they overlap by the same directions, in mm; 0 when they are apart.
+double slanted_overlap(const Piece& p, const Piece& q);
 
 } // namespace tuckwright::packing

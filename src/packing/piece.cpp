@@ -84,7 +84,7 @@ double near_overlap(const Piece& p, const Piece& q, double high)
 {
     double depth = std::min(high, plan_depth(p, q));
     if (depth > 0 && (p.kind == PieceKind::leaning || q.kind == PieceKind::leaning)) {
-        return std::max(0.0, -slanted_contact(p, q).distance);
+        return slanted_overlap(p, q);
     }
     if (depth > 0 && p.kind == PieceKind::lying) {
         depth = std::min(depth, round_depth(p, q));
@@ -171,25 +171,6 @@ double shallow(const Piece& piece, const Room& room)
         sum += std::max(0.0, least - piece.z - piece.half_height);
     }
     return sum;
-}
-
-double piece_support(const Piece& p, double nx, double ny, double nz)
-{
-    const double centre = p.x * nx + p.y * ny + p.z * nz;
-    const double along = std::abs(nx * p.c + ny * p.s), cross = std::abs(ny * p.c - nx * p.s);
-    switch (p.kind) {
-    case PieceKind::disc: return centre + p.radius * std::sqrt(nx * nx + ny * ny) + p.half_height * std::abs(nz);
-    case PieceKind::rectangle: return centre + p.a * along + p.b * cross + p.half_height * std::abs(nz);
-    case PieceKind::lying: return centre + p.a * along + p.radius * std::sqrt(cross * cross + nz * nz);
-    case PieceKind::leaning: {
-        const double level = nx * p.c + ny * p.s; // in the plane of the tilt
-        const double rod = std::abs(p.tilt_s * level + p.tilt_c * nz), over = p.tilt_c * level - p.tilt_s * nz;
-        const double wide = p.radius > 0 ? p.radius * std::sqrt(over * over + cross * cross)
-                                         : p.across * std::abs(over) + p.b * cross;
-        return centre + p.along * rod + wide;
-    }
-    }
-    return centre;
 }
 
 namespace {

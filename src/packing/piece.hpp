@@ -83,6 +83,23 @@ struct Contact {
 Contact contact(const Piece& p, const Piece& q);
 
 /// Largest of n . x over the piece, for a unit normal.
-double piece_support(const Piece& p, double nx, double ny, double nz);
+inline double piece_support(const Piece& p, double nx, double ny, double nz)
+{
+    const double centre = p.x * nx + p.y * ny + p.z * nz;
+    const double along = std::abs(nx * p.c + ny * p.s), cross = std::abs(ny * p.c - nx * p.s);
+    switch (p.kind) {
+    case PieceKind::disc: return centre + p.radius * std::sqrt(nx * nx + ny * ny) + p.half_height * std::abs(nz);
+    case PieceKind::rectangle: return centre + p.a * along + p.b * cross + p.half_height * std::abs(nz);
+    case PieceKind::lying: return centre + p.a * along + p.radius * std::sqrt(cross * cross + nz * nz);
+    case PieceKind::leaning: {
+        const double level = nx * p.c + ny * p.s; // in the plane of the tilt
+        const double rod = std::abs(p.tilt_s * level + p.tilt_c * nz), over = p.tilt_c * level - p.tilt_s * nz;
+        const double wide = p.radius > 0 ? p.radius * std::sqrt(over * over + cross * cross)
+                                         : p.across * std::abs(over) + p.b * cross;
+        return centre + p.along * rod + wide;
+    }
+    }
+    return centre;
+}
 
 } // namespace tuckwright::packing

@@ -37,6 +37,9 @@ struct Standing {
 /// mm: small against the grid, so that rounding to it finds the meant numbers.
 constexpr double small_violation = 1e-10;
 
+/// A share of the scene's size: what compaction in the midst of a search may leave.
+constexpr double coarse_violation = 1e-5;
+
 /// Steps while the aim falls, weighing what is violated against it at a price for each `size` of it.
 template <class Aim, class Prepare>
 void follow(Standing& now, const PolishOptions& options, int iterations, double trust, double price, bool wrap, Aim aim,
@@ -78,6 +81,10 @@ bool descend_by_programs(Layout& layout, const PolishOptions& options, double tr
 {
     Standing now{layout, worst_violation(layout, options), aim(layout)};
     follow(now, options, options.iterations, trust, options.turning ? 3 : 30, wrap, aim, prepare);
+    if (options.coarse && now.violation <= coarse_violation * layout.scene().size) {
+        layout = now.layout;
+        return true;
+    }
     PolishOptions still = options;
     still.turning = false;
     for (int k = 0; k < 16 && now.violation > small_violation; ++k) {

@@ -17,6 +17,7 @@ struct PolishOptions {
     double wall_gap = 1e-5;     ///< mm kept to the side walls of cavities, as far as there is play
     bool turning = true;        ///< whether bodies may turn about their cell's axis
     int iterations = 12;
+    bool coarse = false;        ///< whether it may leave violations of up to coarse_violation
 };
 
 /// Lets the envelope shrink to a local least volume while all contacts hold, starting from a layout with little or no

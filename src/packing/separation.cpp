@@ -15,11 +15,11 @@
 #include <limits>
 
 #include "packing/leaning.hpp"
+#include "packing/relaxation.hpp"
 
 namespace tuckwright::packing {
 
 namespace {
-
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// Free turning, quarter turns only, or none needed.
@@ -276,25 +276,23 @@ struct Candidate {
     Place place;
 };
 
-/// The best three places met, best first.
-class Shortlist {
+/// The best place met.
+class Leader {
 public:
     void offer(double cost, const Place& place)
     {
-        if (cost >= kept_.back().cost) {
-            return;
+        if (cost < kept_.cost) {
+            kept_ = {cost, place};
         }
-        kept_.back() = {cost, place};
-        std::sort(kept_.begin(), kept_.end(), [](const auto& a, const auto& b) { return a.cost < b.cost; });
     }
-    double enough() const { return kept_.back().cost; }
-    const std::array<Candidate, 3>& kept() const { return kept_; }
+    double enough() const { return kept_.cost; }
+    const Candidate& kept() const { return kept_; }
 
 private:
-    std::array<Candidate, 3> kept_;
+    Candidate kept_;
 };
 
-void offer_nearby(const Layout& layout, int body, const Weights& weights, int count, Random& random, Shortlist& best)
+void offer_nearby(const Layout& layout, int body, const Weights& weights, int count, Random& random, Leader& best)
 {
     const Place here = layout.place(body);
     for (int k = 0; k < count; ++k) {
@@ -318,7 +316,7 @@ void move_body(Layout& layout, int body, const Weights& weights, int samples, Ra
     if (present <= 0) {
         return;
     }
-    Shortlist best;
+    Leader best;
     const std::vector<Door> open = doors(layout, body);
     for (int k = 0; k < samples && !open.empty(); ++k) {
         const Door& door = open[random.below(open.size())];
@@ -328,21 +326,11 @@ void move_body(Layout& layout, int body, const Weights& weights, int samples, Ra
     offer_nearby(layout, body, weights, samples / 3, random, best);
     Candidate winner{present, layout.place(body)};
     const double size = layout.scene().size;
-    const auto polish = [&](Place place, double step, double finest) {
-        const double cost = descend(layout, body, place, weights, step, finest, random);
-        if (cost < winner.cost) {
-            winner = {cost, place};
-        }
-    };
-    polish(layout.place(body), 0.02 * size, 1e-3 * size);
-    for (const Candidate& candidate : best.kept()) {
-        if (winner.cost <= 0 || candidate.cost >= infinite) {
-            break;
-        }
-        polish(candidate.place, 0.1 * size, 3e-3 * size);
-    }
-    if (winner.cost > 0) {
-        polish(winner.place, 3e-3 * size, 1e-4 * size);
+    const Candidate& candidate = best.kept();
+    if (candidate.cost < infinite) {
+        Place place = candidate.place;
+        const double cost = descend(layout, body, place, weights, 0.1 * size, 3e-3 * size, random);
+        winner = cost < winner.cost ? Candidate{cost, place} : winner;
     }
     if (winner.cost < present) {
         layout.put(body, winner.place);
@@ -448,9 +436,11 @@ bool separate(Layout& layout, Random& random, const SeparationEffort& effort)
                 }
             }
             shuffle(order, random);
-            for (const int body : order) {
-                move_body(layout, body, weights, effort.samples, random);
+            const bool is_first = strike == 0 && left == effort.passes * 6; // often pushing apart is all it takes
+            for (std::size_t k = 0; k < order.size() && !is_first; ++k) {
+                move_body(layout, order[k], weights, effort.samples, random);
             }
+            relax(layout, weights, effort.relaxing);
             conflicts = Conflicts(layout);
             if (conflicts.total < least) {
                 if (conflicts.total < 0.98 * least) {

@@ -11,6 +11,7 @@ struct SeparationEffort {
     int passes = 12;      ///< passes without progress before a strike
     int strikes = 2;      ///< strikes before giving up
     int samples = 24;     ///< sampled places for each move
+    int relaxing = 20;    ///< steps in which all are pushed apart together, after each pass
 };
 
 /// Overlap in mm that counts as none, for the scene: the polish removes it.

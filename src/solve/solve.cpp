@@ -46,9 +46,9 @@ namespace {
 nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {32, 6, 1, 300'000, 1'000'000};
-    case Effort::normal: return {128, 12, 4, 500'000, 6'000'000};
-    case Effort::thorough: return {512, 24, 10, 1'000'000, 8'000'000};
+    case Effort::quick: return {32, 12, 2, 150'000, 200'000};
+    case Effort::normal: return {64, 24, 5, 150'000, 400'000};
+    case Effort::thorough: return {384, 128, 8, 300'000, 1'000'000};
     }
     return {};
 }
@@ -240,7 +240,9 @@ ComfortOptions comfort_options(const SolveOptions& options, const nesting::Searc
 {
     ComfortOptions comfort;
     comfort.lanes = options.effort == Effort::thorough ? 16 : 8;
-    comfort.work = search.effort.deepen_work / 4;
+    comfort.work = options.effort == Effort::quick      ? 250'000
+                   : options.effort == Effort::normal ? 1'000'000
+                                                      : 2'000'000;
     comfort.calm = comfort.work / 2;
     comfort.seed = options.seed;
     comfort.threads = search.threads;

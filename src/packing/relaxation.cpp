@@ -1,0 +1,348 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "packing/relaxation.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include "packing/cell_view.hpp"
+
+namespace tuckwright::packing {
+
+namespace {
+
+/// Whether a body may be turned freely about its cell's axis, so that turning makes a difference.
+bool turns_freely(const Layout& layout, int body)
+{
+    const Place& place = layout.place(body);
+    const Body& source = layout.stowed(body);
+    if (place.form == Form::leaning || source.hollow || source.pieces.size() > 1) {
+        return false;
+    }
+    return !(place.form == Form::standing && source.plan_is_round) && layout.room(place.cell).round;
+}
+
+using Vector = std::vector<double>;
+
+double dot(const Vector& a, const Vector& b)
+{
+    double sum = 0;
+    for (std::size_t k = 0; k < a.size(); ++k) {
+        sum += a[k] * b[k];
+    }
+    return sum;
+}
+
+/// The energy of a layout as a function of the movements of its bodies: three for each body, in its cell's frame, and
+/// for some the turn, times the body's reach.
+class Energy {
+public:
+    Energy(const Layout& layout, const Weights& weights)
+        : weights_(weights), views_(views(layout, 0.1 * layout.scene().size)), turn_(layout.size(), -1)
+    {
+        std::size_t columns = 3 * layout.size();
+        for (std::size_t body = 0; body < layout.size(); ++body) {
+            if (turns_freely(layout, static_cast<int>(body))) {
+                turn_[body] = static_cast<int>(columns++);
+                reach_.push_back(std::max(1.0, plan_reach(layout.stowed(static_cast<int>(body)), layout.place(static_cast<int>(body)))));
+            } 
+        }
+        columns_ = columns;
+        first_turn_ = 3 * layout.size();
+        for (const CellView& view : views_) {
+            for (const Seen& seen : view.seen) {
+                now_.push_back(seen.piece);
+            }
+        }
+    }
+
+    std::size_t columns() const { return columns_; }
+    std::uint64_t measured() const { return measured_; }
+    double reach(int column) const { return reach_[static_cast<std::size_t>(column) - first_turn_]; }
+    int turn(int body) const { return turn_[at(body)]; }
+
+    /// Energy and gradient once the bodies have moved.
+    double at_movement(const Vector& moved, Vector& gradient)
+    {
+        place(moved);
+        std::fill(gradient.begin(), gradient.end(), 0.0);
+        double sum = 0;
+        std::size_t first = 0;
+        for (const CellView& view : views_) {
+            const std::size_t count = view.seen.size();
+            for (std::size_t i = 0; i < count; ++i) {
+                sum += walls(view, i, now_[first + i], gradient);
+                const Piece& p = now_[first + i];
+                for (std::size_t j = i + 1; j < count; ++j) {
+                    const Piece& q = now_[first + j];
+                    const double high = p.half_height + q.half_height - std::abs(p.z - q.z);
+                    if (high <= 0) {
+                        continue;
+                    }
+                    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach;
+                    if (dx * dx + dy * dy < reach * reach && view.seen[i].vessel != view.seen[j].vessel) {
+                        sum += pair(view.seen[i], p, view.seen[j], q, gradient);
+                    }
+                }
+            }
+            measured_ += count * count / 16;
+            first += count;
+        }
+        return sum;
+    }
+
+private:
+    void place(const Vector& moved)
+    {
+        std::size_t k = 0;
+        for (const CellView& view : views_) {
+            for (const Seen& seen : view.seen) {
+                Piece& piece = now_[k++];
+                double x = 0, y = 0, z = 0;
+                for (const Link& link : seen.chain) {
+                    const double* m = &moved[3 * at(link.body)];
+                    x += link.c * m[0] - link.s * m[1];
+                    y += link.s * m[0] + link.c * m[1];
+                    z += m[2];
+                }
+                piece.x = seen.piece.x + x;
+                piece.y = seen.piece.y + y;
+                piece.z = seen.piece.z + z;
+                const int turning = turn_[at(seen.chain.front().body)];
+                if (turning >= 0) {
+                    const double angle = moved[static_cast<std::size_t>(turning)] / reach(turning);
+                    const double c = std::cos(angle), s = std::sin(angle);
+                    piece.c = seen.piece.c * c - seen.piece.s * s;
+                    piece.s = seen.piece.s * c + seen.piece.c * s;
+                }
+            }
+        }
+    }
+
+    /// Adds the derivative of the energy by a force on a piece.
+    void push(const Seen& seen, double fx, double fy, double fz, Vector& gradient) const
+    {
+        for (const Link& link : seen.chain) {
+            double* g = &gradient[3 * at(link.body)];
+            g[0] += link.c * fx + link.s * fy;
+            g[1] += link.c * fy - link.s * fx;
+            g[2] += fz;
+        }
+    }
+
+    static constexpr double small_turn = 1e-5;
+
+    static Piece turned(const Piece& piece)
+    {
+        Piece other = piece;
+        other.c = piece.c - small_turn * piece.s;
+        other.s = piece.s + small_turn * piece.c;
+        return other;
+    }
+
+    double pair(const Seen& seen_p, const Piece& p, const Seen& seen_q, const Piece& q, Vector& gradient)
+    {
+        const bool slants = p.kind == PieceKind::leaning || q.kind == PieceKind::leaning;
+        measured_ += slants ? 24 : 2;
+        const Contact k = contact(p, q);
+        if (k.distance >= 0) {
+            return 0;
+        }
+        const double weight = weights_.of(p.owner, q.owner), force = -2 * weight * k.distance;
+        push(seen_p, force * k.nx, force * k.ny, force * k.nz, gradient);
+        push(seen_q, -force * k.nx, -force * k.ny, -force * k.nz, gradient);
+        const int turn_p = turn_[at(seen_p.chain.front().body)], turn_q = turn_[at(seen_q.chain.front().body)];
+        if (turn_p >= 0) {
+            const double other = contact(turned(p), q).distance;
+            gradient[static_cast<std::size_t>(turn_p)] += force * (k.distance - other) / (small_turn * reach(turn_p));
+            measured_ += 2;
+        }
+        if (turn_q >= 0) {
+            const double other = contact(p, turned(q)).distance;
+            gradient[static_cast<std::size_t>(turn_q)] += force * (k.distance - other) / (small_turn * reach(turn_q));
+            measured_ += 2;
+        }
+        return weight * k.distance * k.distance;
+    }
+
+    /// What stands out of the walls: in closed form where they are plain, else by differences.
+    double walls(const CellView& view, std::size_t index, const Piece& p, Vector& gradient)
+    {
+        const Seen& seen = view.seen[index];
+        const Room& room = view.room;
+        const auto depth = [&](const Piece& piece) {
+            return excess(piece, room) + (seen.main ? shallow(piece, room) : 0.0);
+        };
+        ++measured_;
+        const double out = depth(p);
+        if (out <= 0) {
+            return 0;
+        }
+        const double weight = weights_.wall(p.owner), force = 2 * weight * out;
+        constexpr double small = 1e-5;
+        std::array<double, 3> slope{};
+        for (std::size_t axis = 0; axis < 3; ++axis) {
+            Piece other = p;
+            (axis == 0 ? other.x : axis == 1 ? other.y : other.z) += small;
+            slope[axis] = (depth(other) - out) / small;
+        }
+        push(seen, force * slope[0], force * slope[1], force * slope[2], gradient);
+        const int turning = turn_[at(seen.chain.front().body)];
+        if (turning >= 0) {
+            gradient[static_cast<std::size_t>(turning)] += force * (depth(turned(p)) - out) / (small_turn * reach(turning));
+        }
+        return weight * out * out;
+    }
+
+    const Weights& weights_;
+    std::vector<CellView> views_;
+    std::vector<int> turn_;
+    std::vector<double> reach_;
+    std::vector<Piece> now_;
+    std::size_t columns_ = 0, first_turn_ = 0;
+    std::uint64_t measured_ = 0;
+};
+
+/// The last few steps of the descent and what they did to the gradient.
+class History {
+public:
+    /// The quasi-Newton direction against a gradient.
+    Vector direction(const Vector& gradient) const
+    {
+        Vector d = gradient;
+        std::array<double, most> alpha{};
+        for (std::size_t k = steps_.size(); k-- > 0;) {
+            alpha[k] = dot(steps_[k], d) / curvature_[k];
+            for (std::size_t i = 0; i < d.size(); ++i) {
+                d[i] -= alpha[k] * changes_[k][i];
+            }
+        }
+        const double scale =
+            steps_.empty() ? 0.25 : curvature_.back() / std::max(1e-300, dot(changes_.back(), changes_.back()));
+        for (double& value : d) {
+            value *= scale;
+        }
+        for (std::size_t k = 0; k < steps_.size(); ++k) {
+            const double beta = dot(changes_[k], d) / curvature_[k];
+            for (std::size_t i = 0; i < d.size(); ++i) {
+                d[i] += (alpha[k] - beta) * steps_[k][i];
+            }
+        }
+        for (double& value : d) {
+            value = -value;
+        }
+        return d;
+    }
+
+    void add(Vector step, Vector change)
+    {
+        const double curvature = dot(step, change);
+        if (curvature <= 1e-12 * dot(change, change)) {
+            return;
+        }
+        if (steps_.size() == most) {
+            steps_.erase(steps_.begin());
+            changes_.erase(changes_.begin());
+            curvature_.erase(curvature_.begin());
+        }
+        steps_.push_back(std::move(step));
+        changes_.push_back(std::move(change));
+        curvature_.push_back(curvature);
+    }
+    bool empty() const { return steps_.empty(); }
+    void clear() { *this = {}; }
+
+private:
+    static constexpr std::size_t most = 6;
+    std::vector<Vector> steps_, changes_;
+    std::vector<double> curvature_;
+};
+
+void apply(Layout& layout, const Energy& energy, const Vector& moved)
+{
+    for (int body = 0; body < static_cast<int>(layout.size()); ++body) {
+        Place place = layout.place(body);
+        const double* m = &moved[3 * at(body)];
+        const int turning = energy.turn(body);
+        if (m[0] == 0 && m[1] == 0 && m[2] == 0 && (turning < 0 || moved[static_cast<std::size_t>(turning)] == 0)) {
+            continue;
+        }
+        place.x += m[0];
+        place.y += m[1];
+        place.z += m[2];
+        if (turning >= 0) {
+            const double angle = moved[static_cast<std::size_t>(turning)] / energy.reach(turning);
+            const double c = std::cos(angle), s = std::sin(angle), x = place.c, y = place.s;
+            place.c = x * c - y * s;
+            place.s = y * c + x * s;
+            const double length = std::hypot(place.c, place.s);
+            place.c /= length;
+            place.s /= length;
+        }
+        layout.put(body, place);
+    }
+}
+
+} // namespace
+
+void relax(Layout& layout, const Weights& weights, int iterations)
+{
+    Energy energy(layout, weights);
+    Vector moved(energy.columns(), 0.0), gradient(energy.columns(), 0.0), next_gradient(energy.columns(), 0.0);
+    double value = energy.at_movement(moved, gradient);
+    const double size = layout.scene().size, enough = 1e-8 * size * size;
+    History history;
+    int slow = 0;
+    for (int k = 0; k < iterations && value > enough; ++k) {
+        Vector d = history.direction(gradient);
+        double slope = dot(d, gradient);
+        if (slope >= 0) {
+            history.clear();
+            d = history.direction(gradient);
+            slope = dot(d, gradient);
+        }
+        double longest = 0;
+        for (const double part : d) {
+            longest = std::max(longest, std::abs(part));
+        }
+        double share = std::min(1.0, 0.2 * size / std::max(longest, 1e-300));
+        Vector next = moved;
+        double next_value = value;
+        bool lower = false;
+        for (int trial = 0; trial < 5 && !lower; ++trial, share *= trial == 1 ? 0.4 : 0.2) {
+            for (std::size_t i = 0; i < next.size(); ++i) {
+                next[i] = moved[i] + share * d[i];
+            }
+            next_value = energy.at_movement(next, next_gradient);
+            lower = next_value < value + 1e-4 * share * slope;
+            if (lower) {
+                break;
+            }
+        }
+        if (!lower) {
+            if (history.empty()) {
+                break;
+            }
+            history.clear();
+            continue;
+        }
+        Vector step(next.size()), change(next.size());
+        for (std::size_t i = 0; i < next.size(); ++i) {
+            step[i] = next[i] - moved[i];
+            change[i] = next_gradient[i] - gradient[i];
+        }
+        history.add(std::move(step), std::move(change));
+        slow = next_value > 0.98 * value ? slow + 1 : 0;
+        moved.swap(next);
+        gradient.swap(next_gradient);
+        value = next_value;
+        if (slow >= 3) {
+            break;
+        }
+    }
+    apply(layout, energy, moved);
+    layout.count_work(energy.measured());
+}
+
+} // namespace tuckwright::packing
