@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <exception>
+#include <filesystem>
 #include <fmt/format.h>
 #include <fstream>
 #include <map>
@@ -43,6 +44,7 @@ void add_options(CLI::App& app, Options& options)
     app.add_flag("--peer", options.peer, "let Gecode (minizinc) work on the same problems, 100 times as long as ours");
     app.add_option("--peer-seconds", options.peer_seconds, "at most so long for each (default 60)");
     app.add_option("--bests", options.bests, "stored bests of generated kits (default: those of the sources)");
+    app.add_option("--kits", options.kits, "write the kit files into this folder, for 'tuckwright pack', and solve nothing");
     app.add_option("--record", options.record,
                    "search generated kits for --seconds each (default 600), and bring this file of stored bests up to date");
 }
@@ -155,6 +157,21 @@ int record_kits(const Options& options)
     return record(cases, options.record, seconds, options.run.threads) ? 0 : 1;
 }
 
+int write_kits(const Options& options)
+{
+    std::filesystem::create_directories(options.kits);
+    for (const Suite& suite : chosen(options)) {
+        for (const Case& one : suite.cases) {
+            const auto path = std::filesystem::path(options.kits) / (one.name + ".yaml");
+            std::ofstream file(path);
+            if (!(file << one.kit << std::flush)) {
+                throw std::runtime_error(path.string() + ": cannot be written");
+            }
+        }
+    }
+    return 0;
+}
+
 int benchmark(const Options& options)
 {
     print(fmt::format("{}\n{}\n", machine(), build()));
@@ -183,6 +200,9 @@ int run_program(int argc, char** argv)
     add_options(app, options);
     CLI11_PARSE(app, argc, argv);
     options.seconds_given = app.count("--seconds") > 0;
+    if (!options.kits.empty()) {
+        return write_kits(options);
+    }
     return options.record.empty() ? benchmark(options) : record_kits(options);
 }
 

@@ -18,6 +18,7 @@ struct Options {
     bool peer = false;
     double peer_seconds = 60;           ///< at most, a case
     std::string bests;                  ///< the file of stored bests
+    std::string kits;                   ///< a folder to write the kit files to, instead of solving them; empty: none
     std::string record;                 ///< the file to be brought up to date; empty: none
 };
 

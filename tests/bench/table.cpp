@@ -103,7 +103,7 @@ std::string summary_line(const std::string& group, const std::vector<const Row*>
         aims += row->what.aim ? 1U : 0U;
         met += meets_aim(*row).value_or(false) ? 1U : 0U;
     }
-    return fmt::format("{:<14} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n", group,
+    return fmt::format("{:<13} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n", group,
                        rows.size(), found, above.median, above.worst, to_1.median, to_1.worst, all.median, all.worst,
                        gap.median, gap.worst, best, aims > 0 ? fmt::format("{}/{}", met, aims) : none);
 }
@@ -124,14 +124,14 @@ std::string plain(const std::optional<double>& value) { return value ? fmt::form
 
 std::string table_head()
 {
-    return fmt::format("{:<20} {:>13} {:<4} {:>13} {:>9} {:>4} {:>7} {:>7} {:>7} {:>7} {:>8} {}\n", "case", "best known", "",
+    return fmt::format("{:<18} {:>13} {:<4} {:>13} {:>9} {:>4} {:>7} {:>7} {:>7} {:>7} {:>8} {}\n", "case", "best known", "",
                        "ours", "% above", "aim", "s, 10 %", "s, 1 %", "s,0.1 %", "s, all", "gap %", "status");
 }
 
 std::string table_line(const Row& row, const std::vector<std::string>& sources)
 {
     const auto aim = meets_aim(row);
-    return fmt::format("{:<20} {:>13} {:<4} {:>13} {:>9} {:>4} {:>7} {:>7} {:>7} {:>7} {:>8} {}\n", name_of(row),
+    return fmt::format("{:<18} {:>13} {:<4} {:>13} {:>9} {:>4} {:>7} {:>7} {:>7} {:>7} {:>8} {}\n", name_of(row),
                        figure(row.what.best, 6), source_mark(row, sources), figure(row.ours, 6), per_cent(row.above),
                        aim ? (*aim ? "met" : "no") : none, seconds(row.to_10), seconds(row.to_1), seconds(row.to_01),
                        seconds(row.seconds), row.gap ? fmt::format("{:.2f}", 100 * *row.gap) : none,
@@ -161,8 +161,8 @@ std::string legend(const std::vector<std::string>& sources)
 std::string summary(const std::vector<Row>& rows)
 {
     std::string text =
-        fmt::format("{:<14} {:>5} {:>5} | {:^19} | {:^17} | {:^17} | {:^15} | {:>4} {:>7}\n"
-                    "{:<14} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n",
+        fmt::format("{:<13} {:>5} {:>5} | {:^19} | {:^17} | {:^17} | {:^15} | {:>4} {:>7}\n"
+                    "{:<13} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n",
                     "", "", "", "% above best known", "s to within 1 %", "s in all", "gap %", "", "", "", "cases", "found",
                     "median", "worst", "median", "worst", "median", "worst", "median", "worst", "best", "aim met");
     const auto groups = groups_of(rows);
@@ -193,13 +193,13 @@ std::string peer_table(const std::vector<Row>& rows)
         } else if (!row.ours) {
             verdict = "neither finds it";
         }
-        text += fmt::format("{:<20} {:>9} {:>9} {:>9} {:>9} {:>10} {:>10}  {}{}\n", name_of(row), per_cent(row.above),
+        text += fmt::format("{:<18} {:>9} {:>9} {:>9} {:>9} {:>10} {:>10}  {}{}\n", name_of(row), per_cent(row.above),
                             per_cent(peer.above), seconds(peer.given), seconds(peer.seconds),
                             seconds(peer.ours_seconds), sooner, verdict, peer.finished ? ", which it proves" : "");
     }
     return text.empty() ? text
                         : fmt::format("Peer: Gecode by MiniZinc, one core for each of two models; seconds without "
-                                      "translation.\n{:<20} {:>9} {:>9} {:>9} {:>9} {:>10} {:>10}  {}\n",
+                                      "translation.\n{:<18} {:>9} {:>9} {:>9} {:>9} {:>10} {:>10}  {}\n",
                                       "case", "ours, %", "peer's, %", "s given", "its s", "ours to it", "x sooner", "") +
                               text;
 }
