@@ -85,6 +85,7 @@ Case exact_fill(const std::vector<Boxes>& set, const std::string& name, const Co
     made.source = source;
     made.aim = Aim{0.01, 60.0};
     made.peer = peer_task(set, most);
+    made.peer->only = made.best;
     return made;
 }
 
@@ -103,15 +104,14 @@ std::vector<Boxes> squares_of_112()
 Suite classic_boxes()
 {
     Suite suite{"boxes", "boxes in a box: its volume (in exact fills, whether all is found)", {}};
-    suite.cases = {
-        least_volume(4, 4368),
-        least_volume(5, 5040),
-        least_volume(6, 5880),
-        exact_fill({{6, 2, 2, 1}, {3, 1, 1, 1}}, "blocks-3x3x3", {3, 3, 3},
-                   "Slothouber-Graatsma: Berlekamp, Conway, Guy 1982, Winning Ways"),
-        exact_fill({{13, 4, 2, 1}, {1, 2, 2, 2}, {1, 2, 2, 1}, {3, 3, 1, 1}}, "blocks-5x5x5", {5, 5, 5},
-                   "Conway: Berlekamp, Conway, Guy 1982, Winning Ways"),
-        exact_fill(squares_of_112(), "square-112", {112, 112, 1}, "Duijvestijn 1978; OEIS A014530")};
+    suite.cases = {least_volume(4, 4368),
+                   least_volume(5, 5040),
+                   least_volume(6, 5880),
+                   exact_fill({{6, 2, 2, 1}, {3, 1, 1, 1}}, "blocks-3x3x3", {3, 3, 3},
+                              "Slothouber-Graatsma: Berlekamp, Conway, Guy 1982, Winning Ways"),
+                   exact_fill({{13, 4, 2, 1}, {1, 2, 2, 2}, {1, 2, 2, 1}, {3, 3, 1, 1}}, "blocks-5x5x5", {5, 5, 5},
+                              "Conway: Berlekamp, Conway, Guy 1982, Winning Ways"),
+                   exact_fill(squares_of_112(), "square-112", {112, 112, 1}, "Duijvestijn 1978; OEIS A014530")};
     return suite;
 }
 

@@ -12,23 +12,23 @@ namespace tuckwright::bench {
 
 /// How good an answer should be, and how soon.
 struct Aim {
-    double above = 0;                                ///< share above the best known
-    std::optional<double> seconds = std::nullopt;    ///< for the whole answer
+    double above = 0;                             ///< share above the best known
+    std::optional<double> seconds = std::nullopt; ///< for the whole answer
 };
 
 struct Case {
     std::string suite;
     std::string name;
-    std::string kit;                                 ///< the text of a kit file
-    std::string group;                               ///< cases that are summed up together
-    int items = 0;                                   ///< bodies in all
-    std::optional<double> best = std::nullopt;       ///< the best known, in `unit`
+    std::string kit;                           ///< the text of a kit file
+    std::string group;                         ///< cases that are summed up together
+    int items = 0;                             ///< bodies in all
+    std::optional<double> best = std::nullopt; ///< the best known, in `unit`
     std::string unit = "ml";
-    std::string source{};                            ///< of the best known
+    std::string source{}; ///< of the best known
     /// From a bundle's volume in ml to the unit; rises with the volume.
     std::function<double(double ml)> figure = [](double ml) { return ml; };
     std::optional<Aim> aim = std::nullopt;
-    std::optional<PeerTask> peer = std::nullopt;     ///< the same problem for the peer
+    std::optional<PeerTask> peer = std::nullopt; ///< the same problem for the peer
 };
 
 struct Suite {

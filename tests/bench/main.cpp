@@ -44,9 +44,11 @@ void add_options(CLI::App& app, Options& options)
     app.add_flag("--peer", options.peer, "let Gecode (minizinc) work on the same problems, 100 times as long as ours");
     app.add_option("--peer-seconds", options.peer_seconds, "at most so long for each (default 60)");
     app.add_option("--bests", options.bests, "stored bests of generated kits (default: those of the sources)");
-    app.add_option("--kits", options.kits, "write the kit files into this folder, for 'tuckwright pack', and solve nothing");
-    app.add_option("--record", options.record,
-                   "search generated kits for --seconds each (default 600), and bring this file of stored bests up to date");
+    app.add_option("--kits", options.kits,
+                   "write the kit files into this folder, for 'tuckwright pack', and solve nothing");
+    app.add_option(
+        "--record", options.record,
+        "search generated kits for --seconds each (default 600), and bring this file of stored bests up to date");
 }
 
 std::vector<Suite> chosen(const Options& options)
@@ -62,8 +64,7 @@ std::vector<Suite> chosen(const Options& options)
                std::find(options.suites.begin(), options.suites.end(), suite.name) == options.suites.end();
     });
     for (Suite& suite : suites) {
-        std::erase_if(suite.cases,
-                      [&](const Case& one) { return one.name.find(options.part) == std::string::npos; });
+        std::erase_if(suite.cases, [&](const Case& one) { return one.name.find(options.part) == std::string::npos; });
     }
     std::erase_if(suites, [](const Suite& suite) { return suite.cases.empty(); });
     return suites;
@@ -134,7 +135,8 @@ void run_suite(const Suite& suite, const Options& options, bool with_peer, Csv& 
 
 void run_threads(const Suite& suite, const Options& options, Csv& csv)
 {
-    print(fmt::format("\n{}: {}; {} effort\n{}", suite.name, suite.title, to_string(options.run.effort), thread_head()));
+    print(
+        fmt::format("\n{}: {}; {} effort\n{}", suite.name, suite.title, to_string(options.run.effort), thread_head()));
     std::vector<ThreadRow> rows;
     for (const Case& one : suite.cases) {
         rows.push_back(with_one_and_two(one, options.run));
@@ -192,9 +194,10 @@ int benchmark(const Options& options)
 
 int run_program(int argc, char** argv)
 {
-    CLI::App app("Solves published problems and generated kits as a user's kit is solved, and compares the answers with "
-                 "the best that is known.",
-                 "tuckwright_bench");
+    CLI::App app(
+        "Solves published problems and generated kits as a user's kit is solved, and compares the answers with "
+        "the best that is known.",
+        "tuckwright_bench");
     Options options;
     options.bests = TUCKWRIGHT_SOURCE_DIR "/tests/bench/stored_bests.csv";
     add_options(app, options);

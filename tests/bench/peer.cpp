@@ -56,24 +56,28 @@ template <class Take> void run_and_read(const std::string& command, const Take& 
 /// The model as the solver reads it, in a file of its own; whether that could be done.
 bool translated(const PeerModel& model, const fs::path& flat)
 {
-    const std::string path = fmt::format("{}/tests/bench/{}", TUCKWRIGHT_SOURCE_DIR, model.file);
-    return succeeds(fmt::format("timeout 60 minizinc -c --solver gecode '{}' -D '{}' --fzn '{}' --ozn '{}.out' 2> /dev/null",
-                                path, model.data, flat.string(), flat.string()));
+    const std::string path = fmt::format("{}/tests/bench/{}", TUCKWRIGHT_SOURCE_DIR, model.file), to = flat.string();
+    return succeeds(
+        fmt::format("timeout 60 minizinc -c --solver gecode '{}' -D '{}' --fzn '{}' --ozn '{}.out' 2> /dev/null", path,
+                    model.data, to, to));
 }
 
-PeerAnswer solved(const fs::path& flat, const PeerModel& model, const std::string& objective, double seconds)
+PeerAnswer solved(const fs::path& flat, const PeerTask& task, double scale, double seconds)
 {
     PeerAnswer answer;
+    std::optional<double> told = task.only;
     const auto begin = std::chrono::steady_clock::now();
     // 'timeout' in case that the solver does not look at its clock for long.
     run_and_read(fmt::format("timeout {:.0f} fzn-gecode -a -t {:.0f} '{}' 2> /dev/null", std::ceil(seconds) + 2,
                              1000 * seconds, flat.string()),
                  [&](const std::string& line) {
                      const std::chrono::duration<double> so_far = std::chrono::steady_clock::now() - begin;
-                     if (const auto value = objective_in(line, objective)) {
-                         answer.trace.push_back({so_far.count(), *value * model.scale});
+                     if (const auto value = objective_in(line, task.objective)) {
+                         told = *value * scale;
+                     } else if (ends_solution(line) && told) {
+                         answer.trace.push_back({so_far.count(), *told});
                      }
-                     answer.finished |= line.rfind("==========", 0) == 0;
+                     answer.finished |= ends_search(line);
                  });
     return answer;
 }
@@ -92,6 +96,10 @@ std::optional<double> objective_in(const std::string& line, const std::string& o
     return end != number && *end == ';' ? std::optional<double>(value) : std::nullopt;
 }
 
+bool ends_solution(const std::string& line) { return line.rfind("----------", 0) == 0; }
+
+bool ends_search(const std::string& line) { return line.rfind("==========", 0) == 0; }
+
 bool has_peer()
 {
     return succeeds("command -v minizinc > /dev/null 2>&1") && succeeds("command -v fzn-gecode > /dev/null 2>&1");
@@ -104,9 +112,8 @@ Trace merged(const std::vector<Trace>& traces)
         all.insert(all.end(), trace.begin(), trace.end());
     }
     std::sort(all.begin(), all.end(), [](const Point& a, const Point& b) { return a.seconds < b.seconds; });
-    std::copy_if(all.begin(), all.end(), std::back_inserter(best), [&best](const Point& point) {
-        return best.empty() || point.value < best.back().value;
-    });
+    std::copy_if(all.begin(), all.end(), std::back_inserter(best),
+                 [&best](const Point& point) { return best.empty() || point.value < best.back().value; });
     return best;
 }
 
@@ -122,8 +129,7 @@ std::optional<PeerAnswer> ask_peer(const PeerTask& task, double seconds)
     }
     std::vector<std::future<PeerAnswer>> at_work;
     for (std::size_t k = 0; k < flat.size(); ++k) {
-        at_work.push_back(
-            std::async(std::launch::async, solved, flat[k], task.models[k], task.objective, seconds));
+        at_work.push_back(std::async(std::launch::async, solved, flat[k], task, task.models[k].scale, seconds));
     }
     PeerAnswer together;
     std::vector<Trace> traces;

@@ -11,15 +11,17 @@ namespace tuckwright::bench {
 
 /// One way of putting a problem to the solver.
 struct PeerModel {
-    std::string file;      ///< in tests/bench
-    std::string data;      ///< assignments to the model's parameters
-    double scale = 1;      ///< the figure of a case is the objective times this
+    std::string file; ///< in tests/bench
+    std::string data; ///< assignments to the model's parameters
+    double scale = 1; ///< the figure of a case is the objective times this
 };
 
 /// A problem, in several ways that are worked on at the same time.
 struct PeerTask {
     std::string objective; ///< the variable that is minimised, in all models
     std::vector<PeerModel> models;
+    /// The figure where the limits leave one alone: the solver then tells none.
+    std::optional<double> only = std::nullopt;
 };
 
 struct PeerAnswer {
@@ -36,6 +38,10 @@ std::optional<PeerAnswer> ask_peer(const PeerTask& task, double seconds);
 
 /// What the solver's output says of the objective: a line "NAME = NUMBER;". Nothing for any other line.
 std::optional<double> objective_in(const std::string& line, const std::string& objective);
+
+/// Whether the line is the mark after a solution, and that after the last one, beyond which there is nothing better.
+bool ends_solution(const std::string& line);
+bool ends_search(const std::string& line);
 
 /// Of several traces the times at which all together had something better than before.
 Trace merged(const std::vector<Trace>& traces);

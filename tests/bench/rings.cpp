@@ -48,10 +48,9 @@ Suite rings()
     // J. P. Pedroso, S. Cunha, J. N. Tavares, "Recursive circle packing problems", International Transactions in
     // Operational Research 23 (2016); their data as kept with the SCIP solver: each set fits in one rectangle.
     Suite suite{"rings", "rings in rings in a square (whether all is found): the area used", {}};
-    suite.cases = {
-        in_square("ring1", {{1, 2.45, 3.00}, {4, 0.45, 1.0}, {5, 0, 0.45}}, 6),
-        in_square("ring2", {{6, 0.15, 0.2}, {3, 0.4, 0.7}, {3, 0.8, 1.0}, {2, 0.1, 1.0}}, 4.83),
-        in_square("circle6", {{6, 0, 1.00}}, 5.33)};
+    suite.cases = {in_square("ring1", {{1, 2.45, 3.00}, {4, 0.45, 1.0}, {5, 0, 0.45}}, 6),
+                   in_square("ring2", {{6, 0.15, 0.2}, {3, 0.4, 0.7}, {3, 0.8, 1.0}, {2, 0.1, 1.0}}, 4.83),
+                   in_square("circle6", {{6, 0, 1.00}}, 5.33)};
     return suite;
 }
 

@@ -14,15 +14,15 @@ namespace tuckwright::bench {
 
 struct RunOptions {
     Effort effort = Effort::normal;
-    unsigned threads = 0;      ///< 0: as many as the machine has
-    double seconds = 0;        ///< 0: as long as the effort takes
+    unsigned threads = 0; ///< 0: as many as the machine has
+    double seconds = 0;   ///< 0: as long as the effort takes
     std::uint64_t seed = 1;
 };
 
 struct Answer {
     Bundle bundle;
-    Trace trace;               ///< volumes in ml, with the proved one last; empty where nothing was found
-    double seconds = 0;        ///< from the text to the proved bundle
+    Trace trace;        ///< volumes in ml, with the proved one last; empty where nothing was found
+    double seconds = 0; ///< from the text to the proved bundle
 };
 
 /// Reads the text and solves it. Requires: the text of a sound kit.
@@ -30,27 +30,27 @@ Answer answer_to(const std::string& kit, const RunOptions& options);
 
 /// What the peer made of a case, beside ours.
 struct PeerRow {
-    std::optional<double> figure;        ///< nothing: found nothing
-    std::optional<double> above;         ///< share above the best known
-    std::optional<double> seconds;       ///< until its best
-    std::optional<double> ours_seconds;  ///< until ours was as good as that; nothing: never
-    double given = 0;                    ///< seconds that it had
-    bool finished = false;               ///< and shown to be the best within its model
+    std::optional<double> figure;       ///< nothing: found nothing
+    std::optional<double> above;        ///< share above the best known
+    std::optional<double> seconds;      ///< until its best
+    std::optional<double> ours_seconds; ///< until ours was as good as that; nothing: never
+    double given = 0;                   ///< seconds that it had
+    bool finished = false;              ///< and shown to be the best within its model
 };
 
 /// A line of the tables. Figures are in the case's unit.
 struct Row {
     Case what;
     RunOptions options;
-    unsigned threads = 0;                   ///< as counted
-    bool again = false;                     ///< a second run, with more effort
+    unsigned threads = 0; ///< as counted
+    bool again = false;   ///< a second run, with more effort
     Status status = Status::not_found;
     std::optional<double> ours;
-    std::optional<double> above;            ///< share above the best known
+    std::optional<double> above;              ///< share above the best known
     std::optional<double> to_10, to_1, to_01; ///< seconds to within 10, 1, 0.1 % of the best known, or else of ours
     double seconds = 0;
     double bound = 0;
-    std::optional<double> gap;              ///< of volumes
+    std::optional<double> gap; ///< of volumes
     Trace trace{};
     std::optional<PeerRow> peer{};
 };

@@ -24,8 +24,8 @@ std::optional<std::pair<std::string, StoredBest>> entry_of(const std::string& li
     StoredBest best;
     char first = 0, second = 0, third = 0, fourth = 0;
     rest >> first >> best.best_ml >> second >> best.minutes >> third >> best.seed >> fourth >> best.seeds;
-    const bool sound = rest && rest.peek() == std::istringstream::traits_type::eof() && first == ',' &&
-                       second == ',' && third == ',' && fourth == ',' && best.best_ml > 0 && best.minutes >= 0;
+    const bool sound = rest && rest.peek() == std::istringstream::traits_type::eof() && first == ',' && second == ',' &&
+                       third == ',' && fourth == ',' && best.best_ml > 0 && best.minutes >= 0;
     return sound ? std::optional(std::pair(line.substr(0, comma), best)) : std::nullopt;
 }
 

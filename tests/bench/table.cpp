@@ -92,10 +92,14 @@ std::string summary_line(const std::string& group, const std::vector<const Row*>
     const auto per_cent_of = [](const std::optional<double>& share) {
         return share ? std::optional<double>(100 * *share) : std::nullopt;
     };
-    const Spreads above = spread_of(rows, [&](const Row& row) { return per_cent_of(row.above); }, 4);
-    const Spreads to_1 = spread_of(rows, [](const Row& row) { return row.to_1; }, 3);
-    const Spreads all = spread_of(rows, [](const Row& row) { return std::optional<double>(row.seconds); }, 2);
-    const Spreads gap = spread_of(rows, [&](const Row& row) { return per_cent_of(row.gap); }, 2);
+    const Spreads above = spread_of(
+        rows, [&](const Row& row) { return per_cent_of(row.above); }, 4);
+    const Spreads to_1 = spread_of(
+        rows, [](const Row& row) { return row.to_1; }, 3);
+    const Spreads all = spread_of(
+        rows, [](const Row& row) { return std::optional<double>(row.seconds); }, 2);
+    const Spreads gap = spread_of(
+        rows, [&](const Row& row) { return per_cent_of(row.gap); }, 2);
     std::size_t found = 0, best = 0, aims = 0, met = 0;
     for (const Row* row : rows) {
         found += row->ours ? 1U : 0U;
@@ -103,9 +107,9 @@ std::string summary_line(const std::string& group, const std::vector<const Row*>
         aims += row->what.aim ? 1U : 0U;
         met += meets_aim(*row).value_or(false) ? 1U : 0U;
     }
-    return fmt::format("{:<13} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n", group,
-                       rows.size(), found, above.median, above.worst, to_1.median, to_1.worst, all.median, all.worst,
-                       gap.median, gap.worst, best, aims > 0 ? fmt::format("{}/{}", met, aims) : none);
+    return fmt::format("{:<13} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n",
+                       group, rows.size(), found, above.median, above.worst, to_1.median, to_1.worst, all.median,
+                       all.worst, gap.median, gap.worst, best, aims > 0 ? fmt::format("{}/{}", met, aims) : none);
 }
 
 /// A field of the CSV; machines have commas in their names.
@@ -124,8 +128,9 @@ std::string plain(const std::optional<double>& value) { return value ? fmt::form
 
 std::string table_head()
 {
-    return fmt::format("{:<18} {:>13} {:<4} {:>13} {:>9} {:>4} {:>7} {:>7} {:>7} {:>7} {:>8} {}\n", "case", "best known", "",
-                       "ours", "% above", "aim", "s, 10 %", "s, 1 %", "s,0.1 %", "s, all", "gap %", "status");
+    return fmt::format("{:<18} {:>13} {:<4} {:>13} {:>9} {:>4} {:>7} {:>7} {:>7} {:>7} {:>8} {}\n", "case",
+                       "best known", "", "ours", "% above", "aim", "s, 10 %", "s, 1 %", "s,0.1 %", "s, all", "gap %",
+                       "status");
 }
 
 std::string table_line(const Row& row, const std::vector<std::string>& sources)
@@ -160,11 +165,11 @@ std::string legend(const std::vector<std::string>& sources)
 
 std::string summary(const std::vector<Row>& rows)
 {
-    std::string text =
-        fmt::format("{:<13} {:>5} {:>5} | {:^19} | {:^17} | {:^17} | {:^15} | {:>4} {:>7}\n"
-                    "{:<13} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n",
-                    "", "", "", "% above best known", "s to within 1 %", "s in all", "gap %", "", "", "", "cases", "found",
-                    "median", "worst", "median", "worst", "median", "worst", "median", "worst", "best", "aim met");
+    std::string text = fmt::format(
+        "{:<13} {:>5} {:>5} | {:^19} | {:^17} | {:^17} | {:^15} | {:>4} {:>7}\n"
+        "{:<13} {:>5} {:>5} | {:>9} {:>9} | {:>8} {:>8} | {:>8} {:>8} | {:>7} {:>7} | {:>4} {:>7}\n",
+        "", "", "", "% above best known", "s to within 1 %", "s in all", "gap %", "", "", "", "cases", "found",
+        "median", "worst", "median", "worst", "median", "worst", "median", "worst", "best", "aim met");
     const auto groups = groups_of(rows);
     std::vector<const Row*> all;
     for (const std::string& group : groups) {
@@ -197,11 +202,12 @@ std::string peer_table(const std::vector<Row>& rows)
                             per_cent(peer.above), seconds(peer.given), seconds(peer.seconds),
                             seconds(peer.ours_seconds), sooner, verdict, peer.finished ? ", which it proves" : "");
     }
-    return text.empty() ? text
-                        : fmt::format("Peer: Gecode by MiniZinc, one core for each of two models; seconds without "
-                                      "translation.\n{:<18} {:>9} {:>9} {:>9} {:>9} {:>10} {:>10}  {}\n",
-                                      "case", "ours, %", "peer's, %", "s given", "its s", "ours to it", "x sooner", "") +
-                              text;
+    return text.empty()
+               ? text
+               : fmt::format("Peer: Gecode by MiniZinc, one core for each of two models; seconds without "
+                             "translation.\n{:<18} {:>9} {:>9} {:>9} {:>9} {:>10} {:>10}  {}\n",
+                             "case", "ours, %", "peer's, %", "s given", "its s", "ours to it", "x sooner", "") +
+                     text;
 }
 
 std::string growth_line(const std::vector<Row>& rows)
@@ -213,10 +219,11 @@ std::string growth_line(const std::vector<Row>& rows)
         }
     }
     const auto exponent = points.empty() ? std::nullopt : fitted_exponent(points);
-    return exponent ? fmt::format("Time to within 10 % of the final volume grows as n^{:.2f} (least squares on logarithms, "
-                                  "{} cases).\n",
-                                  *exponent, points.size())
-                    : "No exponent: fewer than two numbers of items.\n";
+    return exponent
+               ? fmt::format("Time to within 10 % of the final volume grows as n^{:.2f} (least squares on logarithms, "
+                             "{} of {} cases).\n",
+                             *exponent, points.size(), rows.size())
+               : "No exponent: fewer than two numbers of items.\n";
 }
 
 std::string csv_head()
@@ -230,12 +237,13 @@ std::string csv_line(const Row& row, const std::string& machine)
     const auto ratio = row.above ? std::optional<double>(1 + *row.above) : std::nullopt;
     const auto aim = meets_aim(row);
     const PeerRow peer = row.peer.value_or(PeerRow());
-    return fmt::format("{},{},{},{},{},{},{},{},{},{:.6f},{:.9g},{},{},{},{},{},{},{},{:g},{},{},{},{}\n", row.what.suite,
-                       row.what.name, plain(row.what.best), row.what.unit, quoted(row.what.source), plain(row.ours),
-                       plain(ratio), plain(row.to_1), plain(row.to_01), row.seconds, row.bound, plain(row.gap),
-                       to_string(row.status), to_string(row.options.effort), row.threads, quoted(machine),
-                       plain(row.to_10), row.what.items, row.options.seconds, aim ? (*aim ? "yes" : "no") : "",
-                       plain(peer.figure), plain(peer.seconds), plain(peer.ours_seconds));
+    return fmt::format("{},{},{},{},{},{},{},{},{},{:.6f},{:.9g},{},{},{},{},{},{},{},{:g},{},{},{},{}\n",
+                       row.what.suite, row.what.name, plain(row.what.best), row.what.unit, quoted(row.what.source),
+                       plain(row.ours), plain(ratio), plain(row.to_1), plain(row.to_01), row.seconds, row.bound,
+                       plain(row.gap), to_string(row.status), to_string(row.options.effort), row.threads,
+                       quoted(machine), plain(row.to_10), row.what.items, row.options.seconds,
+                       aim ? (*aim ? "yes" : "no") : "", plain(peer.figure), plain(peer.seconds),
+                       plain(peer.ours_seconds));
 }
 
 } // namespace tuckwright::bench

@@ -50,9 +50,10 @@ std::string thread_summary(const std::vector<ThreadRow>& rows)
         quotients.push_back(quotient(row));
     }
     const bool same = std::all_of(rows.begin(), rows.end(), [](const ThreadRow& row) { return row.same_bytes; });
-    return fmt::format("{}; the steps per second of two threads are {:.2f} times those of one (median; least {:.2f}).\n",
-                       same ? "The same bytes in all cases" : "NOT the same bytes in all cases", median(quotients),
-                       *std::min_element(quotients.begin(), quotients.end()));
+    return fmt::format(
+        "{}; the steps per second of two threads are {:.2f} times those of one (median; least {:.2f}).\n",
+        same ? "The same bytes in all cases" : "NOT the same bytes in all cases", median(quotients),
+        *std::min_element(quotients.begin(), quotients.end()));
 }
 
 } // namespace tuckwright::bench

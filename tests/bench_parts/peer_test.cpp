@@ -14,6 +14,11 @@ TEST_CASE("the solver's output tells the objective")
     CHECK_FALSE(objective_in("box = array1d(1..3, [28, 26, 6]);", "volume").has_value());
     CHECK_FALSE(objective_in("----------", "volume").has_value());
     CHECK_FALSE(objective_in("volume = ;", "volume").has_value());
+    CHECK(ends_solution("----------\n"));
+    CHECK_FALSE(ends_solution("=====UNKNOWN=====\n"));
+    CHECK(ends_search("==========\n"));
+    CHECK_FALSE(ends_search("=====UNKNOWN=====\n"));
+    CHECK_FALSE(ends_search("----------\n"));
 }
 
 TEST_CASE("several traces are merged to what all together had")

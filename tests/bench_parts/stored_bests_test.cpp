@@ -22,8 +22,8 @@ TEST_CASE("stored bests are read as they were written")
 TEST_CASE("what is no file of stored bests is refused, with its line")
 {
     const std::string head = csv_of({});
-    for (const char* line : {"kit-08-01", "kit-08-01,1,2,3", "kit-08-01,a,2,3,4", "kit-08-01,1,2,3,4,5", "kit-08-01,-1,2,3,4",
-                             "kit-08-01,1;2,3,4", ",1,2,3,4", "kit-08-01,1,2,3,4 "}) {
+    for (const char* line : {"kit-08-01", "kit-08-01,1,2,3", "kit-08-01,a,2,3,4", "kit-08-01,1,2,3,4,5",
+                             "kit-08-01,-1,2,3,4", "kit-08-01,1;2,3,4", ",1,2,3,4", "kit-08-01,1,2,3,4 "}) {
         CAPTURE(line);
         const auto read = stored_bests(head + "kit-08-02,1,2,3,4\n" + line + "\n", "bests.csv");
         REQUIRE_FALSE(read.ok());
