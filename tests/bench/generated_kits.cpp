@@ -50,12 +50,19 @@ std::string solid(Dice& dice)
     }
 }
 
+/// Of so many items about this share, rounded to within 18 and 30 %, and at least one.
+int vessels_among(int items, double share)
+{
+    const int least = (18 * items + 99) / 100, most = std::max(least, 30 * items / 100);
+    return std::clamp(static_cast<int>(std::lround(items * share)), least, most);
+}
+
 } // namespace
 
 std::string generated_kit(int items, std::uint64_t seed)
 {
     Dice dice(seed * 1000 + static_cast<std::uint64_t>(items));
-    const int vessels = std::max(1, static_cast<int>(std::lround(items * dice.between(0.18, 0.30))));
+    const int vessels = vessels_among(items, dice.between(0.18, 0.30));
     test::KitText kit(seed % 2 == 0 ? test::round_bundle() : test::box_bundle(), 0.5);
     for (int k = 0; k < items; ++k) {
         kit.item("thing-" + std::to_string(k + 1), k == 0 ? pot(dice) : k < vessels ? vessel(dice) : solid(dice));

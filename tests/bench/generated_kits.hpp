@@ -7,9 +7,9 @@
 
 namespace tuckwright::bench {
 
-/// The text of a kit file. 18 to 30 % of the items, at least one, are pots, tins, cases and sleeves with cavities, the
-/// first of them a pot; the rest are cans, boxes and thin rods in turns at random. Sizes are whole millimetres; the
-/// bundle is round for even seeds, a box for odd ones. Requires: items >= 1.
+/// The text of a kit file. 18 to 30 % of the items (or one, where that is more) are pots, tins, cases and sleeves with
+/// cavities, the first of them a pot; the rest are cans, boxes and thin rods in turns at random. Sizes are whole
+/// millimetres; the bundle is round for even seeds, a box for odd ones. Requires: items >= 1.
 std::string generated_kit(int items, std::uint64_t seed);
 
 } // namespace tuckwright::bench
