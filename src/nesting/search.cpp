@@ -198,9 +198,9 @@ public:
     {
         std::vector<std::optional<Proposal>> started(static_cast<std::size_t>(options_.effort.starts));
         run_tasks(started.size(), options_.threads, [&](std::size_t k) { started[k] = start(k); });
-        keep(started);
+        keep(started, deepened_in(0));
         for (int round = 0; round < options_.effort.rounds && !pool_.empty() && !stopped(); ++round) {
-            const std::size_t count = std::max(least_deepened, static_cast<std::size_t>(options_.effort.deepened) >> round);
+            const std::size_t count = deepened_in(round);
             const std::uint64_t work =
                 options_.effort.deepen_work * static_cast<std::uint64_t>(options_.effort.deepened) / count;
             const std::vector<std::size_t> chosen = choose(count);
@@ -208,7 +208,7 @@ public:
             run_tasks(chosen.size(), options_.threads, [&](std::size_t k) {
                 deeper[k] = deepen(pool_[chosen[k]], seed_of(1 + static_cast<std::size_t>(round), k), work);
             });
-            keep(deeper);
+            keep(deeper, deepened_in(round + 1));
         }
         return std::move(pool_);
     }
@@ -339,8 +339,14 @@ private:
         }
     }
 
-    /// Adds to the pool, in rising volume; earlier tasks win ties.
-    void keep(std::vector<std::optional<Proposal>>& found)
+    /// How many layouts a round works on.
+    std::size_t deepened_in(int round) const
+    {
+        return std::max(least_deepened, static_cast<std::size_t>(options_.effort.deepened) >> round);
+    }
+
+    /// Adds to the pool, in rising volume; earlier tasks win ties. So many that are accepted are looked for.
+    void keep(std::vector<std::optional<Proposal>>& found, std::size_t wanted)
     {
         for (auto& proposal : found) {
             if (proposal) {
@@ -351,20 +357,19 @@ private:
         thin_out();
         sort_and_cut(pool_);
         sort_and_cut(reserve_);
-        ask();
+        ask(wanted);
         const auto is_accepted = [](const Proposal& proposal) { return proposal.accepted.value_or(true); };
         if (options_.accepts && std::none_of(pool_.begin(), pool_.end(), is_accepted)) {
             pool_.insert(pool_.end(), reserve_.begin(), reserve_.end());
             reserve_.clear();
             sort_and_cut(pool_);
-            ask();
+            ask(wanted);
         }
     }
 
     /// Asks of the smallest proposals, until enough are accepted.
-    void ask()
+    void ask(std::size_t wanted)
     {
-        const auto wanted = static_cast<std::size_t>(options_.effort.deepened);
         for (std::size_t from = 0, accepted = 0; options_.accepts && from < pool_.size() && accepted < wanted;) {
             const std::size_t to = std::min(pool_.size(), from + wanted);
             run_tasks(to - from, options_.threads, [&](std::size_t k) {

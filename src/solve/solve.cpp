@@ -46,9 +46,9 @@ namespace {
 nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {32, 12, 2, 150'000, 200'000};
-    case Effort::normal: return {64, 24, 5, 150'000, 400'000};
-    case Effort::thorough: return {384, 128, 8, 300'000, 1'000'000};
+    case Effort::quick: return {32, 12, 2, 100'000, 200'000};
+    case Effort::normal: return {96, 24, 5, 100'000, 400'000};
+    case Effort::thorough: return {384, 96, 8, 200'000, 1'000'000};
     }
     return {};
 }
