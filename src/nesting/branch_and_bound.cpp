@@ -1,0 +1,418 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Outline. A node is a range of plans of the bundle (its diameter, or length and width) together with the choices that
+// are left to each body: the cell it lies directly in, and its form. In all plans of the range the bundle is at least as
+// high as in the largest, so at least as large as the smallest plan times that height. The height comes from
+// height_program. The node with the least volume is taken up next: first its height is worked out by its own program,
+// then it is parted, either its range at a length where something begins to fit beside something else, or one body's
+// choices. Nodes that reach the incumbent are closed.
+// Guarantee: every bundle along the axes that is smaller than the incumbent is in an open node, so its volume is at least
+// the least bound of these. When the work is used up, that is the answer.
+// Source: branch and bound, A. H. Land and A. G. Doig, Econometrica 28 (1960).
+#include "nesting/branch_and_bound.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <numbers>
+#include <numeric>
+#include <optional>
+#include <queue>
+
+#include "nesting/height_program.hpp"
+#include "tuckwright/contract.hpp"
+
+namespace tuckwright::nesting {
+
+namespace {
+
+constexpr double same_volume = 5e-8; // relative: a bound so near to the incumbent closes a node
+constexpr double just_below = 1 - 1e-9;
+
+/// Plans of the bundle from the smallest to the largest, and what is left to each body.
+struct Node {
+    Plan low, high;
+    ChoicesLeft left;
+    double bound = 0;       ///< mm^3
+    bool strengthened = false;
+    std::uint64_t number = 0;
+    std::shared_ptr<const std::vector<LevelRules>> rules; ///< of the highest plan
+    std::shared_ptr<const HeightBound> found;
+};
+
+struct LaterNode {
+    bool operator()(const Node& a, const Node& b) const
+    {
+        return a.bound != b.bound ? a.bound > b.bound : a.number < b.number;
+    }
+};
+
+class BranchAndBound {
+public:
+    BranchAndBound(const Kit& kit, double incumbent, std::uint64_t work)
+        : kit_(kit), model_(level_model(kit)), incumbent_(incumbent), most_work_(work),
+          wall_(kit.bag ? kit.bag->thickness : 0)
+    {
+        find_turned();
+        for (std::size_t cell = 1; cell < model_.cells.size(); ++cell) {
+            cavities_.push_back(rules_of_plan(model_.slabs, turned_[cell], model_.cells[cell].plan));
+        }
+        order_.resize(model_.choices.size());
+        std::iota(order_.begin(), order_.end(), std::size_t{0});
+        std::stable_sort(order_.begin(), order_.end(),
+                         [&](std::size_t a, std::size_t b) { return model_.volume[a] > model_.volume[b]; });
+    }
+
+    bool is_too_large() const
+    {
+        constexpr std::size_t bits = 64;
+        return model_.slabs.size() > most_slabs || model_.cells.size() > bits ||
+               std::any_of(model_.choices.begin(), model_.choices.end(),
+                           [](const auto& choices) { return choices.size() > bits; });
+    }
+
+    double run()
+    {
+        if (!push_root()) {
+            return 0;
+        }
+        while (!open_.empty() && work_ < most_work_) {
+            Node node = open_.top();
+            if (node.bound >= goal()) {
+                break;
+            }
+            open_.pop();
+            if (!node.strengthened) {
+                strengthen(node);
+                push(std::move(node));
+            } else if (!branch(node)) {
+                push(std::move(node));
+                break;
+            }
+        }
+        return open_.empty() ? goal() : std::min(goal(), open_.top().bound);
+    }
+
+private:
+    double goal() const { return incumbent_ * (1 - same_volume); }
+
+    /// Of a bundle of that plan and height, in its bag.
+    double volume(const Plan& plan, double height) const
+    {
+        return Plan{plan.round, plan.half_length + wall_, plan.half_width + wall_}.area() * (height + 2 * wall_);
+    }
+
+    /// What stands out of a round vessel may be turned anyhow even in a box.
+    void find_turned()
+    {
+        turned_.assign(model_.cells.size(), std::vector<Turned>(model_.slabs.size(), Turned::square));
+        for (std::size_t cell = 0; cell < model_.cells.size(); ++cell) {
+            for (std::size_t s = 0; s < model_.slabs.size(); ++s) {
+                if (!model_.slabs[s].nested || model_.slabs[s].footprint.disc) {
+                    continue;
+                }
+                for (const Choice& choice : model_.choices[static_cast<std::size_t>(model_.slabs[s].body)]) {
+                    if (choice.cell != 0 && choice.cell != static_cast<int>(cell)) {
+                        turned_[cell][s] = Turned::anyhow;
+                    }
+                }
+            }
+        }
+    }
+
+    std::shared_ptr<const std::vector<LevelRules>> rules_for(const Plan& plan) const
+    {
+        std::vector<LevelRules> rules{rules_of_plan(model_.slabs, turned_[0], plan)};
+        rules.insert(rules.end(), cavities_.begin(), cavities_.end());
+        return std::make_shared<const std::vector<LevelRules>>(std::move(rules));
+    }
+
+    /// Least radius, or half side, of a plan in which each thing fits in some form, and the least height of the highest.
+    struct Least {
+        double half = 0, other_half = 0, height = 0;
+    };
+    Least least() const
+    {
+        Least found;
+        for (std::size_t body = 0; body < model_.choices.size(); ++body) {
+            double longer = 1e300, shorter = 1e300, height = 1e300;
+            for (const Choice& choice : model_.choices[body]) {
+                const Stance& stance = model_.stances[static_cast<std::size_t>(choice.stance)];
+                if (stance.slabs == 0) {
+                    longer = shorter = height = 0;
+                    continue;
+                }
+                double high = 0, reach = 0, wide = 0;
+                for (int s = stance.first; s < stance.first + stance.slabs; ++s) {
+                    const Slab& slab = model_.slabs[static_cast<std::size_t>(s)];
+                    const Footprint& f = slab.footprint;
+                    const bool circle = f.disc || !model_.round;
+                    high += slab.height;
+                    reach = std::max(reach, circle ? f.half_length : std::hypot(f.half_length, f.half_width));
+                    wide = std::max(wide, f.half_width);
+                }
+                if (stance.nested) { // in a vessel that lies any of its sides may be up
+                    wide = reach = std::min(wide, high / 2);
+                    high = 2 * wide;
+                }
+                longer = std::min(longer, reach);
+                shorter = std::min(shorter, wide);
+                height = std::min(height, high);
+            }
+            if (!model_.choices[body].empty()) {
+                found.half = std::max(found.half, longer);
+                found.other_half = std::max(found.other_half, shorter);
+                found.height = std::max(found.height, height);
+            }
+        }
+        return found;
+    }
+
+    /// The whole range of plans; false where nothing is known to bound it.
+    bool push_root()
+    {
+        const Least smallest = least();
+        if (smallest.half <= 0 || smallest.other_half <= 0 || smallest.height <= 0) {
+            return false;
+        }
+        Node root;
+        const double room = incumbent_ / smallest.height;
+        if (model_.round) {
+            const double most = std::sqrt(room / std::numbers::pi) * (1 + 1e-9);
+            const double limit = kit_.bundle.diameter ? *kit_.bundle.diameter / 2 - wall_ : most;
+            root.low = {true, smallest.half * just_below, smallest.half * just_below};
+            root.high = {true, std::min(most, limit), std::min(most, limit)};
+        } else {
+            // The longer side is the length, unless limits tell the sides apart.
+            const double shorter = smallest.other_half * just_below, longer = smallest.half * just_below;
+            root.low = {false, longer, shorter};
+            const double most = room / 4 / shorter * (1 + 1e-9);
+            root.high = {false, most, std::min(most, std::sqrt(room / 4) * (1 + 1e-9))};
+        }
+        for (const auto& choices : model_.choices) {
+            root.left.push_back(choices.size() == 64 ? ~std::uint64_t{0} : (std::uint64_t{1} << choices.size()) - 1);
+        }
+        if (root.high.half_length < root.low.half_length || root.high.half_width < root.low.half_width) {
+            return true; // nothing but the incumbent
+        }
+        root.rules = rules_for(root.high);
+        root.bound = volume(root.low, smallest.height);
+        push(std::move(root));
+        return true;
+    }
+
+    void push(Node&& node)
+    {
+        if (node.bound >= goal()) {
+            return;
+        }
+        node.number = ++numbers_;
+        open_.push(std::move(node));
+    }
+
+    void strengthen(Node& node)
+    {
+        const LevelState state(model_, *node.rules, node.left);
+        // What closes the node.
+        const double enough = goal() / volume(node.low, 1) * (wall_ > 0 ? 2 : 1 + 1e-12);
+        auto found = std::make_shared<HeightBound>(
+            height_by_program(model_, state, node.found ? node.found->columns : std::vector<LevelColumn>{}, enough, work_));
+        node.bound = std::max(node.bound, volume(node.low, found->height));
+        node.found = std::move(found);
+        node.strengthened = true;
+    }
+
+    /// By the weights of the node that it comes from.
+    void push_child(Node&& child)
+    {
+        child.strengthened = false;
+        const LevelState state(model_, *child.rules, child.left);
+        const double height = height_by_weights(model_, state, child.found->weights, work_);
+        child.bound = std::max(child.bound, volume(child.low, height));
+        push(std::move(child));
+    }
+
+    /// Parts a node. False if nothing is left to part.
+    bool branch(const Node& node)
+    {
+        const double gap = goal() / node.bound - 1;
+        const double spread = node.high.area() / node.low.area() - 1;
+        const auto body = body_to_part(node);
+        if (spread > 2e-9 && (!body || spread > std::max(0.5 * gap, 0.002))) {
+            part_range(node);
+            return true;
+        }
+        if (!body) {
+            return false;
+        }
+        part_choices(node, *body);
+        return true;
+    }
+
+
+    /// The largest body that may lie in several cells; else the largest that may lie in several forms.
+    std::optional<std::size_t> body_to_part(const Node& node) const
+    {
+        for (const bool by_cell : {true, false}) {
+            for (const std::size_t body : order_) {
+                int first = -2;
+                bool several = false;
+                for (std::size_t k = 0; k < model_.choices[body].size(); ++k) {
+                    if ((node.left[body] >> k & 1) != 0) {
+                        const int kind = by_cell ? model_.choices[body][k].cell : model_.choices[body][k].stance;
+                        several = several || (first != -2 && first != kind);
+                        first = kind;
+                    }
+                }
+                if (several) {
+                    return body;
+                }
+            }
+        }
+        return std::nullopt;
+    }
+
+    void part_choices(const Node& node, std::size_t body)
+    {
+        const auto& choices = model_.choices[body];
+        bool by_cell = false;
+        int first = -2;
+        for (std::size_t k = 0; k < choices.size(); ++k) {
+            if ((node.left[body] >> k & 1) != 0) {
+                by_cell = by_cell || (first != -2 && first != choices[k].cell);
+                first = choices[k].cell;
+            }
+        }
+        std::uint64_t done = 0;
+        for (std::size_t k = 0; k < choices.size(); ++k) {
+            if ((node.left[body] >> k & 1) == 0 || (done >> k & 1) != 0) {
+                continue;
+            }
+            std::uint64_t part = 0;
+            for (std::size_t j = k; j < choices.size(); ++j) {
+                const bool same = by_cell ? choices[j].cell == choices[k].cell : choices[j].stance == choices[k].stance;
+                part |= same && (node.left[body] >> j & 1) != 0 ? std::uint64_t{1} << j : 0;
+            }
+            done |= part;
+            Node child = node;
+            child.left[body] = part;
+            if (!by_cell || !closes_circle(child.left, body, choices[k].cell)) {
+                push_child(std::move(child));
+            }
+        }
+    }
+
+    /// Whether the body would lie in itself, by what has been decided.
+    bool closes_circle(const ChoicesLeft& left, std::size_t body, int cell) const
+    {
+        for (std::size_t step = 0; cell > 0 && step <= left.size(); ++step) {
+            const auto vessel = static_cast<std::size_t>(model_.cells[static_cast<std::size_t>(cell)].body);
+            if (vessel == body) {
+                return true;
+            }
+            int next = -2;
+            for (std::size_t k = 0; k < model_.choices[vessel].size(); ++k) {
+                if ((left[vessel] >> k & 1) != 0) {
+                    next = next == -2 || next == model_.choices[vessel][k].cell ? model_.choices[vessel][k].cell : 0;
+                }
+            }
+            cell = next;
+        }
+        return false;
+    }
+
+    void part_range(const Node& node)
+    {
+        const bool by_length = node.high.half_length / node.low.half_length >= node.high.half_width / node.low.half_width;
+        const double low = by_length ? node.low.half_length : node.low.half_width;
+        const double high = by_length ? node.high.half_length : node.high.half_width;
+        const double at = critical(node, low, high, by_length);
+        Node lower = node, upper = node;
+        (by_length ? lower.high.half_length : lower.high.half_width) = at;
+        (by_length ? upper.low.half_length : upper.low.half_width) = at;
+        if (model_.round) {
+            lower.high.half_width = upper.low.half_width = at;
+        }
+        if (model_.round || lower.high.half_length >= lower.low.half_width) { // else the length would be the shorter side
+            lower.rules = rules_for(lower.high);
+            push_child(std::move(lower));
+        }
+        push_child(std::move(upper));
+    }
+
+    /// Where to part a range: a hair below a length at which something begins to fit, near the middle; else the middle.
+    double critical(const Node& node, double low, double high, bool by_length) const
+    {
+        const double middle = std::sqrt(low * high);
+        std::vector<double> sums = model_.round ? critical_radii(low, high) : critical_sides();
+        double best = middle, distance = 0.35 * std::log(high / low);
+        for (const double sum : sums) {
+            const double at = sum * just_below;
+            if (at > low * (1 + 1e-9) && at < high * (1 - 2e-9) && std::abs(std::log(at / middle)) < distance) {
+                distance = std::abs(std::log(at / middle));
+                best = at;
+            }
+        }
+        (void)node;
+        (void)by_length;
+        return best;
+    }
+
+    /// Radii at which a disc fits alone or beside another.
+    std::vector<double> critical_radii(double low, double high) const
+    {
+        std::vector<double> found;
+        for (std::size_t i = 0; i < model_.slabs.size(); ++i) {
+            const Footprint& f = model_.slabs[i].footprint;
+            found.push_back(f.disc ? f.half_length : std::hypot(f.half_length, f.half_width));
+            for (std::size_t j = 0; j < i && f.disc; ++j) {
+                const Footprint& g = model_.slabs[j].footprint;
+                if (g.disc && model_.slabs[i].body != model_.slabs[j].body) {
+                    found.push_back(f.half_length + g.half_length);
+                }
+            }
+        }
+        (void)low;
+        (void)high;
+        return found;
+    }
+
+    /// Half sides at which something fits alone or beside another.
+    std::vector<double> critical_sides() const
+    {
+        std::vector<double> sides, found;
+        for (const Slab& slab : model_.slabs) {
+            sides.push_back(slab.footprint.half_length);
+            sides.push_back(slab.footprint.half_width);
+        }
+        std::sort(sides.begin(), sides.end());
+        sides.erase(std::unique(sides.begin(), sides.end()), sides.end());
+        found = sides;
+        for (std::size_t i = 0; i < sides.size(); ++i) {
+            for (std::size_t j = 0; j <= i; ++j) {
+                found.push_back(sides[i] + sides[j]);
+            }
+        }
+        return found;
+    }
+
+    const Kit& kit_;
+    LevelModel model_;
+    double incumbent_;
+    std::uint64_t most_work_, work_ = 0, numbers_ = 0;
+    double wall_;
+    std::vector<std::vector<Turned>> turned_;
+    std::vector<LevelRules> cavities_;
+    std::vector<std::size_t> order_;
+    std::priority_queue<Node, std::vector<Node>, LaterNode> open_;
+};
+
+} // namespace
+
+double bound_along_axes_ml(const Kit& kit, double incumbent_ml, std::uint64_t work)
+{
+    require(incumbent_ml > 0, "an incumbent has a volume");
+    BranchAndBound search(kit, incumbent_ml * 1000, work);
+    return search.is_too_large() ? 0 : search.run() / 1000;
+}
+
+} // namespace tuckwright::nesting

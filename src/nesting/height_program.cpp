@@ -1,0 +1,356 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "nesting/height_program.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "packing/column_program.hpp"
+
+namespace tuckwright::nesting {
+
+namespace {
+
+constexpr int most_sets = 4000;    // looked at for one cell
+constexpr double hair = 1e-9;      // relative: far more than rounding in the sums
+constexpr double infinite = std::numeric_limits<double>::infinity();
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+} // namespace
+
+LevelState::LevelState(const LevelModel& model, const std::vector<LevelRules>& cells, const ChoicesLeft& left)
+    : cells_(cells), stance_left_(model.stances.size(), false), takes_fluid_(model.cells.size(), false)
+{
+    for (std::size_t body = 0; body < left.size(); ++body) {
+        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+            if ((left[body] >> k & 1) != 0) {
+                stance_left_[at(model.choices[body][k].stance)] = true;
+            }
+        }
+    }
+    find_reaches(model, left);
+    allow_slabs(model, left);
+    keep_off_vessels(model, left);
+}
+
+void LevelState::find_reaches(const LevelModel& model, const ChoicesLeft& left)
+{
+    const std::size_t n = model.cells.size();
+    reach_.assign(n, 0);
+    for (std::size_t cell = 0; cell < n; ++cell) {
+        reach_[cell] = CellSet{1} << cell;
+    }
+    for (bool grown = true; grown;) {
+        grown = false;
+        for (std::size_t cell = 1; cell < n; ++cell) {
+            if (!model.cells[cell].open) {
+                continue;
+            }
+            CellSet reach = reach_[cell];
+            const auto& choices = model.choices[at(model.cells[cell].body)];
+            for (std::size_t k = 0; k < choices.size(); ++k) {
+                const bool is_left = (left[at(model.cells[cell].body)] >> k & 1) != 0;
+                if (!is_left) {
+                    continue;
+                }
+                if (choices[k].cell == vague) { // it may be anywhere
+                    reach = ~CellSet{0};
+                } else if (model.stances[at(choices[k].stance)].form == packing::Form::standing) {
+                    reach |= reach_[at(choices[k].cell)];
+                }
+            }
+            grown = grown || reach != reach_[cell];
+            reach_[cell] = reach;
+        }
+    }
+}
+
+void LevelState::allow_slabs(const LevelModel& model, const ChoicesLeft& left)
+{
+    std::vector<SlabSet> may(cells_.size());
+    for (std::size_t body = 0; body < left.size(); ++body) {
+        CellSet fluid = 0;
+        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+            if ((left[body] >> k & 1) == 0) {
+                continue;
+            }
+            const Choice& choice = model.choices[body][k];
+            const Stance& stance = model.stances[at(choice.stance)];
+            const CellSet reach = choice.cell == vague ? ~CellSet{0} : reach_[at(choice.cell)];
+            fluid |= stance.missed > 0 ? reach : 0;
+            for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
+                for (int s = stance.first; (reach >> cell & 1) != 0 && s < stance.first + stance.slabs; ++s) {
+                    may[cell].set(at(s));
+                }
+            }
+        }
+        for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
+            takes_fluid_[cell] = takes_fluid_[cell] || (fluid >> cell & 1) != 0 || model.missed_always > 0;
+        }
+    }
+    for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
+        cells_[cell].allowed &= may[cell];
+    }
+}
+
+/// What can lie in one open vessel only and crosses a level outside of it is above that vessel's rim there, and within
+/// its prism: so it is beside nothing of the vessel, and only beside such other contents as it would lie beside within.
+void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& left)
+{
+    std::vector<SlabSet> only_in(cells_.size()), of_body(left.size());
+    for (std::size_t s = 0; s < model.slabs.size(); ++s) {
+        of_body[at(model.slabs[s].body)].set(s);
+    }
+    for (std::size_t body = 0; body < left.size(); ++body) {
+        std::size_t vessel = 0;
+        bool one = true;
+        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+            const Choice& choice = model.choices[body][k];
+            const bool counts = (left[body] >> k & 1) != 0 && model.stances[at(choice.stance)].nested;
+            if (counts && (choice.cell == vague || model.cells[at(choice.cell)].open)) {
+                const std::size_t cell = choice.cell == vague ? 0 : at(choice.cell);
+                one = one && choice.cell != vague && (vessel == 0 || vessel == cell);
+                vessel = cell;
+            }
+        }
+        if (!one || vessel == 0) {
+            continue;
+        }
+        for (std::size_t s = 0; s < model.slabs.size(); ++s) {
+            if (of_body[body].test(s) && model.slabs[s].nested) {
+                only_in[vessel].set(s);
+            }
+        }
+    }
+    for (std::size_t vessel = 1; vessel < cells_.size(); ++vessel) {
+        const SlabSet& its = of_body[at(model.cells[vessel].body)];
+        for (std::size_t s = 0; only_in[vessel].any() && s < model.slabs.size(); ++s) {
+            const bool inside = only_in[vessel].test(s);
+            if (!inside && !its.test(s)) {
+                continue;
+            }
+            const SlabSet off = inside ? its | (only_in[vessel] & ~cells_[vessel].together[s]) : only_in[vessel];
+            for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
+                if (cell != vessel) {
+                    cells_[cell].together[s] &= ~off;
+                }
+            }
+        }
+    }
+}
+
+namespace {
+
+double stance_worth(const LevelModel& model, const Stance& stance, const LevelWeights& weights)
+{
+    double worth = weights.fluid * stance.missed;
+    for (int s = stance.first; s < stance.first + stance.slabs; ++s) {
+        worth += weights.slab[at(s)] * model.slabs[at(s)].height;
+    }
+    return worth;
+}
+
+/// What the bodies are worth at least.
+double least_worth(const LevelModel& model, const LevelState& state, const LevelWeights& weights)
+{
+    std::vector<double> least(model.choices.size(), infinite);
+    for (std::size_t k = 0; k < model.stances.size(); ++k) {
+        const Stance& stance = model.stances[k];
+        if (state.has_stance(static_cast<int>(k))) {
+            least[at(stance.body)] = std::min(least[at(stance.body)], stance_worth(model, stance, weights));
+        }
+    }
+    double sum = weights.fluid * (model.missed_always - model.vague_room);
+    for (std::size_t body = 0; body < least.size(); ++body) {
+        sum += model.choices[body].empty() ? 0 : least[body];
+    }
+    return sum;
+}
+
+struct Priced {
+    double height = 0;
+    std::vector<Heaviest> heaviest; ///< by cell
+};
+
+Priced priced(const LevelModel& model, const LevelState& state, const LevelWeights& weights, std::uint64_t& work)
+{
+    Priced found;
+    double rest = least_worth(model, state, weights) * (1 - hair);
+    for (std::size_t cell = 0; cell < model.cells.size(); ++cell) {
+        const double fluid = state.takes_fluid(cell) ? weights.fluid : 0;
+        found.heaviest.push_back(heaviest_set(model.slabs, state.cells()[cell], weights.slab, fluid, most_sets, work));
+        rest -= cell == 0 ? 0 : found.heaviest.back().weight * model.cells[cell].depth;
+    }
+    const double level = found.heaviest.front().weight;
+    constexpr double nothing = 1e-12;
+    found.height = rest <= nothing ? 0 : level <= nothing ? infinite : rest / level;
+    return found;
+}
+
+/// The linear program: how much of each stance each body takes, and how much of the cells' heights each set.
+class Master {
+public:
+    Master(const LevelModel& model, const LevelState& state, double enough)
+        : model_(model), state_(state), slab_row_(model.slabs.size(), -1), area_(state.cells().front().plan.area()),
+          program_(bounds())
+    {
+        for (std::size_t body = 0; body < model.choices.size(); ++body) {
+            if (!model.choices[body].empty()) { // at such a cost it need not be anywhere
+                program_.add(20 * enough, {{body_row(body), 1}});
+            }
+        }
+        for (std::size_t k = 0; k < model.stances.size(); ++k) {
+            if (state.has_stance(static_cast<int>(k))) {
+                add_stance(model.stances[k]);
+            }
+        }
+    }
+
+    void add(const LevelColumn& column)
+    {
+        std::vector<packing::ColumnProgram::Entry> entries;
+        double free = state_.cells()[column.cell].plan.area();
+        for (std::size_t s = 0; s < model_.slabs.size(); ++s) {
+            if (column.set.test(s)) {
+                entries.push_back({slab_row_[s], 1});
+                free -= model_.slabs[s].footprint.area();
+            }
+        }
+        if (state_.takes_fluid(column.cell)) {
+            entries.push_back({fluid_row(), free / area_});
+        }
+        if (column.cell > 0) {
+            entries.push_back({cell_row(column.cell), -1});
+        }
+        program_.add(column.cell == 0 ? 1 : 0, entries);
+        columns_.push_back(column);
+    }
+
+    bool solve() { return program_.solve(2000); }
+    double cost() const { return program_.cost(); }
+    int rows() const { return rows_; }
+    const std::vector<LevelColumn>& columns() const { return columns_; }
+
+    LevelWeights weights() const
+    {
+        LevelWeights found{std::vector<double>(model_.slabs.size(), 0), 0};
+        for (std::size_t s = 0; s < slab_row_.size(); ++s) {
+            found.slab[s] = slab_row_[s] < 0 ? 0 : std::max(0.0, program_.dual(slab_row_[s]));
+        }
+        found.fluid = std::max(0.0, program_.dual(fluid_row())) / area_;
+        return found;
+    }
+    double cell_price(std::size_t cell) const { return cell == 0 ? 1 : program_.dual(cell_row(cell)); }
+
+private:
+    int body_row(std::size_t body) const { return static_cast<int>(body); }
+    int cell_row(std::size_t cell) const { return static_cast<int>(model_.choices.size() + cell - 1); }
+    int fluid_row() const { return static_cast<int>(model_.choices.size() + model_.cells.size()) - 1; }
+
+    std::vector<double> bounds()
+    {
+        std::vector<double> found;
+        for (const auto& choices : model_.choices) {
+            found.push_back(choices.empty() ? 0 : 1);
+        }
+        for (std::size_t cell = 1; cell < model_.cells.size(); ++cell) {
+            found.push_back(-model_.cells[cell].depth);
+        }
+        found.push_back((model_.missed_always - model_.vague_room) / area_);
+        for (std::size_t k = 0; k < model_.stances.size(); ++k) {
+            const Stance& stance = model_.stances[k];
+            for (int s = stance.first; state_.has_stance(static_cast<int>(k)) && s < stance.first + stance.slabs; ++s) {
+                slab_row_[at(s)] = static_cast<int>(found.size());
+                found.push_back(0);
+            }
+        }
+        rows_ = static_cast<int>(found.size());
+        return found;
+    }
+
+    void add_stance(const Stance& stance)
+    {
+        std::vector<packing::ColumnProgram::Entry> entries{{body_row(at(stance.body)), 1}};
+        for (int s = stance.first; s < stance.first + stance.slabs; ++s) {
+            entries.push_back({slab_row_[at(s)], -model_.slabs[at(s)].height});
+        }
+        entries.push_back({fluid_row(), -stance.missed / area_});
+        program_.add(0, entries);
+    }
+
+    const LevelModel& model_;
+    const LevelState& state_;
+    std::vector<int> slab_row_;
+    double area_;
+    int rows_ = 0;
+    std::vector<LevelColumn> columns_;
+    packing::ColumnProgram program_;
+};
+
+void add_first_columns(Master& master, const LevelModel& model, const LevelState& state,
+                       const std::vector<LevelColumn>& columns)
+{
+    for (std::size_t cell = 0; cell < model.cells.size(); ++cell) {
+        master.add({cell, {}});
+        for (std::size_t s = 0; s < model.slabs.size(); ++s) {
+            if (state.cells()[cell].allowed.test(s)) {
+                SlabSet alone;
+                master.add({cell, alone.set(s)});
+            }
+        }
+    }
+    for (LevelColumn column : columns) {
+        column.set &= state.cells()[column.cell].allowed;
+        if (column.set.count() > 1 && may_share_level(model.slabs, state.cells()[column.cell], column.set)) {
+            master.add(column);
+        }
+    }
+}
+
+} // namespace
+
+double height_by_weights(const LevelModel& model, const LevelState& state, const LevelWeights& weights,
+                         std::uint64_t& work)
+{
+    return priced(model, state, weights, work).height;
+}
+
+HeightBound height_by_program(const LevelModel& model, const LevelState& state, const std::vector<LevelColumn>& columns,
+                              double enough, std::uint64_t& work)
+{
+    HeightBound best;
+    Master master(model, state, enough);
+    add_first_columns(master, model, state, columns);
+    constexpr int most_turns = 60;
+    constexpr double near = 0.003;
+    for (int turn = 0; turn < most_turns && master.solve(); ++turn) {
+        work += static_cast<std::uint64_t>(master.rows()) * 20;
+        const LevelWeights weights = master.weights();
+        const Priced found = priced(model, state, weights, work);
+        if (best.weights.slab.empty() || found.height > best.height) {
+            best.height = found.height;
+            best.weights = weights;
+        }
+        bool added = false;
+        for (std::size_t cell = 0; cell < model.cells.size(); ++cell) {
+            if (found.heaviest[cell].weight > master.cell_price(cell) + 1e-7) {
+                master.add({cell, found.heaviest[cell].set});
+                added = true;
+            }
+        }
+        if (!added || best.height >= enough || best.height >= master.cost() * (1 - near)) {
+            break;
+        }
+    }
+    best.columns.assign(master.columns().begin(), master.columns().end());
+    best.columns.erase(std::remove_if(best.columns.begin(), best.columns.end(),
+                                      [](const LevelColumn& c) { return c.set.count() < 2; }),
+                       best.columns.end());
+    constexpr std::size_t most_kept = 300;
+    if (best.columns.size() > most_kept) {
+        best.columns.erase(best.columns.begin(), best.columns.end() - most_kept);
+    }
+    return best;
+}
+
+} // namespace tuckwright::nesting

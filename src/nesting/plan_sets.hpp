@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// What can lie side by side: outlines of things at one level, in the plan of a bundle or of a cavity.
+#pragma once
+#include <vector>
+
+namespace tuckwright::nesting {
+
+/// What a level cuts out of a thing that lies along the axes: a disc, or a rectangle (mm, half sides, length >= width).
+struct Footprint {
+    bool disc = false;
+    double half_length = 0, half_width = 0; ///< of a disc both its radius; a line has no width
+    double area() const;
+};
+
+/// The plan of a bundle or of a cavity: a circle (its radius in both), or a rectangle of half sides.
+struct Plan {
+    bool round = true;
+    double half_length = 0, half_width = 0;
+    double area() const;
+};
+
+/// How outlines are turned in a rectangular plan: square to it, or anyhow. In a round plan they are turned anyhow.
+enum class Turned { square, anyhow };
+
+/// One outline as it may lie in a plan.
+struct Lying {
+    Footprint footprint;
+    Turned turned = Turned::square;
+};
+
+/// Whether it fits the plan alone. Exact, but for rectangles turned anyhow in a rectangle, which count with the disc
+/// in them; up to 1e-9 mm too often.
+bool fits_alone(const Lying& one, const Plan& plan);
+
+/// Whether two fit the plan without an inner point in common, told with the same exactness. Symmetric.
+/// Source: in a circle, convex things are apart if and only if a line has each on its own side; see the .cpp.
+bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan);
+
+/// Whether discs of these radii fit a circle of that radius. Requires: each two of them do. Exact to 1e-9 mm.
+bool three_discs_fit(double r, double s, double t, double radius);
+
+/// The least radius of a circle round `count` discs of radius 1, or less where the least is not proved. Source: see
+/// the .cpp.
+double least_circle_round(int count);
+
+} // namespace tuckwright::nesting
