@@ -12,6 +12,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <memory>
 #include <numbers>
 #include <numeric>
@@ -89,10 +91,23 @@ public:
                 break;
             }
         }
+        if (std::getenv("DBG")) { dump(); }
         return open_.empty() ? goal() : std::min(goal(), open_.top().bound);
     }
 
 private:
+    void dump() const // DBG
+    {
+        if (open_.empty()) return;
+        const Node& n = open_.top();
+        std::printf("nodes made %lu open %zu work %lu programs %lu low %.4f x %.4f high %.4f x %.4f bound %.2f height %.3f\n", numbers_, open_.size(), work_, programs_, 2*n.low.half_length, 2*n.low.half_width, 2*n.high.half_length, 2*n.high.half_width, n.bound/1000, n.found ? n.found->height : -1.0);
+        for (std::size_t b = 0; b < n.left.size(); ++b) {
+            std::printf("  body %zu (%.0f):", b + 1, model_.volume[b] / 1000);
+            for (std::size_t k = 0; k < model_.choices[b].size(); ++k) if (n.left[b] >> k & 1) std::printf(" %d/%d", model_.choices[b][k].cell < 1 ? model_.choices[b][k].cell : model_.cells[model_.choices[b][k].cell].body + 1, (int)model_.stances[model_.choices[b][k].stance].form);
+            std::printf("\n");
+        }
+    }
+    std::uint64_t programs_ = 0;
     double goal() const { return incumbent_ * (1 - same_volume); }
 
     /// Of a bundle of that plan and height, in its bag.
@@ -144,7 +159,7 @@ private:
                 double high = 0, reach = 0, wide = 0;
                 for (int s = stance.first; s < stance.first + stance.slabs; ++s) {
                     const Slab& slab = model_.slabs[static_cast<std::size_t>(s)];
-                    const Footprint& f = slab.footprint;
+                    const Footprint& f = slab.whole;
                     const bool circle = f.disc || !model_.round;
                     high += slab.height;
                     reach = std::max(reach, circle ? f.half_length : std::hypot(f.half_length, f.half_width));
@@ -211,6 +226,7 @@ private:
 
     void strengthen(Node& node)
     {
+        ++programs_;
         const LevelState state(model_, *node.rules, node.left);
         // What closes the node.
         const double enough = goal() / volume(node.low, 1) * (wall_ > 0 ? 2 : 1 + 1e-12);
@@ -362,10 +378,10 @@ private:
     {
         std::vector<double> found;
         for (std::size_t i = 0; i < model_.slabs.size(); ++i) {
-            const Footprint& f = model_.slabs[i].footprint;
+            const Footprint& f = model_.slabs[i].whole;
             found.push_back(f.disc ? f.half_length : std::hypot(f.half_length, f.half_width));
             for (std::size_t j = 0; j < i && f.disc; ++j) {
-                const Footprint& g = model_.slabs[j].footprint;
+                const Footprint& g = model_.slabs[j].whole;
                 if (g.disc && model_.slabs[i].body != model_.slabs[j].body) {
                     found.push_back(f.half_length + g.half_length);
                 }
@@ -381,8 +397,8 @@ private:
     {
         std::vector<double> sides, found;
         for (const Slab& slab : model_.slabs) {
-            sides.push_back(slab.footprint.half_length);
-            sides.push_back(slab.footprint.half_width);
+            sides.push_back(slab.whole.half_length);
+            sides.push_back(slab.whole.half_width);
         }
         std::sort(sides.begin(), sides.end());
         sides.erase(std::unique(sides.begin(), sides.end()), sides.end());

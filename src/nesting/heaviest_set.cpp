@@ -154,7 +154,7 @@ LevelRules rules_of_plan(const std::vector<Slab>& slabs, const std::vector<Turne
     LevelRules rules{plan, {}, std::vector<SlabSet>(slabs.size())};
     for (std::size_t i = 0; i < slabs.size(); ++i) {
         const Lying one{slabs[i].footprint, turned[i]};
-        if (!fits_alone(one, plan)) {
+        if (!fits_alone({slabs[i].whole, turned[i]}, plan)) {
             continue;
         }
         rules.allowed.set(i);

@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "nesting/kit_scene.hpp"
+#include "packing/leaning.hpp"
 #include "tuckwright/stowage.hpp"
 
 namespace tuckwright::nesting {
@@ -136,7 +137,7 @@ private:
             }
         }
         if ((forms & bit(Form::leaning)) != 0) {
-            model_.choices.back().push_back({cell == 0 ? vague : cell, bare_stance(body, true)});
+            model_.choices.back().push_back({cell == 0 ? vague : cell, cell == 0 ? bare_stance(body, true) : leaning(body, cell)});
         }
     }
 
@@ -180,18 +181,43 @@ private:
         return static_cast<int>(model_.stances.size()) - 1;
     }
 
+    /// A rod leaning in a cavity: not lower than where it touches both walls. Its middle is cut by levels in at least a
+    /// disc as thick as itself.
+    int leaning(int body, int cell)
+    {
+        const Rod rod = *rod_of(scene_.scene.bodies[at(body)]);
+        const Plan& plan = model_.cells[at(cell)].plan;
+        const double diagonal = std::hypot(plan.half_length, plan.half_width);
+        const double half = plan.round ? std::sqrt(std::max(0.0, plan.half_length * plan.half_length - rod.aside * rod.aside))
+                                       : diagonal;
+        constexpr double hair = 1e-6; // radians
+        const double tilt = hair + std::asin(std::min(1.0, half / std::hypot(rod.along, rod.across))) -
+                            std::atan2(rod.across, rod.along);
+        const double most = std::clamp(tilt, 0.0, std::numbers::pi / 2);
+        const double high = std::min(rod.along, rod.along * std::cos(most) + rod.across * std::sin(most));
+        const double core = std::max(0.0, rod.along * std::cos(most) - rod.across * std::sin(most));
+        const double radius = std::min(rod.across, rod.aside);
+        Stance made{body, true, Form::leaning, static_cast<int>(model_.slabs.size()), 2, model_.volume[at(body)]};
+        const Footprint disc{true, radius, radius}, point{true, 0, 0};
+        model_.slabs.push_back({body, true, disc, 2 * core, disc});
+        model_.slabs.push_back({body, true, point, 2 * std::max(0.0, high - core), point});
+        made.missed = std::max(0.0, made.missed - disc.area() * 2 * core) * (1 - 1e-9);
+        model_.stances.push_back(made);
+        return static_cast<int>(model_.stances.size()) - 1;
+    }
+
     int stance(int body, bool nested, Form form)
     {
         for (std::size_t k = 0; k < model_.stances.size(); ++k) {
             const Stance& s = model_.stances[k];
-            if (s.body == body && s.nested == nested && s.form == form && s.slabs > 0) {
+            if (s.body == body && s.nested == nested && s.form == form) {
                 return static_cast<int>(k);
             }
         }
         Stance made{body, nested, form, static_cast<int>(model_.slabs.size()), 0, model_.volume[at(body)]};
         const Piece piece = piece_at(scene_.scene.bodies[at(body)], 0, {outermost, form}, 0);
-        const auto add = [&](const Footprint& footprint, double height) {
-            model_.slabs.push_back({body, nested, footprint, height});
+        const auto add = [&](const Footprint& footprint, double height, const Footprint& whole) {
+            model_.slabs.push_back({body, nested, footprint, height, whole});
             made.missed -= footprint.area() * height;
             ++made.slabs;
         };
@@ -199,17 +225,19 @@ private:
             const double radius = piece.foot > 0 ? piece.foot : std::get<Cylinder>(item(body).outside).foot > 0
                                                      ? std::get<Cylinder>(item(body).outside).foot / 2
                                                      : piece.radius;
-            add({true, radius, radius}, 2 * piece.half_height);
+            add({true, radius, radius}, 2 * piece.half_height, {true, radius, radius});
         } else if (piece.kind == PieceKind::lying) {
             const double radius = foot_of(std::get<Cylinder>(item(body).outside)) / 2;
             double below = 0;
+            const Footprint whole{false, std::max(piece.a, radius), std::min(piece.a, radius)};
             for (const Step& step : stairs) {
                 const double wide = step.half_width * radius;
-                add({false, std::max(piece.a, wide), std::min(piece.a, wide)}, 2 * radius * (step.half_height - below));
+                add({false, std::max(piece.a, wide), std::min(piece.a, wide)}, 2 * radius * (step.half_height - below), whole);
                 below = step.half_height;
             }
         } else {
-            add({false, std::max(piece.a, piece.b), std::min(piece.a, piece.b)}, 2 * piece.half_height);
+            const Footprint whole{false, std::max(piece.a, piece.b), std::min(piece.a, piece.b)};
+            add(whole, 2 * piece.half_height, whole);
         }
         made.missed = std::max(0.0, made.missed * (1 - 1e-9) - 1e-6); // rounding never counts too much
         model_.stances.push_back(made);

@@ -16,6 +16,7 @@ struct Slab {
     bool nested = false; ///< of a thing in a vessel; else of one that lies directly in the bundle
     Footprint footprint;
     double height = 0; ///< mm
+    Footprint whole;   ///< the outline of all of the thing, seen from above
 };
 
 /// A form in which a thing lies, directly in the bundle or in some vessel: its slabs, and the volume that they miss.
@@ -54,7 +55,8 @@ struct LevelModel {
 };
 
 /// Builds the model for everything standing, lying or on its side. Things in several forms, sheets, cloth, lids and what
-/// is pressed into a vessel count with their volume, pouches with nothing; what leans counts with its volume.
+/// is pressed into a vessel count with their volume, pouches with nothing; what leans counts at the slant at which it is
+/// lowest in its cell.
 LevelModel level_model(const Kit& kit);
 
 } // namespace tuckwright::nesting
