@@ -54,10 +54,6 @@ public:
         : kit_(kit), model_(level_model(kit)), incumbent_(incumbent), most_work_(work),
           wall_(kit.bag ? kit.bag->thickness : 0)
     {
-        find_turned();
-        for (std::size_t cell = 1; cell < model_.cells.size(); ++cell) {
-            cavities_.push_back(rules_of_plan(model_.slabs, turned_[cell], model_.cells[cell].plan));
-        }
         order_.resize(model_.choices.size());
         std::iota(order_.begin(), order_.end(), std::size_t{0});
         std::stable_sort(order_.begin(), order_.end(),
@@ -116,29 +112,20 @@ private:
         return Plan{plan.round, plan.half_length + wall_, plan.half_width + wall_}.area() * (height + 2 * wall_);
     }
 
-    /// What stands out of a round vessel may be turned anyhow even in a box.
-    void find_turned()
+    /// The rules of all cells, made anew where the plan of the bundle or the turns in a box are others than before.
+    void find_rules(Node& node) const
     {
-        turned_.assign(model_.cells.size(), std::vector<Turned>(model_.slabs.size(), Turned::square));
+        auto rules = node.rules ? *node.rules : std::vector<LevelRules>(model_.cells.size());
         for (std::size_t cell = 0; cell < model_.cells.size(); ++cell) {
-            for (std::size_t s = 0; s < model_.slabs.size(); ++s) {
-                if (!model_.slabs[s].nested || model_.slabs[s].footprint.disc) {
-                    continue;
-                }
-                for (const Choice& choice : model_.choices[static_cast<std::size_t>(model_.slabs[s].body)]) {
-                    if (choice.cell != 0 && choice.cell != static_cast<int>(cell)) {
-                        turned_[cell][s] = Turned::anyhow;
-                    }
-                }
+            const Plan& plan = cell == 0 ? node.high : model_.cells[cell].plan;
+            std::vector<Turned> turned = turned_in(model_, cell, node.left);
+            const bool same_plan = plan.half_length == rules[cell].plan.half_length &&
+                                   plan.half_width == rules[cell].plan.half_width;
+            if (!same_plan || (!plan.round && turned != rules[cell].turned)) {
+                rules[cell] = rules_of_plan(model_.slabs, std::move(turned), plan);
             }
         }
-    }
-
-    std::shared_ptr<const std::vector<LevelRules>> rules_for(const Plan& plan) const
-    {
-        std::vector<LevelRules> rules{rules_of_plan(model_.slabs, turned_[0], plan)};
-        rules.insert(rules.end(), cavities_.begin(), cavities_.end());
-        return std::make_shared<const std::vector<LevelRules>>(std::move(rules));
+        node.rules = std::make_shared<const std::vector<LevelRules>>(std::move(rules));
     }
 
     /// Least radius, or half side, of a plan in which each thing fits in some form, and the least height of the highest.
@@ -209,7 +196,7 @@ private:
         if (root.high.half_length < root.low.half_length || root.high.half_width < root.low.half_width) {
             return true; // nothing but the incumbent
         }
-        root.rules = rules_for(root.high);
+        find_rules(root);
         root.bound = volume(root.low, smallest.height);
         push(std::move(root));
         return true;
@@ -241,6 +228,7 @@ private:
     void push_child(Node&& child)
     {
         child.strengthened = false;
+        find_rules(child);
         const LevelState state(model_, *child.rules, child.left);
         const double height = height_by_weights(model_, state, child.found->weights, work_);
         child.bound = std::max(child.bound, volume(child.low, height));
@@ -349,7 +337,6 @@ private:
             lower.high.half_width = upper.low.half_width = at;
         }
         if (model_.round || lower.high.half_length >= lower.low.half_width) { // else the length would be the shorter side
-            lower.rules = rules_for(lower.high);
             push_child(std::move(lower));
         }
         push_child(std::move(upper));
@@ -416,8 +403,6 @@ private:
     double incumbent_;
     std::uint64_t most_work_, work_ = 0, numbers_ = 0;
     double wall_;
-    std::vector<std::vector<Turned>> turned_;
-    std::vector<LevelRules> cavities_;
     std::vector<std::size_t> order_;
     std::priority_queue<Node, std::vector<Node>, LaterNode> open_;
 };

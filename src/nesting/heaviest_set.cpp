@@ -149,9 +149,10 @@ private:
 
 } // namespace
 
-LevelRules rules_of_plan(const std::vector<Slab>& slabs, const std::vector<Turned>& turned, const Plan& plan)
+LevelRules rules_of_plan(const std::vector<Slab>& slabs, std::vector<Turned> lying, const Plan& plan)
 {
-    LevelRules rules{plan, {}, std::vector<SlabSet>(slabs.size())};
+    LevelRules rules{plan, std::move(lying), {}, std::vector<SlabSet>(slabs.size())};
+    const std::vector<Turned>& turned = rules.turned;
     for (std::size_t i = 0; i < slabs.size(); ++i) {
         const Lying one{slabs[i].footprint, turned[i]};
         if (!fits_alone({slabs[i].whole, turned[i]}, plan)) {

@@ -15,12 +15,13 @@ using SlabSet = std::bitset<most_slabs>;
 /// Which slabs may share a level of a cell.
 struct LevelRules {
     Plan plan;
+    std::vector<Turned> turned;    ///< [slab]: how it may lie
     SlabSet allowed;               ///< those that a level of the cell may cross at all
     std::vector<SlabSet> together; ///< [slab]: which others may be at its level
 };
 
 /// By pairs in the plan; slabs of one body are never at one level. `turned[slab]` tells how it may lie.
-LevelRules rules_of_plan(const std::vector<Slab>& slabs, const std::vector<Turned>& turned, const Plan& plan);
+LevelRules rules_of_plan(const std::vector<Slab>& slabs, std::vector<Turned> turned, const Plan& plan);
 
 /// Whether the set may share a level, by every condition that is known: pairs, threes, numbers and area.
 bool may_share_level(const std::vector<Slab>& slabs, const LevelRules& rules, const SlabSet& set);

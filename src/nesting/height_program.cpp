@@ -16,29 +16,15 @@ constexpr double infinite = std::numeric_limits<double>::infinity();
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
-} // namespace
+using CellSet = std::uint64_t;
 
-LevelState::LevelState(const LevelModel& model, const std::vector<LevelRules>& cells, const ChoicesLeft& left)
-    : cells_(cells), stance_left_(model.stances.size(), false), takes_fluid_(model.cells.size(), false)
-{
-    for (std::size_t body = 0; body < left.size(); ++body) {
-        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
-            if ((left[body] >> k & 1) != 0) {
-                stance_left_[at(model.choices[body][k].stance)] = true;
-            }
-        }
-    }
-    find_reaches(model, left);
-    allow_slabs(model, left);
-    keep_off_vessels(model, left);
-}
-
-void LevelState::find_reaches(const LevelModel& model, const ChoicesLeft& left)
+/// [cell]: the cells whose levels its contents may cross.
+std::vector<CellSet> reaches(const LevelModel& model, const ChoicesLeft& left)
 {
     const std::size_t n = model.cells.size();
-    reach_.assign(n, 0);
+    std::vector<CellSet> found(n, 0);
     for (std::size_t cell = 0; cell < n; ++cell) {
-        reach_[cell] = CellSet{1} << cell;
+        found[cell] = CellSet{1} << cell;
     }
     for (bool grown = true; grown;) {
         grown = false;
@@ -46,7 +32,7 @@ void LevelState::find_reaches(const LevelModel& model, const ChoicesLeft& left)
             if (!model.cells[cell].open) {
                 continue;
             }
-            CellSet reach = reach_[cell];
+            CellSet reach = found[cell];
             const auto& choices = model.choices[at(model.cells[cell].body)];
             for (std::size_t k = 0; k < choices.size(); ++k) {
                 const bool is_left = (left[at(model.cells[cell].body)] >> k & 1) != 0;
@@ -56,13 +42,51 @@ void LevelState::find_reaches(const LevelModel& model, const ChoicesLeft& left)
                 if (choices[k].cell == vague) { // it may be anywhere
                     reach = ~CellSet{0};
                 } else if (model.stances[at(choices[k].stance)].form == packing::Form::standing) {
-                    reach |= reach_[at(choices[k].cell)];
+                    reach |= found[at(choices[k].cell)];
                 }
             }
-            grown = grown || reach != reach_[cell];
-            reach_[cell] = reach;
+            grown = grown || reach != found[cell];
+            found[cell] = reach;
         }
     }
+    return found;
+}
+
+} // namespace
+
+std::vector<Turned> turned_in(const LevelModel& model, std::size_t cell, const ChoicesLeft& left)
+{
+    std::vector<Turned> turned(model.slabs.size(), Turned::square);
+    if (model.cells[cell].plan.round && cell > 0) {
+        return turned; // of no matter
+    }
+    const std::vector<CellSet> reach = reaches(model, left);
+    for (std::size_t body = 0; body < left.size(); ++body) {
+        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+            const Choice& choice = model.choices[body][k];
+            const Stance& stance = model.stances[at(choice.stance)];
+            const bool stands_out = (left[body] >> k & 1) != 0 && stance.nested && choice.cell != static_cast<int>(cell) &&
+                                    (choice.cell == vague || (reach[at(choice.cell)] >> cell & 1) != 0);
+            for (int s = stance.first; stands_out && s < stance.first + stance.slabs; ++s) {
+                turned[at(s)] = Turned::anyhow;
+            }
+        }
+    }
+    return turned;
+}
+
+LevelState::LevelState(const LevelModel& model, const std::vector<LevelRules>& cells, const ChoicesLeft& left)
+    : cells_(cells), reach_(reaches(model, left)), stance_left_(model.stances.size(), false), takes_fluid_(model.cells.size(), false)
+{
+    for (std::size_t body = 0; body < left.size(); ++body) {
+        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+            if ((left[body] >> k & 1) != 0) {
+                stance_left_[at(model.choices[body][k].stance)] = true;
+            }
+        }
+    }
+    allow_slabs(model, left);
+    keep_off_vessels(model, left);
 }
 
 void LevelState::allow_slabs(const LevelModel& model, const ChoicesLeft& left)
@@ -93,43 +117,69 @@ void LevelState::allow_slabs(const LevelModel& model, const ChoicesLeft& left)
     }
 }
 
-/// What can lie in one open vessel only and crosses a level outside of it is above that vessel's rim there, and within
-/// its prism: so it is beside nothing of the vessel, and only beside such other contents as it would lie beside within.
-void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& left)
+namespace {
+
+/// The one open vessel that the body may lie in, if there is no other; 0 if there is none or several.
+std::size_t only_open_vessel(const LevelModel& model, const ChoicesLeft& left, std::size_t body)
 {
-    std::vector<SlabSet> only_in(cells_.size()), of_body(left.size());
-    for (std::size_t s = 0; s < model.slabs.size(); ++s) {
-        of_body[at(model.slabs[s].body)].set(s);
-    }
-    for (std::size_t body = 0; body < left.size(); ++body) {
-        std::size_t vessel = 0;
-        bool one = true;
-        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
-            const Choice& choice = model.choices[body][k];
-            const bool counts = (left[body] >> k & 1) != 0 && model.stances[at(choice.stance)].nested;
-            if (counts && (choice.cell == vague || model.cells[at(choice.cell)].open)) {
-                const std::size_t cell = choice.cell == vague ? 0 : at(choice.cell);
-                one = one && choice.cell != vague && (vessel == 0 || vessel == cell);
-                vessel = cell;
-            }
-        }
-        if (!one || vessel == 0) {
+    std::size_t vessel = 0;
+    for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+        const Choice& choice = model.choices[body][k];
+        if ((left[body] >> k & 1) == 0 || !model.stances[at(choice.stance)].nested) {
             continue;
         }
-        for (std::size_t s = 0; s < model.slabs.size(); ++s) {
-            if (of_body[body].test(s) && model.slabs[s].nested) {
-                only_in[vessel].set(s);
+        if (choice.cell == vague) {
+            return 0;
+        }
+        if (model.cells[at(choice.cell)].open) {
+            if (vessel != 0 && vessel != at(choice.cell)) {
+                return 0;
             }
+            vessel = at(choice.cell);
+        }
+    }
+    return vessel;
+}
+
+/// Whether the body can lie directly in no other cell.
+bool lies_only_in(const LevelModel& model, const ChoicesLeft& left, std::size_t body, std::size_t cell)
+{
+    for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+        if ((left[body] >> k & 1) != 0 && model.choices[body][k].cell != static_cast<int>(cell)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+} // namespace
+
+/// What can lie in one open vessel only and crosses a level outside of it is above that vessel's rim there, and within
+/// its prism: so it is beside nothing of the vessel, and only beside such other contents as it would lie beside within.
+/// The same holds for the vessel that this vessel can only lie in, and so on.
+void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& left)
+{
+    std::vector<SlabSet> contents(cells_.size()), of_body(left.size()), nested(left.size());
+    for (std::size_t s = 0; s < model.slabs.size(); ++s) {
+        of_body[at(model.slabs[s].body)].set(s);
+        nested[at(model.slabs[s].body)].set(s, model.slabs[s].nested);
+    }
+    for (std::size_t body = 0; body < left.size(); ++body) {
+        std::size_t vessel = only_open_vessel(model, left, body);
+        for (std::size_t step = 0; vessel != 0 && step < cells_.size(); ++step) {
+            contents[vessel] |= nested[body];
+            const std::size_t holder = at(model.cells[vessel].body), outer = only_open_vessel(model, left, holder);
+            vessel = outer != 0 && lies_only_in(model, left, holder, outer) ? outer : 0;
         }
     }
     for (std::size_t vessel = 1; vessel < cells_.size(); ++vessel) {
         const SlabSet& its = of_body[at(model.cells[vessel].body)];
-        for (std::size_t s = 0; only_in[vessel].any() && s < model.slabs.size(); ++s) {
-            const bool inside = only_in[vessel].test(s);
+        for (std::size_t s = 0; contents[vessel].any() && s < model.slabs.size(); ++s) {
+            const bool inside = contents[vessel].test(s);
             if (!inside && !its.test(s)) {
                 continue;
             }
-            const SlabSet off = inside ? its | (only_in[vessel] & ~cells_[vessel].together[s]) : only_in[vessel];
+            const SlabSet off = inside ? its | (contents[vessel] & ~cells_[vessel].together[s]) : contents[vessel];
             for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
                 if (cell != vessel) {
                     cells_[cell].together[s] &= ~off;

@@ -12,6 +12,10 @@ namespace tuckwright::nesting {
 /// Which choices are left to each body: bit k for its k-th.
 using ChoicesLeft = std::vector<std::uint64_t>;
 
+/// How each slab may lie in a cell: what stands out into it from another may be turned anyhow even between the walls of
+/// a box.
+std::vector<Turned> turned_in(const LevelModel& model, std::size_t cell, const ChoicesLeft& left);
+
 /// The levels of all cells as they may be crossed while these choices are left.
 class LevelState {
 public:
@@ -25,13 +29,11 @@ public:
     bool takes_fluid(std::size_t cell) const { return takes_fluid_[cell]; }
 
 private:
-    using CellSet = std::uint64_t;
-    void find_reaches(const LevelModel& model, const ChoicesLeft& left);
     void allow_slabs(const LevelModel& model, const ChoicesLeft& left);
     void keep_off_vessels(const LevelModel& model, const ChoicesLeft& left);
 
     std::vector<LevelRules> cells_;
-    std::vector<CellSet> reach_; ///< [cell]: the cells whose levels its contents may cross
+    std::vector<std::uint64_t> reach_; ///< [cell]: the set of cells whose levels its contents may cross
     std::vector<bool> stance_left_;
     std::vector<bool> takes_fluid_;
 };
