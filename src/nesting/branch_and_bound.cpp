@@ -27,6 +27,7 @@ namespace tuckwright::nesting {
 
 namespace {
 
+static const double SPREAD = std::getenv("SPREAD") ? std::atof(std::getenv("SPREAD")) : 0.5;
 constexpr double same_volume = 5e-8; // relative: a bound so near to the incumbent closes a node
 constexpr double just_below = 1 - 1e-9;
 
@@ -149,8 +150,9 @@ private:
                     const Footprint& f = slab.whole;
                     const bool circle = f.disc || !model_.round;
                     high += slab.height;
-                    reach = std::max(reach, circle ? f.half_length : std::hypot(f.half_length, f.half_width));
-                    wide = std::max(wide, f.half_width);
+                    reach = std::max(reach, circle ? std::max(f.half_length, f.half_width)
+                                                   : std::hypot(f.half_length, f.half_width));
+                    wide = std::max(wide, f.inner());
                 }
                 if (stance.nested) { // in a vessel that lies any of its sides may be up
                     wide = reach = std::min(wide, high / 2);
@@ -241,7 +243,7 @@ private:
         const double gap = goal() / node.bound - 1;
         const double spread = node.high.area() / node.low.area() - 1;
         const auto body = body_to_part(node);
-        if (spread > 2e-9 && (!body || spread > std::max(0.5 * gap, 0.002))) {
+        if (spread > 2e-9 && (!body || spread > std::max(SPREAD * gap, 0.002))) {
             part_range(node);
             return true;
         }

@@ -25,14 +25,14 @@ public:
         if (f.area() > free_ * (1 + hair) + hair) {
             return false;
         }
-        return !plan_.round || (takes_by_number(f.half_width) && takes_by_threes(f.half_width));
+        return !plan_.round || (takes_by_number(f.inner()) && takes_by_threes(f.inner()));
     }
 
     void add(int slab)
     {
         const Footprint& f = slabs_[static_cast<std::size_t>(slab)].footprint;
         free_ -= f.area();
-        radii_.push_back(f.half_width);
+        radii_.push_back(f.inner());
     }
     void remove_last(int slab)
     {
@@ -154,14 +154,14 @@ LevelRules rules_of_plan(const std::vector<Slab>& slabs, std::vector<Turned> lyi
     LevelRules rules{plan, std::move(lying), {}, std::vector<SlabSet>(slabs.size())};
     const std::vector<Turned>& turned = rules.turned;
     for (std::size_t i = 0; i < slabs.size(); ++i) {
-        const Lying one{slabs[i].footprint, turned[i]};
-        if (!fits_alone({slabs[i].whole, turned[i]}, plan)) {
+        const Lying one{slabs[i].footprint, slabs[i].whole, turned[i]};
+        if (!fits_alone(one, plan)) {
             continue;
         }
         rules.allowed.set(i);
         for (std::size_t j = 0; j < i; ++j) {
             if (slabs[i].body != slabs[j].body && rules.allowed.test(j) &&
-                fit_side_by_side(one, {slabs[j].footprint, turned[j]}, plan)) {
+                fit_side_by_side(one, {slabs[j].footprint, slabs[j].whole, turned[j]}, plan)) {
                 rules.together[i].set(j);
                 rules.together[j].set(i);
             }

@@ -229,14 +229,14 @@ private:
         } else if (piece.kind == PieceKind::lying) {
             const double radius = foot_of(std::get<Cylinder>(item(body).outside)) / 2;
             double below = 0;
-            const Footprint whole{false, std::max(piece.a, radius), std::min(piece.a, radius)};
+            const Footprint whole{false, piece.a, radius};
             for (const Step& step : stairs) {
-                const double wide = step.half_width * radius;
-                add({false, std::max(piece.a, wide), std::min(piece.a, wide)}, 2 * radius * (step.half_height - below), whole);
+                const double wide = step.half_width * radius; // along the level, across the axis
+                add({false, piece.a, wide}, 2 * radius * (step.half_height - below), whole);
                 below = step.half_height;
             }
         } else {
-            const Footprint whole{false, std::max(piece.a, piece.b), std::min(piece.a, piece.b)};
+            const Footprint whole{false, piece.a, piece.b};
             add(whole, 2 * piece.half_height, whole);
         }
         made.missed = std::max(0.0, made.missed * (1 - 1e-9) - 1e-6); // rounding never counts too much

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Pairs in a circle of radius R. Two convex things are apart if and only if some line has one on each side. So let T be
 // the least x to which a thing can reach that lies in the circle, to the left: two fit if and only if their T sum to no
-// more than 0. For a disc of radius r, T = 2 r - R. For a rectangle of sides A and B, let s(X) = sqrt(R^2 - X^2 / 4);
-// then T = min(B - s(A), A - s(B)), the rectangle's side being along the line: no slanting turn reaches less.
-// Proof: put the rectangle's rightmost corner at 0 and its sides A along (-sin a, cos a), B along (-cos a, -sin a); the
-// circle's centre o is to be as far right as possible. The ends of the far side A must be in the circle: if sin a <=
-// A / 2R, then o_x <= (s(A) - B) cos a - (A / 2) sin a, else o_x <= R - B cos a - A sin a; likewise for the far side B
-// with cos a. The last expression is convex in a, so largest where sin a = A / 2R or cos a = B / 2R; there the first is
-// (s/R)(s - B) - A^2 / 4R with s = s(A), which is at most s - B: if s >= B at once, else since B <= 2 s (the rectangle
-// fits the circle). Where s < B the first expression is convex's contrary, so largest at its ends: a = 0 or that point.
+// more than 0. For a disc of radius r, T = 2 r - R. A rectangle of sides A and B is in the circle, and what counts of it
+// is narrower by d at both ends of its sides B. Put its rightmost corner at 0 and its sides A along (-sin a, cos a), B
+// along (-cos a, -sin a): then -T is the largest x of the circle's centre, plus d cos a. Let s(X) = sqrt(R^2 - X^2 / 4) and
+// C = B - d. The ends of the far side A are in the circle: if sin a <= A / 2R, then
+//     -T <= (s(A) - C) cos a - (A / 2) sin a,   else   -T <= R - C cos a - A sin a;
+// those of the far side B: if cos a <= B / 2R, then -T <= (s(B) - A) sin a - (B / 2 - d) cos a.
+// The first, where its factor is negative, and the second are convex in a, so largest at their ends; the third likewise.
+// Where the first ends it is (s/R)(s - C) - A^2 / 4R with s = s(A), which is at most s - C: if s >= C at once, else since
+// C <= 2 s, as the rectangle fits the circle. So -T is at most the largest of
+//     s(A) - C (a = 0),   s(B) - A (a quarter turn),   R - C B / 2R - A s(B) / R (where cos a = B / 2R),
+// and the first two are reached. For d = 0 the third is never the largest, as A and B may be exchanged.
 //
 // Pairs in a rectangle, square to it: opposite corners are the best places; quarter turns are tried.
 //
@@ -29,52 +32,66 @@ namespace {
 constexpr double hair = 1e-9; // mm: what just fits does fit
 
 /// T of the above for a thing that fits the circle.
-double least_reach(const Footprint& f, double radius)
+double least_reach(const Lying& one, double radius)
 {
-    if (f.disc) {
-        return 2 * f.half_length - radius;
+    const Footprint& f = one.whole;
+    if (one.footprint.disc) {
+        return 2 * one.footprint.half_length - radius;
     }
-    const double s_length = std::sqrt(std::max(0.0, radius * radius - f.half_length * f.half_length));
-    const double s_width = std::sqrt(std::max(0.0, radius * radius - f.half_width * f.half_width));
-    return std::min(2 * f.half_width - s_length, 2 * f.half_length - s_width);
+    const double a = 2 * f.half_length, b = 2 * f.half_width, c = f.half_width + one.footprint.half_width;
+    const double s_a = std::sqrt(std::max(0.0, radius * radius - a * a / 4));
+    const double s_b = std::sqrt(std::max(0.0, radius * radius - b * b / 4));
+    return -std::max({s_a - c, s_b - a, radius - (c * b / 2 + a * s_b) / radius});
 }
 
 /// The disc in it, which turns as it likes.
-Footprint disc_in(const Footprint& f) { return {true, f.half_width, f.half_width}; }
+Footprint disc_in(const Footprint& f) { return {true, f.inner(), f.inner()}; }
 
-Footprint told_by(const Lying& one) { return one.turned == Turned::anyhow ? disc_in(one.footprint) : one.footprint; }
-
-bool within(double x, double y, const Plan& plan) { return x <= plan.half_length + hair && y <= plan.half_width + hair; }
-
-/// A disc in one corner and a rectangle of half sides x, y in the opposite one, or two discs.
-bool disc_beside(double r, double x, double y, bool other_is_disc, const Plan& plan)
+/// Half sides along the plan's own.
+struct Sides {
+    double x, y;
+};
+Sides sides(const Footprint& f, bool quarter)
 {
-    if (other_is_disc) {
-        const double dx = std::max(0.0, 2 * plan.half_length - r - x), dy = std::max(0.0, 2 * plan.half_width - r - x);
-        return std::hypot(dx, dy) + hair >= r + x;
-    }
-    const double dx = 2 * plan.half_length - r - 2 * x, dy = 2 * plan.half_width - r - 2 * y;
-    return std::max(dx, dy) + hair >= r || (dx > 0 && dy > 0 && std::hypot(dx, dy) + hair >= r);
+    return quarter ? Sides{f.half_width, f.half_length} : Sides{f.half_length, f.half_width};
 }
 
-bool fit_in_rectangle(const Footprint& f, const Footprint& g, const Plan& plan)
+bool within(const Sides& s, const Plan& plan) { return s.x <= plan.half_length + hair && s.y <= plan.half_width + hair; }
+
+/// Whether they are apart with their middles so far from each other, given as x and y.
+bool apart(const Footprint& f, const Sides& fs, const Footprint& g, const Sides& gs, double x, double y)
 {
-    for (const bool f_turned : {false, true}) {
-        const double fx = f_turned ? f.half_width : f.half_length, fy = f_turned ? f.half_length : f.half_width;
-        for (const bool g_turned : {false, true}) {
-            const double gx = g_turned ? g.half_width : g.half_length, gy = g_turned ? g.half_length : g.half_width;
-            if (!within(fx, fy, plan) || !within(gx, gy, plan)) {
-                continue;
-            }
-            const bool apart = f.disc   ? disc_beside(fx, gx, gy, g.disc, plan)
-                               : g.disc ? disc_beside(gx, fx, fy, false, plan)
-                                        : within(fx + gx, 0, plan) || within(0, fy + gy, plan);
-            if (apart) {
+    if (f.disc && g.disc) {
+        return std::hypot(std::max(0.0, x), std::max(0.0, y)) + hair >= fs.x + gs.x;
+    }
+    if (f.disc || g.disc) {
+        const double r = f.disc ? fs.x : gs.x, dx = x - (f.disc ? gs.x : fs.x), dy = y - (f.disc ? gs.y : fs.y);
+        return std::max(dx, dy) + hair >= r || (dx > 0 && dy > 0 && std::hypot(dx, dy) + hair >= r);
+    }
+    return x + hair >= fs.x + gs.x || y + hair >= fs.y + gs.y;
+}
+
+/// In opposite corners, in all quarter turns.
+bool fit_in_rectangle(const Lying& f, const Lying& g, const Plan& plan)
+{
+    for (const bool f_quarter : {false, true}) {
+        const Sides f_whole = sides(f.whole, f_quarter);
+        for (const bool g_quarter : {false, true}) {
+            const Sides g_whole = sides(g.whole, g_quarter);
+            if (within(f_whole, plan) && within(g_whole, plan) &&
+                apart(f.footprint, sides(f.footprint, f_quarter), g.footprint, sides(g.footprint, g_quarter),
+                      2 * plan.half_length - f_whole.x - g_whole.x, 2 * plan.half_width - f_whole.y - g_whole.y)) {
                 return true;
             }
         }
     }
     return false;
+}
+
+/// As it counts in a rectangle.
+Lying told(const Lying& one)
+{
+    return one.turned == Turned::square ? one : Lying{disc_in(one.footprint), disc_in(one.footprint), Turned::square};
 }
 
 /// At the centre of a circle, between two discs that touch it and each other.
@@ -102,11 +119,11 @@ double Plan::area() const
 bool fits_alone(const Lying& one, const Plan& plan)
 {
     if (plan.round) {
-        const Footprint& f = one.footprint;
+        const Footprint& f = one.whole;
         return (f.disc ? f.half_length : std::hypot(f.half_length, f.half_width)) <= plan.half_length + hair;
     }
-    const Footprint f = told_by(one);
-    return within(f.half_length, f.half_width, plan) || within(f.half_width, f.half_length, plan);
+    const Footprint f = told(one).whole;
+    return within(sides(f, false), plan) || within(sides(f, true), plan);
 }
 
 bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan)
@@ -115,9 +132,9 @@ bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan)
         return false;
     }
     if (plan.round) {
-        return least_reach(one.footprint, plan.half_length) + least_reach(other.footprint, plan.half_length) <= hair;
+        return least_reach(one, plan.half_length) + least_reach(other, plan.half_length) <= hair;
     }
-    return fit_in_rectangle(told_by(one), told_by(other), plan);
+    return fit_in_rectangle(told(one), told(other), plan);
 }
 
 bool three_discs_fit(double r, double s, double t, double radius)

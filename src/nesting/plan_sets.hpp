@@ -5,11 +5,13 @@
 
 namespace tuckwright::nesting {
 
-/// What a level cuts out of a thing that lies along the axes: a disc, or a rectangle (mm, half sides, length >= width).
+/// What a level cuts out of a thing that lies along the axes: a disc, or a rectangle (mm, half sides).
 struct Footprint {
     bool disc = false;
     double half_length = 0, half_width = 0; ///< of a disc both its radius; a line has no width
     double area() const;
+    /// Radius of the largest disc in it.
+    double inner() const { return half_length < half_width ? half_length : half_width; }
 };
 
 /// The plan of a bundle or of a cavity: a circle (its radius in both), or a rectangle of half sides.
@@ -22,17 +24,19 @@ struct Plan {
 /// How outlines are turned in a rectangular plan: square to it, or anyhow. In a round plan they are turned anyhow.
 enum class Turned { square, anyhow };
 
-/// One outline as it may lie in a plan.
+/// What a level cuts out of one thing, as it may lie in a plan. All of the thing, seen from above, is as long as that and
+/// has its middle, but may be wider: a lying cylinder.
 struct Lying {
-    Footprint footprint;
+    Footprint footprint, whole;
     Turned turned = Turned::square;
 };
 
-/// Whether it fits the plan alone. Exact, but for rectangles turned anyhow in a rectangle, which count with the disc
+/// Whether all of it fits the plan alone. Exact, but for rectangles turned anyhow in a rectangle, which count with the disc
 /// in them; up to 1e-9 mm too often.
 bool fits_alone(const Lying& one, const Plan& plan);
 
-/// Whether two fit the plan without an inner point in common, told with the same exactness. Symmetric.
+/// Whether what the level cuts out of two things can lie without an inner point in common while all of each is in the
+/// plan. Symmetric; exact as above, and for cylinders that lie in a circle slanting to each other up to their middles.
 /// Source: in a circle, convex things are apart if and only if a line has each on its own side; see the .cpp.
 bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan);
 
