@@ -27,7 +27,7 @@ namespace tuckwright::nesting {
 
 namespace {
 
-static const double SPREAD = std::getenv("SPREAD") ? std::atof(std::getenv("SPREAD")) : 0.5;
+
 constexpr double same_volume = 5e-8; // relative: a bound so near to the incumbent closes a node
 constexpr double just_below = 1 - 1e-9;
 
@@ -226,85 +226,115 @@ private:
         node.strengthened = true;
     }
 
+    using Nodes = std::vector<Node>;
+
     /// By the weights of the node that it comes from.
-    void push_child(Node&& child)
+    void bound_by_weights(Node& child)
     {
         child.strengthened = false;
         find_rules(child);
         const LevelState state(model_, *child.rules, child.left);
         const double height = height_by_weights(model_, state, child.found->weights, work_);
         child.bound = std::max(child.bound, volume(child.low, height));
-        push(std::move(child));
     }
 
-    /// Parts a node. False if nothing is left to part.
+    /// How much a parting wins: the logarithms of the bounds, each no more than closes its node; the least and the mean.
+    double worth(const Node& node, const Nodes& parts) const
+    {
+        const double most = std::log(goal() / node.bound);
+        double sum = 0, least = most;
+        for (const Node& part : parts) {
+            const double gain = std::min(most, std::log(part.bound / node.bound));
+            sum += gain;
+            least = std::min(least, gain);
+        }
+        return parts.empty() ? 2 * most : (least + sum / static_cast<double>(parts.size())) / 2;
+    }
+
+    /// Parts a node in the way that wins most, of a few. False if nothing is left to part.
     bool branch(const Node& node)
     {
-        const double gap = goal() / node.bound - 1;
-        const double spread = node.high.area() / node.low.area() - 1;
-        const auto body = body_to_part(node);
-        if (spread > 2e-9 && (!body || spread > std::max(SPREAD * gap, 0.002))) {
-            part_range(node);
-            return true;
+        Nodes best;
+        double best_worth = -1;
+        const auto offer = [&](Nodes&& parts) {
+            std::for_each(parts.begin(), parts.end(), [&](Node& part) { bound_by_weights(part); });
+            const double its = worth(node, parts);
+            if (its > best_worth) {
+                best_worth = its;
+                best = std::move(parts);
+            }
+        };
+        const double gap = goal() / node.bound - 1, spread = node.high.area() / node.low.area() - 1;
+        constexpr double share_of_gap = 0.5, narrow = 0.002;
+        const bool is_wide = spread > std::max(share_of_gap * gap, narrow);
+        if (is_wide) {
+            offer(parts_of_range(node));
         }
-        if (!body) {
-            return false;
-        }
-        part_choices(node, *body);
-        return true;
-    }
-
-
-    /// The largest body that may lie in several cells; else the largest that may lie in several forms.
-    std::optional<std::size_t> body_to_part(const Node& node) const
-    {
         for (const bool by_cell : {true, false}) {
-            for (const std::size_t body : order_) {
-                int first = -2;
-                bool several = false;
-                for (std::size_t k = 0; k < model_.choices[body].size(); ++k) {
-                    if ((node.left[body] >> k & 1) != 0) {
-                        const int kind = by_cell ? model_.choices[body][k].cell : model_.choices[body][k].stance;
-                        several = several || (first != -2 && first != kind);
-                        first = kind;
-                    }
-                }
-                if (several) {
-                    return body;
-                }
+            for (const std::size_t body : bodies_to_part(node, by_cell, is_wide ? 0 : by_cell ? 3 : 2)) {
+                offer(parts_of_choices(node, body, by_cell));
             }
         }
-        return std::nullopt;
+        if (best_worth < 0 && spread > 2e-9) {
+            offer(parts_of_range(node));
+        }
+        for (Node& part : best) {
+            push(std::move(part));
+        }
+        return best_worth >= 0;
     }
 
-    void part_choices(const Node& node, std::size_t body)
+    static bool is_left(const Node& node, std::size_t body, std::size_t choice)
     {
-        const auto& choices = model_.choices[body];
-        bool by_cell = false;
-        int first = -2;
-        for (std::size_t k = 0; k < choices.size(); ++k) {
-            if ((node.left[body] >> k & 1) != 0) {
-                by_cell = by_cell || (first != -2 && first != choices[k].cell);
-                first = choices[k].cell;
+        return (node.left[body] >> choice & 1) != 0;
+    }
+    /// By what choices are parted.
+    int kind(std::size_t body, std::size_t choice, bool by_cell) const
+    {
+        return by_cell ? model_.choices[body][choice].cell : model_.choices[body][choice].stance;
+    }
+
+    /// The largest few bodies that may lie in several cells, or in several stances.
+    std::vector<std::size_t> bodies_to_part(const Node& node, bool by_cell, std::size_t few) const
+    {
+        std::vector<std::size_t> found;
+        for (std::size_t k = 0; k < order_.size() && found.size() < few; ++k) {
+            const std::size_t body = order_[k];
+            std::optional<int> first;
+            bool several = false;
+            for (std::size_t choice = 0; choice < model_.choices[body].size(); ++choice) {
+                if (is_left(node, body, choice)) {
+                    several = several || (first && *first != kind(body, choice, by_cell));
+                    first = kind(body, choice, by_cell);
+                }
+            }
+            if (several) {
+                found.push_back(body);
             }
         }
+        return found;
+    }
+
+    Nodes parts_of_choices(const Node& node, std::size_t body, bool by_cell) const
+    {
+        Nodes parts;
         std::uint64_t done = 0;
-        for (std::size_t k = 0; k < choices.size(); ++k) {
-            if ((node.left[body] >> k & 1) == 0 || (done >> k & 1) != 0) {
+        for (std::size_t k = 0; k < model_.choices[body].size(); ++k) {
+            if (!is_left(node, body, k) || (done >> k & 1) != 0) {
                 continue;
             }
             std::uint64_t part = 0;
-            for (std::size_t j = k; j < choices.size(); ++j) {
-                const bool same = by_cell ? choices[j].cell == choices[k].cell : choices[j].stance == choices[k].stance;
-                part |= same && (node.left[body] >> j & 1) != 0 ? std::uint64_t{1} << j : 0;
+            for (std::size_t j = k; j < model_.choices[body].size(); ++j) {
+                const bool same = is_left(node, body, j) && kind(body, j, by_cell) == kind(body, k, by_cell);
+                part |= same ? std::uint64_t{1} << j : 0;
             }
             done |= part;
-            Node child = node;
-            child.left[body] = part;
-            if (!by_cell || !closes_circle(child.left, body, choices[k].cell)) {
-                push_child(std::move(child));
+            if (!by_cell || !closes_circle(node.left, body, model_.choices[body][k].cell)) {
+                parts.push_back(node);
+                parts.back().left[body] = part;
             }
         }
+        return parts;
     }
 
     /// Whether the body would lie in itself, by what has been decided.
@@ -326,29 +356,29 @@ private:
         return false;
     }
 
-    void part_range(const Node& node)
+    Nodes parts_of_range(const Node& node) const
     {
         const bool by_length = node.high.half_length / node.low.half_length >= node.high.half_width / node.low.half_width;
         const double low = by_length ? node.low.half_length : node.low.half_width;
         const double high = by_length ? node.high.half_length : node.high.half_width;
-        const double at = critical(node, low, high, by_length);
-        Node lower = node, upper = node;
-        (by_length ? lower.high.half_length : lower.high.half_width) = at;
-        (by_length ? upper.low.half_length : upper.low.half_width) = at;
+        const double at = critical(low, high);
+        Nodes parts{node, node};
+        Plan &lower = parts.front().high, &upper = parts.back().low;
+        (by_length || model_.round ? lower.half_length : lower.half_width) = at;
+        (by_length || model_.round ? upper.half_length : upper.half_width) = at;
         if (model_.round) {
-            lower.high.half_width = upper.low.half_width = at;
+            lower.half_width = upper.half_width = at;
+        } else if (lower.half_length < node.low.half_width) { // the length would be the shorter side
+            parts.erase(parts.begin());
         }
-        if (model_.round || lower.high.half_length >= lower.low.half_width) { // else the length would be the shorter side
-            push_child(std::move(lower));
-        }
-        push_child(std::move(upper));
+        return parts;
     }
 
     /// Where to part a range: a hair below a length at which something begins to fit, near the middle; else the middle.
-    double critical(const Node& node, double low, double high, bool by_length) const
+    double critical(double low, double high) const
     {
         const double middle = std::sqrt(low * high);
-        std::vector<double> sums = model_.round ? critical_radii(low, high) : critical_sides();
+        std::vector<double> sums = model_.round ? critical_radii() : critical_sides();
         double best = middle, distance = 0.35 * std::log(high / low);
         for (const double sum : sums) {
             const double at = sum * just_below;
@@ -357,13 +387,11 @@ private:
                 best = at;
             }
         }
-        (void)node;
-        (void)by_length;
         return best;
     }
 
     /// Radii at which a disc fits alone or beside another.
-    std::vector<double> critical_radii(double low, double high) const
+    std::vector<double> critical_radii() const
     {
         std::vector<double> found;
         for (std::size_t i = 0; i < model_.slabs.size(); ++i) {
@@ -376,8 +404,6 @@ private:
                 }
             }
         }
-        (void)low;
-        (void)high;
         return found;
     }
 

@@ -159,12 +159,18 @@ bool lies_only_in(const LevelModel& model, const ChoicesLeft& left, std::size_t 
 /// The same holds for the vessel that this vessel can only lie in, and so on.
 void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& left)
 {
-    std::vector<SlabSet> contents(cells_.size()), of_body(left.size()), nested(left.size());
+    std::vector<SlabSet> contents(cells_.size()), direct(cells_.size()), of_body(left.size()), nested(left.size());
     for (std::size_t s = 0; s < model.slabs.size(); ++s) {
         of_body[at(model.slabs[s].body)].set(s);
         nested[at(model.slabs[s].body)].set(s, model.slabs[s].nested);
     }
     for (std::size_t body = 0; body < left.size(); ++body) {
+        for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
+            const int cell = model.choices[body][k].cell;
+            if ((left[body] >> k & 1) != 0 && cell > 0) {
+                direct[at(cell)] |= nested[body];
+            }
+        }
         std::size_t vessel = only_open_vessel(model, left, body);
         for (std::size_t step = 0; vessel != 0 && step < cells_.size(); ++step) {
             contents[vessel] |= nested[body];
@@ -181,8 +187,8 @@ void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& le
             }
             const SlabSet off = inside ? its | (contents[vessel] & ~cells_[vessel].together[s]) : contents[vessel];
             for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
-                if (cell != vessel) {
-                    cells_[cell].together[s] &= ~off;
+                if (cell != vessel && !(inside && direct[cell].test(s))) { // what lies in a cell may be beside a vessel there
+                    cells_[cell].together[s] &= ~(off & ~(contents[vessel] & direct[cell]));
                 }
             }
         }

@@ -72,6 +72,7 @@ public:
         for (std::size_t k = 0; k < scene_.origins.size(); ++k) {
             add_body(static_cast<int>(k));
         }
+        pass_on_vagueness();
     }
     LevelModel take() { return std::move(model_); }
 
@@ -125,6 +126,31 @@ private:
         }
         if (fits_something_vague(body)) {
             model_.choices.back().push_back({vague, bare_stance(body, true)});
+        }
+    }
+
+    bool may_be_vague(int body) const
+    {
+        const auto& choices = model_.choices[at(body)];
+        return std::any_of(choices.begin(), choices.end(), [](const Choice& choice) { return choice.cell == vague; });
+    }
+
+    /// What stands out of an open vessel is wherever that vessel is.
+    void pass_on_vagueness()
+    {
+        for (bool more = true; more;) {
+            more = false;
+            for (std::size_t body = 0; body < model_.choices.size(); ++body) {
+                const auto& choices = model_.choices[body];
+                const bool gets_it = std::any_of(choices.begin(), choices.end(), [&](const Choice& choice) {
+                    return choice.cell > 0 && model_.cells[at(choice.cell)].open &&
+                           may_be_vague(model_.cells[at(choice.cell)].body);
+                });
+                if (gets_it && !may_be_vague(static_cast<int>(body))) {
+                    model_.choices[body].push_back({vague, bare_stance(static_cast<int>(body), true)});
+                    more = true;
+                }
+            }
         }
     }
 
