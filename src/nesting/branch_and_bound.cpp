@@ -12,8 +12,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
 #include <memory>
 #include <numbers>
 #include <numeric>
@@ -88,23 +86,10 @@ public:
                 break;
             }
         }
-        if (std::getenv("DBG")) { dump(); }
         return open_.empty() ? goal() : std::min(goal(), open_.top().bound);
     }
 
 private:
-    void dump() const // DBG
-    {
-        if (open_.empty()) return;
-        const Node& n = open_.top();
-        std::printf("nodes made %lu open %zu work %lu programs %lu low %.4f x %.4f high %.4f x %.4f bound %.2f height %.3f\n", numbers_, open_.size(), work_, programs_, 2*n.low.half_length, 2*n.low.half_width, 2*n.high.half_length, 2*n.high.half_width, n.bound/1000, n.found ? n.found->height : -1.0);
-        for (std::size_t b = 0; b < n.left.size(); ++b) {
-            std::printf("  body %zu (%.0f):", b + 1, model_.volume[b] / 1000);
-            for (std::size_t k = 0; k < model_.choices[b].size(); ++k) if (n.left[b] >> k & 1) std::printf(" %d/%d", model_.choices[b][k].cell < 1 ? model_.choices[b][k].cell : model_.cells[model_.choices[b][k].cell].body + 1, (int)model_.stances[model_.choices[b][k].stance].form);
-            std::printf("\n");
-        }
-    }
-    std::uint64_t programs_ = 0;
     double goal() const { return incumbent_ * (1 - same_volume); }
 
     /// Of a bundle of that plan and height, in its bag.
@@ -215,7 +200,6 @@ private:
 
     void strengthen(Node& node)
     {
-        ++programs_;
         const LevelState state(model_, *node.rules, node.left);
         // What closes the node.
         const double enough = goal() / volume(node.low, 1) * (wall_ > 0 ? 2 : 1 + 1e-12);
