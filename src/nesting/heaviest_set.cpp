@@ -14,7 +14,10 @@ constexpr double hair = 1e-9; // mm
 /// Slabs at one level, one after the other, with what all conditions but pairs need.
 class Level {
 public:
-    Level(const std::vector<Slab>& slabs, const Plan& plan) : slabs_(slabs), plan_(plan), free_(plan.area()) {}
+    Level(const std::vector<Slab>& slabs, const LevelRules& rules)
+        : slabs_(slabs), rules_(rules), plan_(rules.plan), free_(rules.plan.area())
+    {
+    }
 
     double free_area() const { return free_; }
 
@@ -25,7 +28,7 @@ public:
         if (f.area() > free_ * (1 + hair) + hair) {
             return false;
         }
-        return !plan_.round || (takes_by_number(f.inner()) && takes_by_threes(f.inner()));
+        return plan_.round ? takes_by_number(f.inner()) && takes_by_threes(f.inner()) : takes_by_threes_in_box(slab);
     }
 
     void add(int slab)
@@ -33,11 +36,13 @@ public:
         const Footprint& f = slabs_[static_cast<std::size_t>(slab)].footprint;
         free_ -= f.area();
         radii_.push_back(f.inner());
+        there_.push_back(slab);
     }
     void remove_last(int slab)
     {
         free_ += slabs_[static_cast<std::size_t>(slab)].footprint.area();
         radii_.pop_back();
+        there_.pop_back();
     }
 
 private:
@@ -69,16 +74,36 @@ private:
         return true;
     }
 
+    Lying lying(int slab) const
+    {
+        const auto k = static_cast<std::size_t>(slab);
+        return {slabs_[k].footprint, slabs_[k].whole, rules_.turned[k]};
+    }
+
+    bool takes_by_threes_in_box(int slab) const
+    {
+        for (std::size_t i = 0; i < there_.size(); ++i) {
+            for (std::size_t j = i + 1; j < there_.size(); ++j) {
+                if (!three_fit_rectangle(lying(slab), lying(there_[i]), lying(there_[j]), plan_)) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
     const std::vector<Slab>& slabs_;
+    const LevelRules& rules_;
     const Plan& plan_;
     double free_;
     std::vector<double> radii_;
+    std::vector<int> there_;
 };
 
 class Search {
 public:
     Search(const std::vector<Slab>& slabs, const LevelRules& rules, int most)
-        : slabs_(slabs), rules_(rules), level_(slabs, rules.plan), most_(most)
+        : slabs_(slabs), rules_(rules), level_(slabs, rules), most_(most)
     {
     }
 
@@ -175,7 +200,7 @@ bool may_share_level(const std::vector<Slab>& slabs, const LevelRules& rules, co
     if ((set & ~rules.allowed).any()) {
         return false;
     }
-    Level level(slabs, rules.plan);
+    Level level(slabs, rules);
     SlabSet before;
     for (std::size_t k = 0; k < slabs.size(); ++k) {
         if (!set.test(k)) {

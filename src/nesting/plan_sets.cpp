@@ -13,7 +13,10 @@
 //     s(A) - C (a = 0),   s(B) - A (a quarter turn),   R - C B / 2R - A s(B) / R (where cos a = B / 2R),
 // and the first two are reached. For d = 0 the third is never the largest, as A and B may be exchanged.
 //
-// Pairs in a rectangle, square to it: opposite corners are the best places; quarter turns are tried.
+// Pairs in a rectangle, square to it: opposite corners are the best places; quarter turns are tried. Of three rectangles
+// some line parallel to a side has one on its one side and two on the other, and so again between these two: of the three
+// pairs two are apart along the same side, say along x; if the third is too, they are in a row; else one is apart along x
+// from both, or between them, and then all are in a row again.
 //
 // Three discs: of minimal circles round them, either two discs span the diameter and the third has room beside, or all
 // three touch the circle. In both cases the angles at the centre between discs that touch it and each other sum to at
@@ -142,6 +145,41 @@ bool three_discs_fit(double r, double s, double t, double radius)
     const double sum = angle_between(r, s, radius) + angle_between(s, t, radius) + angle_between(t, r, radius);
     constexpr double rounding = 1e-7; // radians; an arc cosine near -1 loses half of the digits
     return sum <= 2 * std::numbers::pi + rounding;
+}
+
+namespace {
+
+/// Of what counts in three_fit_rectangle().
+Sides square_sides(const Lying& one, bool quarter)
+{
+    const Footprint f = told(one).footprint;
+    const double half = f.inner() / std::numbers::sqrt2;
+    return f.disc ? Sides{half, half} : sides(f, quarter);
+}
+
+/// Whether one is beside the other two, which are beside each other in either way, along x or along y.
+bool one_beside_two(const Sides& a, const Sides& b, const Sides& c, const Plan& plan)
+{
+    const auto along = [](double ax, double bx, double cx, double by, double cy, double half_x, double half_y) {
+        return (ax + std::max(bx, cx) <= half_x + hair && by + cy <= half_y + hair) || ax + bx + cx <= half_x + hair;
+    };
+    return along(a.x, b.x, c.x, b.y, c.y, plan.half_length, plan.half_width) ||
+           along(a.y, b.y, c.y, b.x, c.x, plan.half_width, plan.half_length);
+}
+
+} // namespace
+
+bool three_fit_rectangle(const Lying& one, const Lying& other, const Lying& third, const Plan& plan)
+{
+    for (unsigned turns = 0; turns < 8; ++turns) {
+        const Sides a = square_sides(one, (turns & 1) != 0), b = square_sides(other, (turns & 2) != 0),
+                    c = square_sides(third, (turns & 4) != 0);
+        if (within(a, plan) && within(b, plan) && within(c, plan) &&
+            (one_beside_two(a, b, c, plan) || one_beside_two(b, c, a, plan) || one_beside_two(c, a, b, plan))) {
+            return true;
+        }
+    }
+    return false;
 }
 
 double least_circle_round(int count)

@@ -43,6 +43,10 @@ bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan);
 /// Whether discs of these radii fit a circle of that radius. Requires: each two of them do. Exact to 1e-9 mm.
 bool three_discs_fit(double r, double s, double t, double radius);
 
+/// Whether three fit a rectangular plan. Exact for rectangles square to it; discs, and what is turned anyhow, count with
+/// the square in them, levels of lying cylinders without their wider middles.
+bool three_fit_rectangle(const Lying& one, const Lying& other, const Lying& third, const Plan& plan);
+
 /// The least radius of a circle round `count` discs of radius 1, or less where the least is not proved. Source: see
 /// the .cpp.
 double least_circle_round(int count);
