@@ -156,7 +156,8 @@ bool lies_only_in(const LevelModel& model, const ChoicesLeft& left, std::size_t 
 
 /// What can lie in one open vessel only and crosses a level outside of it is above that vessel's rim there, and within
 /// its prism: so it is beside nothing of the vessel, and only beside such other contents as it would lie beside within.
-/// The same holds for the vessel that this vessel can only lie in, and so on.
+/// The same holds for the vessel that this vessel can only lie in, and so on. Beside other things it is no farther to the
+/// side than its vessel allows.
 void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& left)
 {
     std::vector<SlabSet> contents(cells_.size()), direct(cells_.size()), of_body(left.size()), nested(left.size());
@@ -179,6 +180,7 @@ void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& le
         }
     }
     for (std::size_t vessel = 1; vessel < cells_.size(); ++vessel) {
+        keep_near_vessel(model, vessel, contents[vessel], direct);
         const SlabSet& its = of_body[at(model.cells[vessel].body)];
         for (std::size_t s = 0; contents[vessel].any() && s < model.slabs.size(); ++s) {
             const bool inside = contents[vessel].test(s);
@@ -189,6 +191,32 @@ void LevelState::keep_off_vessels(const LevelModel& model, const ChoicesLeft& le
             for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
                 if (cell != vessel && !(inside && direct[cell].test(s))) { // what lies in a cell may be beside a vessel there
                     cells_[cell].together[s] &= ~(off & ~(contents[vessel] & direct[cell]));
+                }
+            }
+        }
+    }
+}
+
+void LevelState::keep_near_vessel(const LevelModel& model, std::size_t vessel, const SlabSet& contents,
+                                  const std::vector<SlabSet>& direct)
+{
+    const RoundVessel its{model.cells[vessel].outside, model.cells[vessel].plan.half_length};
+    if (its.outside <= 0 || contents.none()) {
+        return;
+    }
+    const auto lying = [&](std::size_t cell, std::size_t s) {
+        return Lying{model.slabs[s].footprint, model.slabs[s].whole, cells_[cell].turned[s]};
+    };
+    for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
+        for (std::size_t s = 0; cell != vessel && s < model.slabs.size(); ++s) {
+            if (!contents.test(s) || direct[cell].test(s) || !cells_[cell].allowed.test(s)) {
+                continue;
+            }
+            for (std::size_t other = 0; other < model.slabs.size(); ++other) {
+                if (cells_[cell].together[s].test(other) && (!contents.test(other) || direct[cell].test(other)) &&
+                    !fit_beside_standing_out(lying(cell, s), its, lying(cell, other), cells_[cell].plan)) {
+                    cells_[cell].together[s].reset(other);
+                    cells_[cell].together[other].reset(s);
                 }
             }
         }

@@ -31,6 +31,8 @@ public:
 private:
     void allow_slabs(const LevelModel& model, const ChoicesLeft& left);
     void keep_off_vessels(const LevelModel& model, const ChoicesLeft& left);
+    void keep_near_vessel(const LevelModel& model, std::size_t vessel, const SlabSet& contents,
+                          const std::vector<SlabSet>& direct);
 
     std::vector<LevelRules> cells_;
     std::vector<std::uint64_t> reach_; ///< [cell]: the set of cells whose levels its contents may cross

@@ -100,6 +100,8 @@ private:
         const double given_back = is_pressed_into ? hollow->clearance : 0; // what is pressed in takes no clearance
         if (const auto* c = std::get_if<Cylinder>(&hollow->shape)) {
             cell.plan = {true, c->diameter / 2 + given_back, c->diameter / 2 + given_back};
+            const auto* outer = std::get_if<Cylinder>(&vessel.outside);
+            cell.outside = outer != nullptr ? foot_of(*outer) / 2 : 0;
         } else {
             const auto& b = std::get<Box>(hollow->shape);
             cell.plan = {false, b.length / 2 + given_back, b.width / 2 + given_back};

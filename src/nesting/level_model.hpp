@@ -41,6 +41,7 @@ struct LevelCell {
     Plan plan;
     double depth = 0; ///< mm
     bool open = false;
+    double outside = 0; ///< radius of a round vessel with a round cavity, mm; else 0
 };
 
 struct LevelModel {

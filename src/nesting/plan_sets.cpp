@@ -13,10 +13,9 @@
 //     s(A) - C (a = 0),   s(B) - A (a quarter turn),   R - C B / 2R - A s(B) / R (where cos a = B / 2R),
 // and the first two are reached. For d = 0 the third is never the largest, as A and B may be exchanged.
 //
-// Pairs in a rectangle, square to it: opposite corners are the best places; quarter turns are tried. Of three rectangles
-// some line parallel to a side has one on its one side and two on the other, and so again between these two: of the three
-// pairs two are apart along the same side, say along x; if the third is too, they are in a row; else one is apart along x
-// from both, or between them, and then all are in a row again.
+// Pairs in a rectangle, square to it: opposite corners are the best places; quarter turns are tried. Three rectangles: of
+// the three pairs two are apart along the same side, say a from b and b from c along x. If b is between them, they are in
+// a row; else a line has b on one side and the others on the other, and these are apart along x or y.
 //
 // Three discs: of minimal circles round them, either two discs span the diameter and the third has room beside, or all
 // three touch the circle. In both cases the angles at the centre between discs that touch it and each other sum to at
@@ -138,6 +137,27 @@ bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan)
         return least_reach(one, plan.half_length) + least_reach(other, plan.half_length) <= hair;
     }
     return fit_in_rectangle(told(one), told(other), plan);
+}
+
+bool fit_beside_standing_out(const Lying& standing_out, const RoundVessel& vessel, const Lying& other, const Plan& plan)
+{
+    const double reach = least_reach(standing_out, vessel.cavity); // from the vessel's axis
+    if (plan.round) {
+        return reach - (plan.half_length - vessel.outside) + least_reach(other, plan.half_length) <= hair;
+    }
+    // The vessel in one corner, the other in the opposite one, and between them a line whose normal is anyhow between the
+    // plan's sides.
+    const Footprint f = told(other).footprint;
+    for (const bool quarter : {false, true}) {
+        const Sides whole = sides(told(other).whole, quarter), s = sides(f, quarter);
+        const double x = 2 * plan.half_length - vessel.outside - whole.x - (f.disc ? 0 : s.x);
+        const double y = 2 * plan.half_width - vessel.outside - whole.y - (f.disc ? 0 : s.y);
+        const double most = x > 0 && y > 0 ? std::hypot(x, y) : std::max(x, y);
+        if (within(whole, plan) && reach + (f.disc ? s.x : 0) <= most + hair) {
+            return true;
+        }
+    }
+    return false;
 }
 
 bool three_discs_fit(double r, double s, double t, double radius)

@@ -40,6 +40,15 @@ bool fits_alone(const Lying& one, const Plan& plan);
 /// Source: in a circle, convex things are apart if and only if a line has each on its own side; see the .cpp.
 bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan);
 
+/// A round vessel that stands: the radii of its outside and of its cavity, mm.
+struct RoundVessel {
+    double outside = 0, cavity = 0;
+};
+
+/// Whether something that stands out of a round vessel, which stands in the plan, may be beside another thing that does
+/// not: never says so too rarely.
+bool fit_beside_standing_out(const Lying& standing_out, const RoundVessel& vessel, const Lying& other, const Plan& plan);
+
 /// Whether discs of these radii fit a circle of that radius. Requires: each two of them do. Exact to 1e-9 mm.
 bool three_discs_fit(double r, double s, double t, double radius);
 

@@ -66,10 +66,10 @@ TEST_CASE("with any incumbent the bound along the axes is below every bundle tha
 {
     Dice dice(95);
     constexpr std::uint64_t work = 300'000;
-    for (int trial = 0; trial < count(40, 6); ++trial) {
+    for (int trial = 0; trial < count(30, 5); ++trial) {
         const KitText text = text_of(random_items(dice), shape_of(trial));
         INFO(trial << "\n" << text.text());
-        const Bundle bundle = solved(text, Effort::normal);
+        const Bundle bundle = solved(text, Effort::quick);
         if (has_bundle(bundle.status)) {
             const double volume = volume_ml(bundle.envelope);
             for (const double incumbent : {1.0001 * volume, 1.05 * volume, 1.5 * volume}) {
