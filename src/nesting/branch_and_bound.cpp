@@ -36,7 +36,7 @@ struct Node {
     double bound = 0;       ///< mm^3
     bool strengthened = false;
     std::uint64_t number = 0;
-    std::shared_ptr<const std::vector<LevelRules>> rules; ///< of the highest plan
+    SharedRules rules; ///< of the largest plan
     std::shared_ptr<const HeightBound> found;
 };
 
@@ -101,17 +101,17 @@ private:
     /// The rules of all cells, made anew where the plan of the bundle or the turns in a box are others than before.
     void find_rules(Node& node) const
     {
-        auto rules = node.rules ? *node.rules : std::vector<LevelRules>(model_.cells.size());
+        node.rules.resize(model_.cells.size());
         for (std::size_t cell = 0; cell < model_.cells.size(); ++cell) {
             const Plan& plan = cell == 0 ? node.high : model_.cells[cell].plan;
+            auto& rules = node.rules[cell];
             std::vector<Turned> turned = turned_in(model_, cell, node.left);
-            const bool same_plan = plan.half_length == rules[cell].plan.half_length &&
-                                   plan.half_width == rules[cell].plan.half_width;
-            if (!same_plan || (!plan.round && turned != rules[cell].turned)) {
-                rules[cell] = rules_of_plan(model_.slabs, std::move(turned), plan);
+            const bool is_same_plan =
+                rules && plan.half_length == rules->plan.half_length && plan.half_width == rules->plan.half_width;
+            if (!is_same_plan || (!plan.round && turned != rules->turned)) {
+                rules = std::make_shared<const LevelRules>(rules_of_plan(model_.slabs, std::move(turned), plan));
             }
         }
-        node.rules = std::make_shared<const std::vector<LevelRules>>(std::move(rules));
     }
 
     /// Least radius, or half side, of a plan in which each thing fits in some form, and the least height of the highest.
@@ -200,7 +200,7 @@ private:
 
     void strengthen(Node& node)
     {
-        const LevelState state(model_, *node.rules, node.left);
+        const LevelState state(model_, node.rules, node.left);
         // What closes the node.
         const double enough = goal() / volume(node.low, 1) * (wall_ > 0 ? 2 : 1 + 1e-12);
         auto found = std::make_shared<HeightBound>(
@@ -217,7 +217,7 @@ private:
     {
         child.strengthened = false;
         find_rules(child);
-        const LevelState state(model_, *child.rules, child.left);
+        const LevelState state(model_, child.rules, child.left);
         const double height = height_by_weights(model_, state, child.found->weights, work_);
         child.bound = std::max(child.bound, volume(child.low, height));
     }

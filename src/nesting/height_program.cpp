@@ -75,9 +75,13 @@ std::vector<Turned> turned_in(const LevelModel& model, std::size_t cell, const C
     return turned;
 }
 
-LevelState::LevelState(const LevelModel& model, const std::vector<LevelRules>& cells, const ChoicesLeft& left)
-    : cells_(cells), reach_(reaches(model, left)), stance_left_(model.stances.size(), false), takes_fluid_(model.cells.size(), false)
+LevelState::LevelState(const LevelModel& model, const SharedRules& cells, const ChoicesLeft& left)
+    : reach_(reaches(model, left)), stance_left_(model.stances.size(), false),
+      takes_fluid_(model.cells.size(), false)
 {
+    for (const auto& rules : cells) {
+        cells_.push_back(*rules);
+    }
     for (std::size_t body = 0; body < left.size(); ++body) {
         for (std::size_t k = 0; k < model.choices[body].size(); ++k) {
             if ((left[body] >> k & 1) != 0) {

@@ -3,6 +3,7 @@
 #pragma once
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <vector>
 
 #include "nesting/heaviest_set.hpp"
@@ -12,6 +13,9 @@ namespace tuckwright::nesting {
 /// Which choices are left to each body: bit k for its k-th.
 using ChoicesLeft = std::vector<std::uint64_t>;
 
+/// Of each cell; many nodes have the same.
+using SharedRules = std::vector<std::shared_ptr<const LevelRules>>;
+
 /// How each slab may lie in a cell: what stands out into it from another may be turned anyhow even between the walls of
 /// a box.
 std::vector<Turned> turned_in(const LevelModel& model, std::size_t cell, const ChoicesLeft& left);
@@ -20,7 +24,7 @@ std::vector<Turned> turned_in(const LevelModel& model, std::size_t cell, const C
 class LevelState {
 public:
     /// `cells[0]` holds for the bundle's plan; the others for the cavities.
-    LevelState(const LevelModel& model, const std::vector<LevelRules>& cells, const ChoicesLeft& left);
+    LevelState(const LevelModel& model, const SharedRules& cells, const ChoicesLeft& left);
 
     const std::vector<LevelRules>& cells() const { return cells_; }
     /// Whether a stance is one of the choices left.
