@@ -99,7 +99,7 @@ private:
     }
 
     /// The rules of all cells, made anew where the plan of the bundle or the turns in a box are others than before.
-    void find_rules(Node& node) const
+    void find_rules(Node& node)
     {
         node.rules.resize(model_.cells.size());
         for (std::size_t cell = 0; cell < model_.cells.size(); ++cell) {
@@ -109,6 +109,7 @@ private:
             const bool is_same_plan =
                 rules && plan.half_length == rules->plan.half_length && plan.half_width == rules->plan.half_width;
             if (!is_same_plan || (!plan.round && turned != rules->turned)) {
+                work_ += model_.slabs.size() * model_.slabs.size() / 8;
                 rules = std::make_shared<const LevelRules>(rules_of_plan(model_.slabs, std::move(turned), plan));
             }
         }

@@ -135,6 +135,7 @@ public:
                 std::copy_if(candidates.begin() + static_cast<std::ptrdiff_t>(k) + 1, candidates.end(),
                              std::back_inserter(left),
                              [&](const Candidate& c) { return together.test(static_cast<std::size_t>(c.slab)); });
+                passed_on_ += left.size();
                 level_.add(next.slab);
                 chosen_.set(static_cast<std::size_t>(next.slab));
                 look(left, gain + next.gain);
@@ -147,7 +148,8 @@ public:
 
     double best() const { return std::max(best_, beyond_); }
     const SlabSet& best_set() const { return best_set_; }
-    std::uint64_t looked() const { return static_cast<std::uint64_t>(looked_); }
+    /// Sets looked at, and what it costs to pass on what may still join them.
+    std::uint64_t work() const { return static_cast<std::uint64_t>(looked_) + passed_on_ / 8; }
 
 private:
     /// By area alone, with a share of the last; one slab of each body at most.
@@ -168,6 +170,7 @@ private:
     const LevelRules& rules_;
     Level level_;
     int most_, looked_ = 0;
+    std::uint64_t passed_on_ = 0;
     double best_ = 0, beyond_ = 0;
     SlabSet chosen_, best_set_;
 };
@@ -229,7 +232,7 @@ Heaviest heaviest_set(const std::vector<Slab>& slabs, const LevelRules& rules, c
                      [](const auto& a, const auto& b) { return a.gain * b.area > b.gain * a.area; });
     Search search(slabs, rules, most);
     search.look(candidates, 0);
-    work += search.looked() + candidates.size();
+    work += search.work() + candidates.size();
     return {search.best() + fluid * rules.plan.area(), search.best_set()};
 }
 

@@ -412,7 +412,8 @@ HeightBound height_by_program(const LevelModel& model, const LevelState& state, 
     constexpr int most_turns = 60;
     constexpr double near = 0.003;
     for (int turn = 0; turn < most_turns && master.solve(); ++turn) {
-        work += static_cast<std::uint64_t>(master.rows()) * 20;
+        const auto rows = static_cast<std::uint64_t>(master.rows());
+        work += rows * rows / 4 + rows * 8; // about what pivots cost, in sets
         const LevelWeights weights = master.weights();
         const Priced found = priced(model, state, weights, work);
         if (best.weights.slab.empty() || found.height > best.height) {

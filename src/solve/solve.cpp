@@ -59,8 +59,8 @@ std::uint64_t bound_work(Effort effort)
 {
     switch (effort) {
     case Effort::quick: return 1'000'000;
-    case Effort::normal: return 3'000'000;
-    case Effort::thorough: return 30'000'000;
+    case Effort::normal: return 4'000'000;
+    case Effort::thorough: return 40'000'000;
     }
     return 0;
 }
