@@ -141,7 +141,9 @@ struct Bundle {
     Shape envelope;              ///< cylinder or box, as the rule says; mm on the grid; without its bag
     std::optional<Bag> bag;      ///< pulled over everything; lies outside the envelope, below z = 0 too
     std::vector<Band> bands;     ///< round everything, beneath the bag, or over a shut lid
-    double lower_bound_ml = 0;   ///< no bundle of this kit has a smaller envelope, with or without its bag
+    /// With everything standing, lying or on its side, no bundle of this kit has a smaller envelope, in its bag if it has
+    /// one. Where there is no bundle, in no turn of anything.
+    double lower_bound_ml = 0;
     std::string explanation;     ///< the proof in words, for does_not_fit; what to try, for not_found
     std::vector<PlacedItem> items;
     std::vector<Step> steps;

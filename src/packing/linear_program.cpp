@@ -3,11 +3,12 @@
 
 #include <glpk.h>
 
+#include "packing/solver_environment.hpp"
+
 namespace tuckwright::packing {
 
 namespace {
 
-/// GLPK keeps an environment for each thread and frees none by itself.
 struct SolverEnvironment {
     SolverEnvironment() { glp_init_env(); }
     ~SolverEnvironment() { glp_free_env(); }
@@ -16,6 +17,12 @@ struct SolverEnvironment {
 };
 
 } // namespace
+
+void use_solver()
+{
+    thread_local const SolverEnvironment environment;
+    (void)environment; // made on a thread's first use, freed when the thread ends
+}
 
 int LinearProgram::add_columns(int count, double low, double high)
 {
@@ -59,8 +66,7 @@ void LinearProgram::at_least(double bound)
 
 bool LinearProgram::solve()
 {
-    thread_local const SolverEnvironment environment;
-    (void)environment; // made on a thread's first use, freed when the thread ends
+    use_solver();
     const std::unique_ptr<glp_prob, void (*)(glp_prob*)> problem(glp_create_prob(), glp_delete_prob);
     glp_add_cols(problem.get(), static_cast<int>(columns_.size()));
     for (std::size_t k = 0; k < columns_.size(); ++k) {

@@ -48,13 +48,17 @@ std::string limits_in_words(const BundleRule& rule)
     return text;
 }
 
+/// The turns for which the bound holds.
+constexpr const char* model_in_words = "standing, lying or on its side";
+
 std::string bound_in_words(const Bundle& bundle)
 {
     const auto above = report::gap_of(bundle);
     if (!above) {
         return "How much smaller a bundle could be is not known.";
     }
-    return fmt::format("No {} of this kit can be smaller than {}; this one is {} above that.", kind(bundle),
+    return fmt::format("With everything {}, no {} of this kit can be smaller than {}; this one is {} above that.",
+                       model_in_words, kind(bundle),
                        report::volume_in_words(bundle.lower_bound_ml, report::Rounding::down),
                        report::share_in_words(*above));
 }
@@ -63,7 +67,8 @@ std::string status_in_words(const Bundle& bundle)
 {
     switch (bundle.status) {
     case Status::proved_best:
-        return fmt::format("Proved to fit, and proved the smallest: no {} of this kit can be smaller.", kind(bundle));
+        return fmt::format("Proved to fit, and proved the smallest: with everything {}, no {} of this kit can be smaller.",
+                           model_in_words, kind(bundle));
     case Status::stopped:
         return "Proved to fit. The search was stopped early, so a smaller one may well exist. " +
                bound_in_words(bundle);

@@ -10,6 +10,7 @@
 #include <optional>
 #include <thread>
 
+#include "nesting/branch_and_bound.hpp"
 #include "nesting/bundle_of_layout.hpp"
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
@@ -51,6 +52,17 @@ nesting::SearchEffort counts(Effort effort)
     case Effort::thorough: return {384, 96, 8, 200'000, 1'000'000};
     }
     return {};
+}
+
+/// How hard to try to prove that nothing is smaller.
+std::uint64_t bound_work(Effort effort)
+{
+    switch (effort) {
+    case Effort::quick: return 1'000'000;
+    case Effort::normal: return 4'000'000;
+    case Effort::thorough: return 40'000'000;
+    }
+    return 0;
 }
 
 /// Gaps in mm for the first try and for each further one, if rounding to the grid should spoil a contact. Rounding a
@@ -332,7 +344,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     bundle.bands = kit.bands;
     bundle.worst_case = kit.worst_case;
     bundle.waived = kit.waived;
-    const double bound = nesting::lower_bound_ml(pressed);
+    double bound = nesting::lower_bound_ml(pressed);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;
         done.effort = to_string(options.effort);
@@ -355,6 +367,9 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const double volume = volume_ml(outer_envelope(*best));
+    if (bound < volume && !(options.stop != nullptr && options.stop->load())) {
+        bound = std::max(bound, nesting::bound_along_axes_ml(pressed, volume, bound_work(options.effort)));
+    }
     require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
     best->status = search.stop() ? Status::stopped : Status::found;
     constexpr double grid_rounding = 1e-7; // sides are rounded to the grid, by two nanometres at most

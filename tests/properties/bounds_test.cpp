@@ -2,6 +2,7 @@
 /// Lower bounds and proofs of misfit, over random kits: never above what was found, never against what fits.
 #include <catch2/catch.hpp>
 
+#include "nesting/branch_and_bound.hpp"
 #include "properties/random_kits.hpp"
 #include "support/workload.hpp"
 
@@ -59,6 +60,23 @@ TEST_CASE("the bound is never above a bundle, and no bundle is denied as a limit
         CHECK(limited.lower_bound_ml <= volume * (1 + 1e-9));
     }
     CHECK(found >= trials * 9 / 10);
+}
+
+TEST_CASE("with any incumbent the bound along the axes is below every bundle that was found")
+{
+    Dice dice(95);
+    constexpr std::uint64_t work = 300'000;
+    for (int trial = 0; trial < count(30, 5); ++trial) {
+        const KitText text = text_of(random_items(dice), shape_of(trial));
+        INFO(trial << "\n" << text.text());
+        const Bundle bundle = solved(text, Effort::quick);
+        if (has_bundle(bundle.status)) {
+            const double volume = volume_ml(bundle.envelope);
+            for (const double incumbent : {1.0001 * volume, 1.05 * volume, 1.5 * volume}) {
+                CHECK(nesting::bound_along_axes_ml(kit_of(text.text()), incumbent, work) <= volume * (1 + 1e-9));
+            }
+        }
+    }
 }
 
 TEST_CASE("a bundle as small as one that is proved still holds the search's own answer")

@@ -89,13 +89,14 @@ TEST_CASE("volume, weight and status are told in honest words")
     auto text = text_report(bundle);
     CHECK(holds(text, "Volume: 48 ml, 100 % of the 48 ml that the things add up to one by one\n"));
     CHECK(holds(text, "Weight: 412 g, of it 12 g contents\n"));
-    CHECK(holds(text, "Status: Proved to fit; a smaller one may exist. No box of this kit can be smaller than 41 ml;"));
+    CHECK(holds(text, "Status: Proved to fit; a smaller one may exist. With everything standing, lying or on its side, no\n"
+                      "        box of this kit can be smaller than 41 ml;"));
     CHECK(holds(text, "is 18 % above that."));
     bundle.status = Status::stopped;
     CHECK(holds(text_report(bundle), "The search was stopped early"));
     bundle.status = Status::proved_best;
     text = text_report(bundle);
-    CHECK(holds(text, "proved the smallest: no box of this kit can be smaller"));
+    CHECK(holds(text, "proved the smallest: with everything standing, lying or on its side,"));
     CHECK_FALSE(holds(text, "may exist"));
     bundle.status = Status::found;
     bundle.lower_bound_ml = 0;

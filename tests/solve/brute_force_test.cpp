@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "nesting/branch_and_bound.hpp"
 #include "solve/coaxial_twin.hpp"
 #include "support/kit_text.hpp"
 #include "support/random_solids.hpp"
@@ -93,6 +94,25 @@ TEST_CASE("solve never ends above the twin, nor the bound above either")
         CHECK(bundle.lower_bound_ml <= least * (1 + 1e-9));
         CHECK(bundle.lower_bound_ml <= volume_ml(bundle.envelope));
     }
+}
+
+TEST_CASE("no bound along the axes is above the twin, whatever the incumbent")
+{
+    Dice dice(72);
+    constexpr std::uint64_t work = 200'000;
+    double sum = 0;
+    const int trials = count(300, 30);
+    for (int trial = 0; trial < trials; ++trial) {
+        const auto tins = random_tins(dice);
+        const Kit kit = kit_of(text_of(tins, trial % 3 != 0).text());
+        const double least = twin::least_volume_ml(tins, clearance);
+        INFO(trial << "\n" << text_of(tins, trial % 3 != 0).text());
+        for (const double incumbent : {least, 1.01 * least, 1.3 * least}) {
+            CHECK(nesting::bound_along_axes_ml(kit, incumbent, work) <= least * (1 + 1e-9));
+        }
+        sum += nesting::bound_along_axes_ml(kit, least, work) / least;
+    }
+    CHECK(sum / trials > 0.85); // and most are near to it
 }
 
 TEST_CASE("dimensions of an odd number of nanometres pack as well as others")
