@@ -2,8 +2,9 @@
 // Outline. Three levels are kept apart: the width of the envelope (from tower to flat), the nesting plan (who is in
 // whom, which lids are shut), and the places. Many short starts are spread evenly over the widths on a log scale: each
 // builds a layout without overlap, then shrinks the envelope step by step and drives the overlap out again, over all
-// cells at once. The best few, kept apart in plan or width, are then deepened in rounds: shrink, change the aspect,
-// evict and re-nest a body with all it holds, swap two, each followed by separation and compaction.
+// cells at once. The best, no two alike, are then deepened in rounds: shrink, change the aspect, evict and re-nest a body
+// with all it holds, swap two, each followed by separation and compaction. Each round takes half as many as the one
+// before, for twice as long.
 // Guarantee: every proposal is free of overlap to the polish's accuracy and within the limits; the first start always
 // ends in one when the kit has no limits. Work is counted in pairs of pieces measured, so that answers repeat on any
 // number of threads: tasks are numbered, each has its own random numbers, and rounds wait for one another.

@@ -16,10 +16,10 @@ namespace tuckwright::nesting {
 /// How much the search does, in counts that do not depend on the machine.
 struct SearchEffort {
     int starts = 24;               ///< first layouts, spread over widths from tower to flat
-    int deepened = 6;              ///< how many of the best the first round works on; each further round on half as many
+    int deepened = 6;              ///< how many of the best the first round works on; each further one on half as many
     int rounds = 2;                ///< rounds of that work, each on the best so far
     std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start
-    std::uint64_t deepen_work = 0; ///< and for each layout of the first round; then twice as many each, so all rounds are equal
+    std::uint64_t deepen_work = 0; ///< and for each layout of the first round; then for each twice as many
 };
 
 struct Proposal;

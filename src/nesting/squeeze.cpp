@@ -131,13 +131,15 @@ Envelope reshaped(const Envelope& e, double share, Random& random)
     return next;
 }
 
-/// In the midst of the search, where rounding errors do not matter yet, or at its end.
-PolishOptions polish_options(const EnvelopeLimits& limits, bool last)
+enum class Stage { on_the_way, over_the_limits, last };
+
+/// On the way rounding errors do not matter yet; what is over its limits may fit there in one way only.
+PolishOptions polish_options(const EnvelopeLimits& limits, Stage stage)
 {
     PolishOptions options;
     options.limits = limits;
-    options.iterations = last ? 8 : 3;
-    options.coarse = !last;
+    options.iterations = stage == Stage::last ? 8 : stage == Stage::over_the_limits ? 6 : 3;
+    options.coarse = stage != Stage::last;
     return options;
 }
 
@@ -167,7 +169,7 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
         SeparationEffort effort;
         effort.passes = fits ? 12 : 30;
         const bool apart = separate(trial, random, effort);
-        if (apart && compact(trial, polish_options(limits, false)) &&
+        if (apart && compact(trial, polish_options(limits, fits ? Stage::on_the_way : Stage::over_the_limits)) &&
             burden(trial.envelope(), limits) < burden(good.envelope(), limits)) {
             good = trial;
         } else {
@@ -179,7 +181,7 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
         }
     }
     layout = good;
-    return compact(layout, polish_options(limits, true)) && within(layout.envelope(), limits);
+    return compact(layout, polish_options(limits, Stage::last)) && within(layout.envelope(), limits);
 }
 
 namespace {
@@ -216,7 +218,8 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
         disturb(trial, options.limits, sleeves, random);
         SeparationEffort effort;
         effort.passes = random.chance(0.5) ? 12 : 40;
-        const bool is_sound = separate(trial, random, effort) && compact(trial, polish_options(options.limits, false)) &&
+        const bool is_sound = separate(trial, random, effort) &&
+                              compact(trial, polish_options(options.limits, Stage::on_the_way)) &&
                               within(trial.envelope(), options.limits);
         const double patience = first_patience * (1 - static_cast<double>(spent) / static_cast<double>(options.work));
         if (is_sound && volume(trial.envelope()) <
@@ -231,7 +234,7 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
         }
         spent += trial.measured() - before;
     }
-    if (compact(best, polish_options(options.limits, true)) && within(best.envelope(), options.limits)) {
+    if (compact(best, polish_options(options.limits, Stage::last)) && within(best.envelope(), options.limits)) {
         layout = best;
     }
 }

@@ -1,4 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Outline. The pieces that each cell sees are gathered once, with the chain of bodies that carries each. The energy is
+// the weighted sum of squared overlaps and excesses; each pushes along the normal of its contact, and down the chain.
+// Where walls taper, and for the turns of pairs, slopes are taken by differences. A limited-memory quasi-Newton method with
+// backtracking follows them. What has no slope (company, jams in a narrow opening) is left to the separation.
 #include "packing/relaxation.hpp"
 
 #include <algorithm>
@@ -45,8 +49,9 @@ public:
         for (std::size_t body = 0; body < layout.size(); ++body) {
             if (turns_freely(layout, static_cast<int>(body))) {
                 turn_[body] = static_cast<int>(columns++);
-                reach_.push_back(std::max(1.0, plan_reach(layout.stowed(static_cast<int>(body)), layout.place(static_cast<int>(body)))));
-            } 
+                const int own = static_cast<int>(body);
+                reach_.push_back(std::max(1.0, plan_reach(layout.stowed(own), layout.place(own))));
+            }
         }
         columns_ = columns;
         first_turn_ = 3 * layout.size();
@@ -166,33 +171,88 @@ private:
         return weight * k.distance * k.distance;
     }
 
-    /// What stands out of the walls: in closed form where they are plain, else by differences.
+    /// One part of what stands out of the walls, and the way back in.
+    void push_in(const Seen& seen, double depth, double nx, double ny, double nz, Vector& gradient)
+    {
+        if (depth > 0) {
+            const double weight = weights_.wall(seen.piece.owner), force = -2 * weight * depth;
+            push(seen, force * nx, force * ny, force * nz, gradient);
+            energy_of_walls_ += weight * depth * depth;
+        }
+    }
+
+    /// Energy of what stands out of the walls. Each wall counts for itself, so that one that is just touched is no slope.
     double walls(const CellView& view, std::size_t index, const Piece& p, Vector& gradient)
     {
         const Seen& seen = view.seen[index];
         const Room& room = view.room;
-        const auto depth = [&](const Piece& piece) {
-            return excess(piece, room) + (seen.main ? shallow(piece, room) : 0.0);
-        };
+        const double low = p.z - p.half_height, high = p.z + p.half_height, least = std::min(least_depth, p.half_height);
         ++measured_;
-        const double out = depth(p);
-        if (out <= 0) {
-            return 0;
+        energy_of_walls_ = 0;
+        if (room.floor) {
+            push_in(seen, -low, 0, 0, 1, gradient);
+        } else if (seen.main) {
+            push_in(seen, least - high, 0, 0, 1, gradient);
         }
-        const double weight = weights_.wall(p.owner), force = 2 * weight * out;
-        constexpr double small = 1e-5;
-        std::array<double, 3> slope{};
-        for (std::size_t axis = 0; axis < 3; ++axis) {
-            Piece other = p;
-            (axis == 0 ? other.x : axis == 1 ? other.y : other.z) += small;
-            slope[axis] = (depth(other) - out) / small;
+        if (room.ceiling || p.sunk) {
+            push_in(seen, high - room.height, 0, 0, -1, gradient);
+        } else if (seen.main) {
+            push_in(seen, low + least - room.height, 0, 0, -1, gradient);
         }
-        push(seen, force * slope[0], force * slope[1], force * slope[2], gradient);
+        if (room.tapers() || (p.further && !room.ceiling)) {
+            any_side(seen, p, room, gradient);
+        } else if (!room.round) {
+            const double ex = piece_support(p, 1, 0, 0) - p.x, ey = piece_support(p, 0, 1, 0) - p.y;
+            push_in(seen, std::abs(p.x) + ex - room.half_length, p.x > 0 ? -1 : 1, 0, 0, gradient);
+            push_in(seen, std::abs(p.y) + ey - room.half_width, 0, p.y > 0 ? -1 : 1, 0, gradient);
+        } else {
+            round_side(seen, p, room, gradient);
+        }
+        return energy_of_walls_;
+    }
+
+    void round_side(const Seen& seen, const Piece& p, const Room& room, Vector& gradient)
+    {
+        const double off = std::sqrt(p.x * p.x + p.y * p.y);
+        if (off + p.reach <= room.radius) {
+            return;
+        }
+        if (p.kind == PieceKind::disc) {
+            if (off > 0) {
+                push_in(seen, off + p.radius - room.radius, -p.x / off, -p.y / off, 0, gradient);
+            }
+            return;
+        }
+        const double along = p.x * p.c + p.y * p.s, aside = p.y * p.c - p.x * p.s;
+        const double u = along < 0 ? -p.a : p.a, v = aside < 0 ? -p.b : p.b; // the corner that is farthest out
+        const double ax = u * p.c - v * p.s, ay = u * p.s + v * p.c, qx = p.x + ax, qy = p.y + ay;
+        const double far = std::sqrt(qx * qx + qy * qy), depth = far - room.radius;
+        push_in(seen, depth, -qx / far, -qy / far, 0, gradient);
         const int turning = turn_[at(seen.chain.front().body)];
-        if (turning >= 0) {
-            gradient[static_cast<std::size_t>(turning)] += force * (depth(turned(p)) - out) / (small_turn * reach(turning));
+        if (turning >= 0 && depth > 0) {
+            gradient[static_cast<std::size_t>(turning)] +=
+                2 * weights_.wall(p.owner) * depth * (qy * ax - qx * ay) / (far * reach(turning));
         }
-        return weight * out * out;
+    }
+
+    /// A wall that tapers, or above which a piece may be: what excess() says of it beyond floor and ceiling.
+    void any_side(const Seen& seen, const Piece& p, Room room, Vector& gradient)
+    {
+        room.floor = false; // the ceiling is kept, for it tells whether a piece may be above the rim
+        const double small = 1e-4;
+        const auto depth = [&](const Piece& piece) {
+            return excess(piece, room) -
+                   (room.ceiling || piece.sunk ? std::max(0.0, piece.z + piece.half_height - room.height) : 0.0);
+        };
+        const double out = depth(p);
+        std::array<double, 3> in{};
+        for (std::size_t axis = 0; axis < 3 && out > 0; ++axis) {
+            Piece more = p, less = p;
+            (axis == 0 ? more.x : axis == 1 ? more.y : more.z) += small;
+            (axis == 0 ? less.x : axis == 1 ? less.y : less.z) -= small;
+            in[axis] = (depth(less) - depth(more)) / (2 * small);
+        }
+        push_in(seen, out, in[0], in[1], in[2], gradient);
     }
 
     const Weights& weights_;
@@ -202,6 +262,7 @@ private:
     std::vector<Piece> now_;
     std::size_t columns_ = 0, first_turn_ = 0;
     std::uint64_t measured_ = 0;
+    double energy_of_walls_ = 0;
 };
 
 /// The last few steps of the descent and what they did to the gradient.
@@ -284,64 +345,91 @@ void apply(Layout& layout, const Energy& energy, const Vector& moved)
     }
 }
 
+/// The descent itself.
+class Descent {
+public:
+    Descent(Energy& energy, double size)
+        : energy_(energy), size_(size), moved_(energy.columns(), 0.0), gradient_(moved_), next_(moved_),
+          next_gradient_(moved_), value_(energy.at_movement(moved_, gradient_))
+    {
+    }
+
+    void run(int iterations)
+    {
+        constexpr int patience = 3; // steps that gain next to nothing
+        const double enough = 1e-8 * size_ * size_;
+        for (int k = 0, slow = 0; k < iterations && value_ > enough && slow < patience; ++k) {
+            const double before = value_;
+            if (!step()) {
+                if (history_.empty()) {
+                    return;
+                }
+                history_.clear();
+                continue;
+            }
+            slow = value_ > 0.98 * before ? slow + 1 : 0;
+        }
+    }
+
+    const Vector& moved() const { return moved_; }
+
+private:
+    /// One step along the quasi-Newton direction, shortened until it lowers the energy; false if it never does.
+    bool step()
+    {
+        Vector d = history_.direction(gradient_);
+        if (dot(d, gradient_) >= 0) {
+            history_.clear();
+            d = history_.direction(gradient_);
+        }
+        const double slope = dot(d, gradient_);
+        double longest = 0;
+        for (const double part : d) {
+            longest = std::max(longest, std::abs(part));
+        }
+        double share = std::min(1.0, 0.2 * size_ / std::max(longest, 1e-300));
+        for (const double shorter : {1.0, 0.4, 0.2, 0.2, 0.2}) {
+            share *= shorter;
+            for (std::size_t i = 0; i < next_.size(); ++i) {
+                next_[i] = moved_[i] + share * d[i];
+            }
+            const double next_value = energy_.at_movement(next_, next_gradient_);
+            if (next_value < value_ + 1e-4 * share * slope) {
+                take(next_value);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    void take(double next_value)
+    {
+        Vector step(next_.size()), change(next_.size());
+        for (std::size_t i = 0; i < next_.size(); ++i) {
+            step[i] = next_[i] - moved_[i];
+            change[i] = next_gradient_[i] - gradient_[i];
+        }
+        history_.add(std::move(step), std::move(change));
+        moved_.swap(next_);
+        gradient_.swap(next_gradient_);
+        value_ = next_value;
+    }
+
+    Energy& energy_;
+    double size_;
+    Vector moved_, gradient_, next_, next_gradient_;
+    double value_;
+    History history_;
+};
+
 } // namespace
 
 void relax(Layout& layout, const Weights& weights, int iterations)
 {
     Energy energy(layout, weights);
-    Vector moved(energy.columns(), 0.0), gradient(energy.columns(), 0.0), next_gradient(energy.columns(), 0.0);
-    double value = energy.at_movement(moved, gradient);
-    const double size = layout.scene().size, enough = 1e-8 * size * size;
-    History history;
-    int slow = 0;
-    for (int k = 0; k < iterations && value > enough; ++k) {
-        Vector d = history.direction(gradient);
-        double slope = dot(d, gradient);
-        if (slope >= 0) {
-            history.clear();
-            d = history.direction(gradient);
-            slope = dot(d, gradient);
-        }
-        double longest = 0;
-        for (const double part : d) {
-            longest = std::max(longest, std::abs(part));
-        }
-        double share = std::min(1.0, 0.2 * size / std::max(longest, 1e-300));
-        Vector next = moved;
-        double next_value = value;
-        bool lower = false;
-        for (int trial = 0; trial < 5 && !lower; ++trial, share *= trial == 1 ? 0.4 : 0.2) {
-            for (std::size_t i = 0; i < next.size(); ++i) {
-                next[i] = moved[i] + share * d[i];
-            }
-            next_value = energy.at_movement(next, next_gradient);
-            lower = next_value < value + 1e-4 * share * slope;
-            if (lower) {
-                break;
-            }
-        }
-        if (!lower) {
-            if (history.empty()) {
-                break;
-            }
-            history.clear();
-            continue;
-        }
-        Vector step(next.size()), change(next.size());
-        for (std::size_t i = 0; i < next.size(); ++i) {
-            step[i] = next[i] - moved[i];
-            change[i] = next_gradient[i] - gradient[i];
-        }
-        history.add(std::move(step), std::move(change));
-        slow = next_value > 0.98 * value ? slow + 1 : 0;
-        moved.swap(next);
-        gradient.swap(next_gradient);
-        value = next_value;
-        if (slow >= 3) {
-            break;
-        }
-    }
-    apply(layout, energy, moved);
+    Descent descent(energy, layout.scene().size);
+    descent.run(iterations);
+    apply(layout, energy, descent.moved());
     layout.count_work(energy.measured());
 }
 

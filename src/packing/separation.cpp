@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. Every pair of bodies, and every body against the walls, has a weight. A pass visits the bodies that overlap
-// something, in random order. Each is offered its present place, places sampled over all cells that it may enter, and
-// places near its present one; the best few are improved by coordinate steps, and the body goes to the best of all.
-// After a pass the weights of what still overlaps are raised, most for the worst, and the others sink slowly back, so
-// that a standstill in one corner moves on. Guarantee: none but that the returned layout is the least overlapping met.
+// something, in random order. Each is offered places sampled over all cells that it may enter, and places near its
+// present one; the best is improved by coordinate steps, and taken if it is better than the present one. Then all
+// bodies are pushed apart at once (relax), each staying in its cell; the first pass does nothing else. After a pass the
+// weights of what still overlaps are raised, most for the worst, and the others sink slowly back, so that a
+// standstill in one corner moves on. Guarantee: none but that the returned layout is the least overlapping met.
 // Source: guided local search, C. Voudouris and E. Tsang, European J. Operational Research 113 (1999); applied to
 // packing by overlap, O. Faroe, D. Pisinger and M. Zachariasen, INFORMS J. Computing 15 (2003), and J. Egeblad,
 // B. Nielsen and A. Odgaard, European J. Operational Research 183 (2007).
@@ -326,11 +327,17 @@ void move_body(Layout& layout, int body, const Weights& weights, int samples, Ra
     offer_nearby(layout, body, weights, samples / 3, random, best);
     Candidate winner{present, layout.place(body)};
     const double size = layout.scene().size;
-    const Candidate& candidate = best.kept();
-    if (candidate.cost < infinite) {
-        Place place = candidate.place;
-        const double cost = descend(layout, body, place, weights, 0.1 * size, 3e-3 * size, random);
+    const auto improve = [&](Place place, double step, double finest) {
+        const double cost = descend(layout, body, place, weights, step, finest, random);
         winner = cost < winner.cost ? Candidate{cost, place} : winner;
+    };
+    if (best.kept().cost < infinite) {
+        improve(best.kept().place, 0.1 * size, 3e-3 * size);
+    }
+    for (const Place& slanted : {layout.place(body), winner.place}) { // what is pushed apart keeps its slant
+        if (slanted.form == Form::leaning && winner.cost > 0) {
+            improve(slanted, 0.02 * size, 1e-4 * size);
+        }
     }
     if (winner.cost < present) {
         layout.put(body, winner.place);
