@@ -48,8 +48,8 @@ nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
     case Effort::quick: return {32, 12, 2, 250'000, 300'000};
-    case Effort::normal: return {96, 24, 5, 100'000, 400'000};
-    case Effort::thorough: return {384, 96, 8, 200'000, 1'000'000};
+    case Effort::normal: return {128, 32, 6, 150'000, 500'000};
+    case Effort::thorough: return {384, 96, 8, 300'000, 1'000'000};
     }
     return {};
 }

@@ -18,19 +18,7 @@ double energy(const Layout& layout, const Weights& weights)
 {
     double sum = 0;
     for (int i = 0; i < static_cast<int>(layout.size()); ++i) {
-        const Room& room = layout.room(outermost);
-        const Piece& p = layout.visible(i).front();
-        Room sides = room;
-        sides.floor = sides.ceiling = false;
-        sum += weights.wall(i) * (std::pow(std::max(0.0, p.half_height - p.z), 2) +
-                                  std::pow(std::max(0.0, p.z + p.half_height - room.height), 2));
-        if (room.round) {
-            sum += weights.wall(i) * std::pow(excess(p, sides), 2);
-        } else {
-            Room along = sides, across = sides;
-            along.half_width = across.half_length = 1e9;
-            sum += weights.wall(i) * (std::pow(excess(p, along), 2) + std::pow(excess(p, across), 2));
-        }
+        sum += weights.wall(i) * std::pow(layout.excess_of(i), 2);
         for (int j = i + 1; j < static_cast<int>(layout.size()); ++j) {
             sum += weights.of(i, j) * std::pow(layout.overlap_of(i, j), 2);
         }
@@ -58,9 +46,9 @@ TEST_CASE("weights tell who gives way to a wall: what is out of the room comes i
 {
     Scene scene = scene_of({body(Box{20, 20, 20}), body(Box{20, 20, 20})});
     scene.size = 40;
-    Layout layout(scene, box_envelope(40, 20, 20));
-    layout.put(0, {outermost, Form::standing, -13, 0, 10, 1, 0}); // 3 mm through the wall
-    layout.put(1, {outermost, Form::standing, 6, 0, 10, 1, 0});
+    Layout layout(scene, box_envelope(40, 30, 30));
+    layout.put(0, {outermost, Form::standing, -13, 0, 15, 1, 0}); // 3 mm through the wall
+    layout.put(1, {outermost, Form::standing, 6, 0, 15, 1, 0});
     relax(layout, Weights(2), 100);
     CHECK(layout.total_overlap() < 0.02);
     CHECK(layout.place(0).x == Approx(-10).margin(0.02));
