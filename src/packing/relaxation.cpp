@@ -171,9 +171,9 @@ private:
         return weight * k.distance * k.distance;
     }
 
-    /// What stands out of the walls, all in one sum, with slopes by differences. At a wall that is just touched the slope
-    /// is that of going through it, so that whatever is pushed in by one wall comes off the others: kits in boxes come out
-    /// 1 % smaller than with each wall for itself.
+    /// What stands out of the walls, all in one sum, with slopes by differences. At a wall that is just touched the
+    /// slope is that of going through it, so that whatever one wall pushes in comes off the others: kits in boxes come
+    /// out 1 % smaller than with each wall for itself.
     double walls(const CellView& view, std::size_t index, const Piece& p, Vector& gradient)
     {
         const Seen& seen = view.seen[index];
