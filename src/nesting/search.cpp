@@ -237,7 +237,7 @@ private:
                                  std::min(envelope.half_width * 1.12, widest.half_width), envelope.height};
             const bool grown = wider.radius > envelope.radius || wider.half_length > envelope.half_length ||
                                wider.half_width > envelope.half_width;
-            if (layout.envelope().height <= height_limit || !grown || trial == 40) {
+            if (layout.envelope().height <= height_limit || !grown || trial == 40 || stopped()) {
                 return layout;
             }
             envelope = wider;
@@ -266,7 +266,7 @@ private:
             aim.height = std::min(aim.height, natural_height(*scene, random));
         }
         std::optional<Layout> best;
-        for (int trial = 0; trial < 3; ++trial) {
+        for (int trial = 0; trial < 3 && !(best && stopped()); ++trial) {
             Layout layout =
                 first_layout(*scene, envelope, random, trial == 0 ? 1.0 : random.between(0.5, 1.0), wide, aim.height);
             if (!best || burden(layout.envelope(), aim) < burden(best->envelope(), aim)) {

@@ -134,10 +134,11 @@ Envelope reshaped(const Envelope& e, double share, Random& random)
 enum class Stage { on_the_way, over_the_limits, last };
 
 /// On the way rounding errors do not matter yet; what is over its limits may fit there in one way only.
-PolishOptions polish_options(const EnvelopeLimits& limits, Stage stage)
+PolishOptions polish_options(const SqueezeOptions& squeeze, Stage stage)
 {
     PolishOptions options;
-    options.limits = limits;
+    options.limits = squeeze.limits;
+    options.stop = squeeze.stop;
     options.iterations = stage == Stage::last ? 8 : stage == Stage::over_the_limits ? 6 : 3;
     options.coarse = stage != Stage::last;
     return options;
@@ -168,8 +169,9 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
         resize(trial, fits ? smaller(good, share, random) : towards(good.envelope(), limits, share));
         SeparationEffort effort;
         effort.passes = fits ? 12 : 30;
+        effort.stop = options.stop;
         const bool apart = separate(trial, random, effort);
-        if (apart && compact(trial, polish_options(limits, fits ? Stage::on_the_way : Stage::over_the_limits)) &&
+        if (apart && compact(trial, polish_options(options, fits ? Stage::on_the_way : Stage::over_the_limits)) &&
             burden(trial.envelope(), limits) < burden(good.envelope(), limits)) {
             good = trial;
         } else {
@@ -181,7 +183,7 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
         }
     }
     layout = good;
-    return compact(layout, polish_options(limits, Stage::last)) && within(layout.envelope(), limits);
+    return compact(layout, polish_options(options, Stage::last)) && within(layout.envelope(), limits);
 }
 
 namespace {
@@ -218,8 +220,9 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
         disturb(trial, options.limits, sleeves, random);
         SeparationEffort effort;
         effort.passes = random.chance(0.5) ? 12 : 40;
+        effort.stop = options.stop;
         const bool is_sound = separate(trial, random, effort) &&
-                              compact(trial, polish_options(options.limits, Stage::on_the_way)) &&
+                              compact(trial, polish_options(options, Stage::on_the_way)) &&
                               within(trial.envelope(), options.limits);
         const double patience = first_patience * (1 - static_cast<double>(spent) / static_cast<double>(options.work));
         if (is_sound && volume(trial.envelope()) <
@@ -234,7 +237,7 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
         }
         spent += trial.measured() - before;
     }
-    if (compact(best, polish_options(options.limits, Stage::last)) && within(best.envelope(), options.limits)) {
+    if (compact(best, polish_options(options, Stage::last)) && within(best.envelope(), options.limits)) {
         layout = best;
     }
 }

@@ -46,7 +46,7 @@ void follow(Standing& now, const PolishOptions& options, int iterations, double 
             Prepare prepare)
 {
     const double size = now.layout.scene().size;
-    for (int k = 0; k < iterations && trust > 1e-7 * size; ++k) {
+    for (int k = 0; k < iterations && trust > 1e-7 * size && !(options.stop && options.stop()); ++k) {
         PolishStep step(now.layout, options, trust);
         prepare(step);
         Standing next = now;
@@ -87,6 +87,7 @@ bool descend_by_programs(Layout& layout, const PolishOptions& options, double tr
     }
     PolishOptions still = options;
     still.turning = false;
+    still.stop = nullptr;
     for (int k = 0; k < 16 && now.violation > small_violation; ++k) {
         follow(now, still, 2, std::max(4 * now.violation, 1e-6 * layout.scene().size), 1e5, wrap, aim, prepare);
     }
@@ -172,6 +173,7 @@ bool settle(Layout& layout, const PolishOptions& options)
     // kept, half. A row that is missed would loosen all others.
     PolishOptions still = options;
     still.turning = false;
+    still.stop = nullptr; // what rests on nothing can't be put together
     still.wall_gap *= 0.5;
     still.curved_gap *= 1 - 1e-5;
     return descend_by_programs(

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// Compaction of a layout by linear programs under its contacts, and settling under gravity.
 #pragma once
+#include <functional>
+
 #include "packing/layout.hpp"
 
 namespace tuckwright::packing {
@@ -18,6 +20,7 @@ struct PolishOptions {
     bool turning = true;        ///< whether bodies may turn about their cell's axis
     int iterations = 12;
     bool coarse = false;        ///< whether it may leave violations of up to coarse_violation
+    std::function<bool()> stop = nullptr; ///< asked before each step; then it only removes what overlaps
 };
 
 /// Lets the envelope shrink to a local least volume while all contacts hold, starting from a layout with little or no

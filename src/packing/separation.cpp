@@ -445,6 +445,10 @@ bool separate(Layout& layout, Random& random, const SeparationEffort& effort)
             shuffle(order, random);
             const bool is_first = strike == 0 && left == effort.passes * 6; // often pushing apart is all it takes
             for (std::size_t k = 0; k < order.size() && !is_first; ++k) {
+                if (effort.stop && effort.stop()) {
+                    layout = best;
+                    return false;
+                }
                 move_body(layout, order[k], weights, effort.samples, random);
             }
             relax(layout, weights, effort.relaxing);

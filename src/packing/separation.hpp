@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// Guided local search that drives the overlap of a layout to nothing.
 #pragma once
+#include <functional>
+
 #include "packing/layout.hpp"
 #include "packing/random.hpp"
 
@@ -12,6 +14,7 @@ struct SeparationEffort {
     int strikes = 2;      ///< strikes before giving up
     int samples = 24;     ///< sampled places for each move
     int relaxing = 20;    ///< steps in which all are pushed apart together, after each pass
+    std::function<bool()> stop = nullptr; ///< asked before each move; then it gives up
 };
 
 /// Overlap in mm that counts as none, for the scene: the polish removes it.

@@ -151,6 +151,7 @@ public:
         widest_.height = std::min(widest_.height * (1 + options.spare), limits.height);
         polish_.limits = limits;
         polish_.iterations = 8;
+        polish_.stop = options.stop;
         now_.proposal.layout.count_anew();
     }
 
@@ -222,8 +223,10 @@ private:
     {
         SeparationEffort effort;
         effort.passes = 12;
+        effort.stop = options_.stop;
         return separate(layout, random_, effort) && compact(layout, polish_) &&
-               nesting::within(layout.envelope(), polish_.limits) && settle(layout, polish_);
+               nesting::within(layout.envelope(), polish_.limits) && settle(layout, polish_) &&
+               !(options_.stop && options_.stop());
     }
 
     const Kit& kit_;
