@@ -188,22 +188,34 @@ double natural_height(const KitScene& kit, Random& random)
 /// How many layouts the last rounds still work on: one for each of a few threads.
 constexpr std::size_t least_deepened = 2;
 
+/// Work for so many bodies: in proportion to them, from a quarter of that for fifteen to three times as much.
+std::uint64_t worth(std::uint64_t work, std::size_t bodies)
+{
+    return work * std::clamp<std::uint64_t>(bodies, 4, 45) / 15;
+}
+
 class Search {
 public:
     Search(const Kit& kit, const SearchOptions& options)
-        : kit_(kit), options_(options), scenes_(scenes(kit)), limits_(envelope_limits(kit))
+        : kit_(kit), options_(options), scenes_(scenes(kit)), limits_(envelope_limits(kit)),
+          start_work_(worth(options.effort.start_work, scenes_.front()->scene.bodies.size())),
+          deepen_work_(worth(options.effort.deepen_work, scenes_.front()->scene.bodies.size()))
     {
     }
 
     std::vector<Proposal> run()
     {
-        std::vector<std::optional<Proposal>> started(static_cast<std::size_t>(options_.effort.starts));
-        run_tasks(started.size(), options_.threads, [&](std::size_t k) { started[k] = start(k); });
-        keep(started, deepened_in(0));
-        for (int round = 0; round < options_.effort.rounds && !pool_.empty() && !stopped(); ++round) {
+        constexpr std::size_t batch = 16; // after each, it may be over
+        const auto starts = static_cast<std::size_t>(options_.effort.starts);
+        for (std::size_t first = 0; first < starts && !is_over(); first += batch) {
+            std::vector<std::optional<Proposal>> started(std::min(batch, starts - first));
+            run_tasks(started.size(), options_.threads, [&](std::size_t k) { started[k] = start(first + k); });
+            keep(started, deepened_in(0));
+        }
+        for (int round = 0; round < options_.effort.rounds && !pool_.empty() && !stopped() && !is_over(); ++round) {
             const std::size_t count = deepened_in(round);
             const std::uint64_t work =
-                options_.effort.deepen_work * static_cast<std::uint64_t>(options_.effort.deepened) / count;
+                deepen_work_ * static_cast<std::uint64_t>(options_.effort.deepened) / count;
             const std::vector<std::size_t> chosen = choose(count);
             std::vector<std::optional<Proposal>> deeper(chosen.size());
             run_tasks(chosen.size(), options_.threads, [&](std::size_t k) {
@@ -216,6 +228,13 @@ public:
 
 private:
     bool stopped() const { return options_.stop && options_.stop(); }
+
+    /// Whether nothing is left to find.
+    bool is_over() const
+    {
+        return options_.is_least && !stopped() && !pool_.empty() && pool_.front().accepted.value_or(true) &&
+               options_.is_least(pool_.front().volume);
+    }
 
     std::uint64_t seed_of(std::size_t stage, std::size_t task) const
     {
@@ -273,8 +292,9 @@ private:
                 best = layout;
             }
         }
-        const SqueezeOptions squeeze_options{aim, options_.effort.start_work, options_.stop};
-        if (!squeeze(*best, random, squeeze_options)) {
+        const SqueezeOptions squeeze_options{aim, start_work_, options_.stop};
+        if (!squeeze(*best, random, squeeze_options) &&
+            !(within(best->envelope(), limits_) && worst_violation(*best, PolishOptions{}) <= 2e-8)) {
             return std::nullopt;
         }
         report(volume(best->envelope()));
@@ -428,6 +448,7 @@ private:
     const SearchOptions& options_;
     std::vector<std::shared_ptr<const KitScene>> scenes_;
     EnvelopeLimits limits_;
+    std::uint64_t start_work_, deepen_work_;
     std::vector<Proposal> pool_;
     std::mutex reporting_;
     double smallest_ = std::numeric_limits<double>::infinity(); ///< mm^3, of what was reported

@@ -18,7 +18,7 @@ struct SearchEffort {
     int starts = 24;               ///< first layouts, spread over widths from tower to flat
     int deepened = 6;              ///< how many of the best the first round works on; each further one on half as many
     int rounds = 2;                ///< rounds of that work, each on the best so far
-    std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start
+    std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start of a kit of fifteen things, others in proportion
     std::uint64_t deepen_work = 0; ///< and for each layout of the first round; then for each twice as many
 };
 
@@ -29,6 +29,9 @@ struct SearchOptions {
     /// Whether a proposal meets what the search itself knows nothing of: that it can be put together, say. Asked of the
     /// smallest ones, from any thread; what does not is not deepened much. Nothing: all do.
     std::function<bool(const Proposal&)> accepts;
+    /// Whether nothing is smaller than a volume in mm^3. Asked between rounds, of the smallest proposal; then the search
+    /// ends. Nothing: it never does.
+    std::function<bool(double)> is_least;
     std::uint64_t seed = 1;
     unsigned threads = 1;
     std::function<void(double)> progress;    ///< each smaller volume in ml, from any thread, one at a time

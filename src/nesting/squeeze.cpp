@@ -188,12 +188,63 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
 
 namespace {
 
-/// A smaller or other envelope, and in half of all cases something put elsewhere.
-void disturb(Layout& layout, const EnvelopeLimits& limits, bool sleeves, Random& random)
+/// Lowers a dimension to another if that is less, but not much, and leaves what is needed; returns whether it did.
+bool lower(double& dimension, double to, double need)
 {
-    const double draw = random.unit(), share = random.chance(0.5) ? 0.002 : 0.01;
-    Envelope next =
-        draw < 0.25 ? reshaped(layout.envelope(), share, random) : smaller(layout, share, random);
+    constexpr double least = 0.8, most = 0.9995;
+    if (to < dimension * most && to > dimension * least && to > need - 1e-9) {
+        dimension = to;
+        return true;
+    }
+    return false;
+}
+
+/// Makes the envelope as high or wide as some body is in some form, or as high as two on one another, where that is a
+/// little less: bundles are often just so, and small steps seldom lead there.
+Envelope snapped(const Layout& layout, Random& random)
+{
+    const Envelope need = needed(layout);
+    const auto some_stance = [&](const Body*& body, Form& form) {
+        const int chosen = static_cast<int>(random.below(layout.size()));
+        const int ways = layout.scene().ways(chosen);
+        body = &layout.scene().stowed(chosen, ways == 1 ? 0 : static_cast<int>(random.below(at(ways))));
+        form = body->forms[random.below(body->forms.size())];
+        const Reach reach = vertical_reach(*body, form);
+        return reach.below + reach.above;
+    };
+    constexpr int trials = 60;
+    for (int trial = 0; trial < trials; ++trial) {
+        Envelope next = layout.envelope();
+        const Body *body = nullptr, *upper = nullptr;
+        Form form{}, upper_form{};
+        double high = some_stance(body, form);
+        high += random.chance(0.3) ? some_stance(upper, upper_form) : 0;
+        bool is_less = false;
+        if (random.chance(0.5)) {
+            is_less = lower(next.height, high, need.height);
+        } else if (next.round) {
+            is_less = lower(next.radius, plan_reach(*body, form), need.radius);
+        } else {
+            const Piece piece = piece_at(*body, 0, {outermost, form, 0, 0, 0, 1, 0}, 0);
+            const double wide = random.chance(0.5) ? piece_support(piece, 1, 0, 0) : piece_support(piece, 0, 1, 0);
+            is_less = random.chance(0.5) ? lower(next.half_length, wide, need.half_length)
+                                         : lower(next.half_width, wide, need.half_width);
+        }
+        if (is_less) {
+            return next;
+        }
+    }
+    return smaller(layout, 0.01, random);
+}
+
+/// A smaller or other envelope, mostly by `step` as a share of the volume, and in half of all cases something put
+/// elsewhere.
+void disturb(Layout& layout, const EnvelopeLimits& limits, bool sleeves, double step, Random& random)
+{
+    const double draw = random.unit(), share = random.chance(0.3) ? 0.002 : step;
+    Envelope next = random.chance(0.15) ? snapped(layout, random)
+                    : draw < 0.25       ? reshaped(layout.envelope(), share, random)
+                                        : smaller(layout, share, random);
     clamp_to(next, limits);
     resize(layout, next);
     if (sleeves && random.chance(0.15)) {
@@ -214,12 +265,15 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
     constexpr double first_patience = 0.01; // how much larger than the best one may be to be followed; none at the end
     Layout best = layout, present = layout;
     const bool sleeves = has_sleeves(layout.scene());
+    double step = 0.03; // longer after a success, shorter after a failure
     for (std::uint64_t spent = 0; spent < options.work && !(options.stop && options.stop());) {
         Layout trial = present;
         const std::uint64_t before = trial.measured();
-        disturb(trial, options.limits, sleeves, random);
+        disturb(trial, options.limits, sleeves, step, random);
         SeparationEffort effort;
-        effort.passes = random.chance(0.5) ? 12 : 40;
+        effort.passes = random.chance(0.5) ? 6 : 20;
+        effort.strikes = 1;
+        effort.samples = 48;
         effort.stop = options.stop;
         const bool is_sound = separate(trial, random, effort) &&
                               compact(trial, polish_options(options, Stage::on_the_way)) &&
@@ -235,6 +289,7 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
                 }
             }
         }
+        step = is_sound ? std::min(step * 1.6, 0.08) : std::max(step * 0.85, 0.004);
         spent += trial.measured() - before;
     }
     if (compact(best, polish_options(options, Stage::last)) && within(best.envelope(), options.limits)) {

@@ -34,7 +34,7 @@ Bound Bound::of(const std::vector<Piece>& pieces)
 
 Layout::Layout(const Scene& scene, const Envelope& envelope)
     : scene_(&scene), envelope_(envelope), places_(scene.bodies.size()), children_(scene.bodies.size() + 1),
-      visible_(scene.bodies.size()), bounds_(scene.bodies.size()), rooms_(scene.bodies.size() + 1)
+      visible_(scene.bodies.size()), protruding_(scene.bodies.size()), bounds_(scene.bodies.size()), rooms_(scene.bodies.size() + 1)
 {
     rooms_[0] = room_of(envelope);
     for (int body = 0; body < static_cast<int>(size()); ++body) {
@@ -133,11 +133,25 @@ void Layout::hide(int body)
 void Layout::refresh(int body)
 {
     for (; body != outermost; body = place(body).cell) {
+        refresh_protruding(body);
         visible_[at(body)].clear();
         gather(body, place(body), visible_[at(body)]);
         bounds_[at(body)] = Bound::of(visible_[at(body)]);
         if (place(body).cell == outermost) {
             return;
+        }
+    }
+}
+
+void Layout::refresh_protruding(int vessel)
+{
+    std::vector<Piece>& out = protruding_[at(vessel)];
+    out.clear();
+    for (const int child : inside(vessel)) {
+        for (const Piece& piece : visible(child)) {
+            if (stands_out(piece, vessel, 0)) {
+                out.push_back(piece);
+            }
         }
     }
 }
@@ -169,13 +183,9 @@ void Layout::gather(int body, const Place& where, std::vector<Piece>& out) const
     if (!source.hollow || where.form != Form::standing) {
         return;
     }
-    for (const int child : inside(body)) {
-        for (Piece piece : visible(child)) {
-            if (stands_out(piece, body, 0)) {
-                to_outer(body, where, piece);
-                out.push_back(piece);
-            }
-        }
+    for (Piece piece : protruding_[at(body)]) {
+        to_outer(body, where, piece);
+        out.push_back(piece);
     }
 }
 

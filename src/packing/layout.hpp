@@ -115,6 +115,7 @@ public:
 private:
     void refresh(int body);
     void refresh_room(int body);
+    void refresh_protruding(int vessel);
     void gather(int body, const Place& place, std::vector<Piece>& out) const;
     /// Keeps the pieces that stand out of the cell and tells them in the frame of the vessel's own cell; false if none.
     bool outward(int cell, std::vector<Piece>& pieces, double margin) const;
@@ -134,6 +135,7 @@ private:
     std::vector<Place> places_;
     std::vector<std::vector<int>> children_; // by cell + 1
     std::vector<std::vector<Piece>> visible_;
+    std::vector<std::vector<Piece>> protruding_; // by cell: what stands out of it, in its own frame
     std::vector<Bound> bounds_; // of these
     std::vector<Room> rooms_;   // by cell + 1; of what has no hollow, nothing that means anything
     std::shared_ptr<std::uint64_t> measured_ = std::make_shared<std::uint64_t>(0);

@@ -88,10 +88,11 @@ bool descend_by_programs(Layout& layout, const PolishOptions& options, double tr
     PolishOptions still = options;
     still.turning = false;
     still.stop = nullptr;
-    for (int k = 0; k < 16 && now.violation > small_violation; ++k) {
+    const double enough = options.coarse ? coarse_violation * layout.scene().size : small_violation;
+    for (int k = 0; k < (options.coarse ? 4 : 16) && now.violation > enough; ++k) {
         follow(now, still, 2, std::max(4 * now.violation, 1e-6 * layout.scene().size), 1e5, wrap, aim, prepare);
     }
-    if (now.violation > 200 * small_violation) {
+    if (now.violation > std::max(enough, 200 * small_violation)) {
         return false;
     }
     layout = now.layout;

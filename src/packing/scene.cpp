@@ -183,18 +183,27 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
 void tabulate(Body& body)
 {
     body.posed.clear();
+    body.heights.clear();
+    body.radii.clear();
     std::vector<Piece> posed;
+    std::vector<Reach> heights;
     for (const Form form : {Form::standing, Form::on_end, Form::on_side, Form::upside_down, Form::on_other_end,
                             Form::on_other_side}) {
         for (std::size_t k = 0; k < body.pieces.size(); ++k) {
             posed.push_back(piece_at(body, k, {outermost, form, 0, 0, 0, 1, 0}, 0));
         }
+        heights.push_back(vertical_reach(body, form));
+        body.radii.push_back(plan_reach(body, form));
     }
     body.posed = std::move(posed);
+    body.heights = std::move(heights);
 }
 
 Reach vertical_reach(const Body& body, const Place& place)
 {
+    if (const auto form = static_cast<std::size_t>(place.form); form < body.heights.size()) {
+        return body.heights[form];
+    }
     Reach reach{-1e300, -1e300};
     for (std::size_t k = 0; k < body.pieces.size(); ++k) {
         const Piece piece = piece_at(body, k, {outermost, place.form, 0, 0, 0, 1, 0, 0, place.tilt_c, place.tilt_s}, 0);
@@ -208,6 +217,9 @@ Reach vertical_reach(const Body& body, Form form) { return vertical_reach(body, 
 
 double plan_reach(const Body& body, const Place& place)
 {
+    if (const auto form = static_cast<std::size_t>(place.form); form < body.radii.size()) {
+        return body.radii[form];
+    }
     double reach = 0;
     for (std::size_t k = 0; k < body.pieces.size(); ++k) {
         const Piece piece = piece_at(body, k, {outermost, place.form, 0, 0, 0, 1, 0, 0, place.tilt_c, place.tilt_s}, 0);

@@ -39,6 +39,11 @@ struct BodyPiece {
     Form turned = Form::standing; ///< how a cylinder's own axes lie to the body's; a box is told as it lies
 };
 
+/// How far a body reaches below and above its centre, along the cell's z.
+struct Reach {
+    double below = 0, above = 0;
+};
+
 /// The hollow of a body, coaxial with it.
 struct Hollow {
     Shape shape;      ///< inner dimensions, side clearance already taken off
@@ -61,10 +66,12 @@ struct Body {
     double volume = 0;          ///< mm^3 of its pieces
     /// What tabulate() worked out beforehand: its pieces in each form but leaning, unturned at the origin, form by form.
     std::vector<Piece> posed{};
+    std::vector<Reach> heights{}; ///< and vertical_reach() of each form
+    std::vector<double> radii{};  ///< and plan_reach()
 };
 
-/// Works out the body's pieces in all forms, so that piece_at() need only move and turn them. To be called when the body
-/// is complete; another call is needed if it is changed after that.
+/// Works out the body's pieces in all forms, so that piece_at() need only move and turn them, and how far it reaches. To
+/// be called when the body is complete; another call is needed if it is changed after that.
 void tabulate(Body& body);
 
 /// Which bodies may lie in which cell and form: `fits[row][vessel's row + 1]` is a bit set of forms (bit of Form), with
@@ -120,10 +127,6 @@ struct Place {
 /// One piece of a body at a place, in the frame of the place's cell.
 Piece piece_at(const Body& body, std::size_t piece, const Place& place, int owner);
 
-/// Half the height of the whole body along the cell's z, and how far its lowest point lies below its centre.
-struct Reach {
-    double below = 0, above = 0;
-};
 Reach vertical_reach(const Body& body, const Place& place);
 Reach vertical_reach(const Body& body, Form form);
 

@@ -138,7 +138,9 @@ void sample_plan(const Layout& layout, int body, Place& place, const Room& room,
         return;
     }
     double ex = 0, ey = 0;
-    for (const Piece& p : layout.own_pieces(body, {place.cell, place.form, 0, 0, 0, place.c, place.s, place.way, place.tilt_c, place.tilt_s})) {
+    const Place unmoved{place.cell, place.form, 0, 0, 0, place.c, place.s, place.way, place.tilt_c, place.tilt_s};
+    for (std::size_t k = 0; k < source.pieces.size(); ++k) {
+        const Piece p = piece_at(source, k, unmoved, body);
         const bool disc = p.kind == PieceKind::disc;
         ex = std::max(ex, std::abs(p.x) + (disc ? p.radius : p.a * std::abs(p.c) + p.b * std::abs(p.s)));
         ey = std::max(ey, std::abs(p.y) + (disc ? p.radius : p.a * std::abs(p.s) + p.b * std::abs(p.c)));

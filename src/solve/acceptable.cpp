@@ -6,6 +6,7 @@
 #include "nesting/bundle_of_layout.hpp"
 #include "packing/polish.hpp"
 #include "solve/covers.hpp"
+#include "tuckwright/footing.hpp"
 #include "tuckwright/handling.hpp"
 #include "tuckwright/stacking.hpp"
 
@@ -37,7 +38,10 @@ bool acceptable(const Kit& kit, const nesting::Proposal& proposal)
         layout = proposal.layout;
     }
     const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
-    return passes_covers(kit, bundle) && overloaded(bundle).empty() && !stacking_order(bundle).steps.empty();
+    const std::vector<Footing> all = footings(bundle);
+    return passes_covers(kit, bundle) && overloaded(bundle).empty() &&
+           std::all_of(all.begin(), all.end(), [](const Footing& footing) { return footing.carried; }) &&
+           !stacking_order(bundle).steps.empty();
 }
 
 } // namespace tuckwright

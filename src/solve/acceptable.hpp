@@ -18,7 +18,7 @@ struct TooMuch {
 /// The items that bear more than they may.
 std::vector<TooMuch> overloaded(const Bundle& bundle);
 
-/// Whether a proposal can be put together, passes through the bag and the bands, and loads nothing too much, as far as
+/// Whether a proposal can be put together, has something under each thing but an empty mouth, passes through the bag and the bands, and loads nothing too much, as far as
 /// can be told before it is settled and proved.
 bool acceptable(const Kit& kit, const nesting::Proposal& proposal);
 

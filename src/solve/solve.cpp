@@ -7,6 +7,8 @@
 #include <chrono>
 #include <cmath>
 #include <fmt/format.h>
+#include <limits>
+#include <numeric>
 #include <optional>
 #include <thread>
 
@@ -47,8 +49,8 @@ namespace {
 nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {32, 12, 2, 250'000, 300'000};
-    case Effort::normal: return {128, 32, 6, 150'000, 500'000};
+    case Effort::quick: return {32, 12, 2, 150'000, 200'000};
+    case Effort::normal: return {48, 32, 6, 150'000, 400'000};
     case Effort::thorough: return {384, 96, 8, 300'000, 1'000'000};
     }
     return {};
@@ -248,13 +250,21 @@ nesting::SearchOptions search_options(const SolveOptions& options)
     return search;
 }
 
-ComfortOptions comfort_options(const SolveOptions& options, const nesting::SearchOptions& search)
+int things_of(const Kit& kit)
+{
+    return std::accumulate(kit.items.begin(), kit.items.end(), 0,
+                           [](int sum, const Item& item) { return sum + item.count; });
+}
+
+/// Work in proportion to the things of a kit, up to fifteen.
+ComfortOptions comfort_options(const Kit& kit, const SolveOptions& options, const nesting::SearchOptions& search)
 {
     ComfortOptions comfort;
     comfort.lanes = options.effort == Effort::thorough ? 16 : 8;
     comfort.work = options.effort == Effort::quick      ? 250'000
                    : options.effort == Effort::normal ? 1'000'000
                                                       : 2'000'000;
+    comfort.work = comfort.work * static_cast<std::uint64_t>(std::clamp(things_of(kit), 4, 15)) / 15;
     comfort.calm = comfort.work / 2;
     comfort.seed = options.seed;
     comfort.threads = search.threads;
@@ -302,7 +312,7 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
     constexpr int most_searches = 3;
     for (int trial = 0; trial < most_searches; ++trial) {
         const std::vector<nesting::Proposal> proposals = covered_proposals(kit, search);
-        auto best = best_proved(kit, proposals, comfort_options(options, search), refused);
+        auto best = best_proved(kit, proposals, comfort_options(kit, options, search), refused);
         if (best || proposals.empty() || !refused.empty() || search.stop()) {
             return best;
         }
@@ -310,6 +320,39 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
     }
     return std::nullopt;
 }
+
+/// What no bundle of a kit can be smaller than, as far as it is known by now.
+class LeastVolume {
+public:
+    explicit LeastVolume(const Kit& kit) : kit_(kit), ml_(nesting::lower_bound_ml(kit)), things_(things_of(kit)) {}
+
+    double ml() const { return ml_; }
+    /// Whether a volume is as small as can be, up to rounding to the grid.
+    bool is_met_by(double volume_ml) const { return volume_ml <= ml_ * (1 + 1e-7); }
+    /// Tries to raise it towards the volume of a bundle.
+    void raise(double volume_ml, std::uint64_t work)
+    {
+        if (!is_met_by(volume_ml)) {
+            ml_ = std::max(ml_, nesting::bound_along_axes_ml(kit_, volume_ml, work));
+        }
+    }
+    /// Whether it is met, with a quick try to raise it where the kit is small.
+    bool is_soon_met_by(double volume_ml)
+    {
+        constexpr int few = 12;
+        constexpr std::uint64_t quick = 250'000;
+        if (things_ <= few && volume_ml < tried_) {
+            tried_ = volume_ml;
+            raise(volume_ml, quick);
+        }
+        return is_met_by(volume_ml);
+    }
+
+private:
+    const Kit& kit_;
+    double ml_, tried_ = std::numeric_limits<double>::infinity();
+    int things_;
+};
 
 /// A proof in words that nothing meets the limits and passes through the bag and bands, where a simple one exists.
 std::optional<std::string> misfit(const Kit& kit)
@@ -344,11 +387,11 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     bundle.bands = kit.bands;
     bundle.worst_case = kit.worst_case;
     bundle.waived = kit.waived;
-    double bound = nesting::lower_bound_ml(pressed);
+    LeastVolume least(pressed);
     const auto signed_off = [&](Bundle&& done) {
         done.seed = options.seed;
         done.effort = to_string(options.effort);
-        done.lower_bound_ml = bound;
+        done.lower_bound_ml = least.ml();
         return std::move(done);
     };
     if (const auto proof = misfit(pressed)) {
@@ -358,6 +401,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     }
     nesting::SearchOptions search = search_options(options);
     kit = nesting::on_even_grid(with_packed_pouches(std::move(kit), search));
+    search.is_least = [&least](double volume) { return least.is_soon_met_by(volume / 1000); };
     search.accepts = [&kit](const nesting::Proposal& proposal) { return acceptable(kit, proposal); };
     Refused refused;
     auto best = searched(kit, options, search, refused);
@@ -367,19 +411,15 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const double volume = volume_ml(outer_envelope(*best));
-    if (bound < volume && !(options.stop != nullptr && options.stop->load())) {
-        bound = std::max(bound, nesting::bound_along_axes_ml(pressed, volume, bound_work(options.effort)));
+    if (!(options.stop != nullptr && options.stop->load())) {
+        least.raise(volume, bound_work(options.effort));
     }
-    require(bound <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
-    best->status = search.stop() ? Status::stopped : Status::found;
-    constexpr double grid_rounding = 1e-7; // sides are rounded to the grid, by two nanometres at most
-    if (volume <= bound * (1 + grid_rounding)) {
-        best->status = Status::proved_best;
-    }
+    require(least.ml() <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
+    best->status = least.is_met_by(volume) ? Status::proved_best : search.stop() ? Status::stopped : Status::found;
     measure(kit, *best);
     require(check_against(*best, given).empty(), "the bundle holds what the kit asks for");
     best = signed_off(std::move(*best));
-    best->lower_bound_ml = std::min(bound, volume); // the same number, but for rounding in the last place
+    best->lower_bound_ml = std::min(least.ml(), volume); // the same number, but for rounding in the last place
     return *best;
 }
 
