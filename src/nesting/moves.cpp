@@ -2,6 +2,8 @@
 #include "nesting/moves.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 #include "packing/separation.hpp"
 
@@ -34,10 +36,53 @@ bool tuck(Layout& layout, int body, Random& random)
     return false;
 }
 
+void rehouse(Layout& layout, int body, Random& random)
+{
+    constexpr int samples = 40;
+    const Weights weights(layout.size());
+    const std::vector<Door> open = doors(layout, body);
+    double least = 1e300;
+    Place best;
+    for (int k = 0; k < samples && !open.empty() && least > 0; ++k) {
+        const Place place = sample_place(layout, body, open[random.below(open.size())], random);
+        if (const double cost = layout.cost_at(body, place, weights, least); cost < least) {
+            least = cost;
+            best = place;
+        }
+    }
+    if (least < 1e300) {
+        layout.put(body, best);
+    }
+}
+
+namespace {
+
+/// A body about as large as another: one of the next few in size.
+int one_like(const Scene& scene, int body, Random& random)
+{
+    std::vector<std::pair<double, int>> others;
+    for (int other = 0; other < static_cast<int>(scene.bodies.size()); ++other) {
+        if (other != body && scene.bodies[at(other)].volume != scene.bodies[at(body)].volume) {
+            const double quotient = scene.bodies[at(other)].volume / scene.bodies[at(body)].volume;
+            others.emplace_back(std::abs(std::log(quotient)), other);
+        }
+    }
+    if (others.empty()) {
+        return body;
+    }
+    const std::size_t few = std::min<std::size_t>(others.size(), 4);
+    std::partial_sort(others.begin(), others.begin() + static_cast<std::ptrdiff_t>(few), others.end());
+    return others[random.below(few)].second;
+}
+
+} // namespace
+
 void swap(Layout& layout, Random& random)
 {
     for (int trial = 0; trial < 20; ++trial) {
-        const int i = static_cast<int>(random.below(layout.size())), j = static_cast<int>(random.below(layout.size()));
+        const int i = static_cast<int>(random.below(layout.size()));
+        const int j =
+            random.chance(0.6) ? one_like(layout.scene(), i, random) : static_cast<int>(random.below(layout.size()));
         const Place a = layout.place(i), b = layout.place(j);
         if (i == j || !layout.may_enter(i, b.cell, a.form) || !layout.may_enter(j, a.cell, b.form)) {
             continue;

@@ -10,6 +10,9 @@ namespace tuckwright::nesting {
 
 /// Puts a body, with what it holds, at a random other place that it may enter.
 void evict(packing::Layout& layout, int body, packing::Random& random);
+
+/// Puts a body, with what it holds, where it overlaps the others least, of some random places that it may enter.
+void rehouse(packing::Layout& layout, int body, packing::Random& random);
 /// Puts a body, with what it holds, where there is room for it: the first of a number of random places without overlap.
 /// Returns whether there was one.
 bool tuck(packing::Layout& layout, int body, packing::Random& random);

@@ -214,8 +214,7 @@ public:
         }
         for (int round = 0; round < options_.effort.rounds && !pool_.empty() && !stopped() && !is_over(); ++round) {
             const std::size_t count = deepened_in(round);
-            const std::uint64_t work =
-                deepen_work_ * static_cast<std::uint64_t>(options_.effort.deepened) / count;
+            const std::uint64_t work = deepen_work_ * static_cast<std::uint64_t>(options_.effort.deepened) / count;
             const std::vector<std::size_t> chosen = choose(count);
             std::vector<std::optional<Proposal>> deeper(chosen.size());
             run_tasks(chosen.size(), options_.threads, [&](std::size_t k) {
@@ -306,8 +305,7 @@ private:
         Random random(seed);
         Layout layout = from.layout;
         layout.count_anew();
-        const SqueezeOptions squeeze_options{limits_, work, options_.stop,
-                                             [this](double smaller) { report(smaller); }};
+        const SqueezeOptions squeeze_options{limits_, work, options_.stop, [this](double smaller) { report(smaller); }};
         refine(layout, random, squeeze_options);
         return Proposal{from.scene, layout, volume(layout.envelope())};
     }
@@ -417,7 +415,8 @@ private:
         const auto add = [&](bool accepted, std::size_t up_to) {
             for (std::size_t k = 0; k < pool_.size() && chosen.size() < up_to; ++k) {
                 const auto is_alike = [&](std::size_t c) { return alike(pool_[c], pool_[k]); };
-                if (pool_[k].accepted.value_or(true) == accepted && std::none_of(chosen.begin(), chosen.end(), is_alike)) {
+                if (pool_[k].accepted.value_or(true) == accepted &&
+                    std::none_of(chosen.begin(), chosen.end(), is_alike)) {
                     if (chosen.empty()) {
                         chosen.push_back(k);
                     }
@@ -425,8 +424,8 @@ private:
                 }
             }
         };
-        const bool some_refused = std::any_of(pool_.begin(), pool_.end(),
-                                              [](const Proposal& proposal) { return !proposal.accepted.value_or(true); });
+        const bool some_refused = std::any_of(
+            pool_.begin(), pool_.end(), [](const Proposal& proposal) { return !proposal.accepted.value_or(true); });
         add(true, some_refused ? most - most / 2 : most);
         add(false, most);
         return chosen;

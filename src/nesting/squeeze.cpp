@@ -249,11 +249,13 @@ void disturb(Layout& layout, const EnvelopeLimits& limits, bool sleeves, double 
     resize(layout, next);
     if (sleeves && random.chance(0.15)) {
         wrap(layout, random);
-    } else if (draw > 0.45 && draw < 0.7) {
+    } else if (draw > 0.25 && draw < 0.5) {
+        rehouse(layout, static_cast<int>(random.below(layout.size())), random);
+    } else if (draw >= 0.5 && draw < 0.6) {
         evict(layout, static_cast<int>(random.below(layout.size())), random);
-    } else if (draw >= 0.7 && draw < 0.9) {
+    } else if (draw >= 0.6 && draw < 0.92) {
         swap(layout, random);
-    } else if (draw >= 0.9) {
+    } else if (draw >= 0.92) {
         stir(layout, random);
     }
 }
@@ -271,7 +273,7 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
         const std::uint64_t before = trial.measured();
         disturb(trial, options.limits, sleeves, step, random);
         SeparationEffort effort;
-        effort.passes = random.chance(0.5) ? 6 : 20;
+        effort.passes = random.chance(0.7) ? 1 : random.chance(0.5) ? 6 : 20; // short ones are many for the same work
         effort.strikes = 1;
         effort.samples = 48;
         effort.stop = options.stop;
@@ -279,8 +281,8 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
                               compact(trial, polish_options(options, Stage::on_the_way)) &&
                               within(trial.envelope(), options.limits);
         const double patience = first_patience * (1 - static_cast<double>(spent) / static_cast<double>(options.work));
-        if (is_sound && volume(trial.envelope()) <
-                            volume(present.envelope()) * (1 - 1e-9) + patience * volume(best.envelope())) {
+        if (is_sound &&
+            volume(trial.envelope()) < volume(present.envelope()) * (1 - 1e-9) + patience * volume(best.envelope())) {
             present = trial;
             if (volume(present.envelope()) < volume(best.envelope())) {
                 best = present;

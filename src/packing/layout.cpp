@@ -34,7 +34,8 @@ Bound Bound::of(const std::vector<Piece>& pieces)
 
 Layout::Layout(const Scene& scene, const Envelope& envelope)
     : scene_(&scene), envelope_(envelope), places_(scene.bodies.size()), children_(scene.bodies.size() + 1),
-      visible_(scene.bodies.size()), protruding_(scene.bodies.size()), bounds_(scene.bodies.size()), rooms_(scene.bodies.size() + 1)
+      visible_(scene.bodies.size()), protruding_(scene.bodies.size()), bounds_(scene.bodies.size()),
+      rooms_(scene.bodies.size() + 1)
 {
     rooms_[0] = room_of(envelope);
     for (int body = 0; body < static_cast<int>(size()); ++body) {

@@ -11,14 +11,10 @@ namespace tuckwright::packing {
 
 double volume(const Envelope& e)
 {
-    return e.round ? std::numbers::pi * e.radius * e.radius * e.height
-                   : 4 * e.half_length * e.half_width * e.height;
+    return e.round ? std::numbers::pi * e.radius * e.radius * e.height : 4 * e.half_length * e.half_width * e.height;
 }
 
-Room room_of(const Envelope& e)
-{
-    return {e.round, e.radius, e.half_length, e.half_width, e.height, true, true};
-}
+Room room_of(const Envelope& e) { return {e.round, e.radius, e.half_length, e.half_width, e.height, true, true}; }
 
 namespace {
 
@@ -173,7 +169,8 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
     }
     if (const auto* cylinder = std::get_if<Cylinder>(&source.shape)) {
         const Vec3 own = source.turned == Form::standing ? Vec3{0, 0, 1} : tipped(source.turned, {0, 0, 1});
-        shape_cylinder(piece, *cylinder, place.form == Form::standing ? own : tipped(place.form, own), place.c, place.s);
+        shape_cylinder(piece, *cylinder, place.form == Form::standing ? own : tipped(place.form, own), place.c,
+                       place.s);
     } else {
         shape_box(piece, std::get<Box>(source.shape), place.form, place.c, place.s);
     }
@@ -187,8 +184,8 @@ void tabulate(Body& body)
     body.radii.clear();
     std::vector<Piece> posed;
     std::vector<Reach> heights;
-    for (const Form form : {Form::standing, Form::on_end, Form::on_side, Form::upside_down, Form::on_other_end,
-                            Form::on_other_side}) {
+    for (const Form form :
+         {Form::standing, Form::on_end, Form::on_side, Form::upside_down, Form::on_other_end, Form::on_other_side}) {
         for (std::size_t k = 0; k < body.pieces.size(); ++k) {
             posed.push_back(piece_at(body, k, {outermost, form, 0, 0, 0, 1, 0}, 0));
         }

@@ -261,9 +261,7 @@ ComfortOptions comfort_options(const Kit& kit, const SolveOptions& options, cons
 {
     ComfortOptions comfort;
     comfort.lanes = options.effort == Effort::thorough ? 16 : 8;
-    comfort.work = options.effort == Effort::quick      ? 250'000
-                   : options.effort == Effort::normal ? 1'000'000
-                                                      : 2'000'000;
+    comfort.work = options.effort == Effort::quick ? 250'000 : options.effort == Effort::normal ? 1'000'000 : 2'000'000;
     comfort.work = comfort.work * static_cast<std::uint64_t>(std::clamp(things_of(kit), 4, 15)) / 15;
     comfort.calm = comfort.work / 2;
     comfort.seed = options.seed;
@@ -296,8 +294,9 @@ std::string not_found_in_words(const Kit& kit, const Refused& refused, bool was_
                            was_stopped ? " before the search was stopped" : " within this effort", rule);
     }
     if (!was_stopped) {
-        return fmt::format("no bundle{}{} within the limits was found within this effort; that is no proof that none exists",
-                           filling_in_words(kit), passing_in_words(kit));
+        return fmt::format(
+            "no bundle{}{} within the limits was found within this effort; that is no proof that none exists",
+            filling_in_words(kit), passing_in_words(kit));
     }
     const bool by_hand = options.stop != nullptr && options.stop->load();
     return fmt::format("the search was stopped{} before it had found anything; that is no proof that there is nothing",
