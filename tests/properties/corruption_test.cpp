@@ -39,7 +39,7 @@ int try_all(const std::vector<Spoiler>& spoilers, int each, std::uint64_t seed,
     int wrong = 0;
     for (const auto& spoiler : spoilers) {
         int made = 0;
-        for (int draw = 0; made < each && draw < 400 * each; ++draw) {
+        for (int draw = 0; made < each && draw < 2000 * each; ++draw) {
             const auto& sample = samples()[any(dice, samples().size())];
             const Spoiled json = spoiler.spoil(sample.bundle, dice);
             if (!json) {
