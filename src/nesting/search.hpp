@@ -18,7 +18,7 @@ struct SearchEffort {
     int starts = 24;               ///< first layouts, spread over widths from tower to flat
     int deepened = 6;              ///< how many of the best the first round works on; each further one on half as many
     int rounds = 2;                ///< rounds of that work, each on the best so far
-    std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start of a kit of fifteen things, others in proportion
+    std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start, for fifteen bodies; others in proportion
     std::uint64_t deepen_work = 0; ///< and for each layout of the first round; then for each twice as many
 };
 

@@ -237,7 +237,7 @@ Envelope snapped(const Layout& layout, Random& random)
     return smaller(layout, 0.01, random);
 }
 
-/// A smaller or other envelope, mostly by `step` as a share of the volume, and in half of all cases something put
+/// A smaller or other envelope, mostly by `step` as a share of the volume, and in three of four cases something put
 /// elsewhere.
 void disturb(Layout& layout, const EnvelopeLimits& limits, bool sleeves, double step, Random& random)
 {

@@ -18,8 +18,8 @@ struct TooMuch {
 /// The items that bear more than they may.
 std::vector<TooMuch> overloaded(const Bundle& bundle);
 
-/// Whether a proposal can be put together, has something under each thing but an empty mouth, passes through the bag and the bands, and loads nothing too much, as far as
-/// can be told before it is settled and proved.
+/// Whether a proposal can be put together, has more than an empty mouth under each thing, passes through the bag and the
+/// bands, and loads nothing too much, as far as can be told before it is settled and proved.
 bool acceptable(const Kit& kit, const nesting::Proposal& proposal);
 
 } // namespace tuckwright
