@@ -48,7 +48,7 @@ void add_options(CLI::App& app, Options& options)
                    "write the kit files into this folder, for 'tuckwright pack', and solve nothing");
     app.add_option(
         "--record", options.record,
-        "search generated kits for --seconds each (default 600), and bring this file of stored bests up to date");
+        "search generated kits for --seconds of processor time each (default 600); bring this file of stored bests up to date");
 }
 
 std::vector<Suite> chosen(const Options& options)

@@ -11,7 +11,7 @@ namespace tuckwright::bench {
 
 struct StoredBest {
     double best_ml = 0;
-    double minutes = 0;      ///< of search that the kit has had in all, whatever the machine
+    double minutes = 0;      ///< of processor time that the kit has had in all, whatever the machine
     std::uint64_t seed = 1;  ///< that of the best
     std::uint64_t seeds = 0; ///< so many have been tried, from 1 on
     friend bool operator==(const StoredBest&, const StoredBest&) = default;
