@@ -216,9 +216,9 @@ public:
             const std::size_t count = deepened_in(round);
             const std::uint64_t work = deepen_work_ * static_cast<std::uint64_t>(options_.effort.deepened) / count;
             const std::vector<std::size_t> chosen = choose(count);
-            std::vector<std::optional<Proposal>> deeper(chosen.size());
-            run_tasks(chosen.size(), options_.threads, [&](std::size_t k) {
-                deeper[k] = deepen(pool_[chosen[k]], seed_of(1 + static_cast<std::size_t>(round), k), work);
+            std::vector<std::optional<Proposal>> deeper(count); // where there are fewer, some of them more than once
+            run_tasks(count, options_.threads, [&](std::size_t k) {
+                deeper[k] = deepen(pool_[chosen[k % chosen.size()]], seed_of(1 + static_cast<std::size_t>(round), k), work);
             });
             keep(deeper, deepened_in(round + 1));
         }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "nesting/hopping.hpp"
 #include "nesting/moves.hpp"
 #include "packing/separation.hpp"
 
@@ -260,6 +261,17 @@ void disturb(Layout& layout, const EnvelopeLimits& limits, bool sleeves, double 
     }
 }
 
+/// A smaller or other envelope, by `step` as a share of the volume, and hops until all is apart in it; whether it is.
+bool hop_smaller(Layout& layout, double step, Random& random, const SqueezeOptions& options)
+{
+    Envelope next = random.chance(0.25) ? reshaped(layout.envelope(), step, random) : smaller(layout, step, random);
+    clamp_to(next, options.limits);
+    resize(layout, next);
+    HopEffort effort;
+    effort.stop = options.stop;
+    return hop(layout, random, effort);
+}
+
 } // namespace
 
 void refine(Layout& layout, Random& random, const SqueezeOptions& options)
@@ -271,13 +283,19 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
     for (std::uint64_t spent = 0; spent < options.work && !(options.stop && options.stop());) {
         Layout trial = present;
         const std::uint64_t before = trial.measured();
-        disturb(trial, options.limits, sleeves, step, random);
-        SeparationEffort effort;
-        effort.passes = random.chance(0.7) ? 1 : random.chance(0.5) ? 6 : 20; // short ones are many for the same work
-        effort.strikes = 1;
-        effort.samples = 48;
-        effort.stop = options.stop;
-        const bool is_sound = separate(trial, random, effort) &&
+        bool apart = false;
+        if (random.chance(0.4)) {
+            apart = hop_smaller(trial, 0.5 * step, random, options);
+        } else {
+            disturb(trial, options.limits, sleeves, step, random);
+            SeparationEffort effort;
+            effort.passes = random.chance(0.7) ? 1 : random.chance(0.5) ? 6 : 20; // short ones are many for the same work
+            effort.strikes = 1;
+            effort.samples = 48;
+            effort.stop = options.stop;
+            apart = separate(trial, random, effort);
+        }
+        const bool is_sound = apart &&
                               compact(trial, polish_options(options, Stage::on_the_way)) &&
                               within(trial.envelope(), options.limits);
         const double patience = first_patience * (1 - static_cast<double>(spent) / static_cast<double>(options.work));

@@ -68,27 +68,13 @@ void add_handling(const Bundle& bundle, Discomfort& sum, std::vector<std::size_t
     }
 }
 
-Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free, bool blocked);
-
-} // namespace
-
-Discomfort discomfort(const Kit& kit, const Bundle& bundle) { return discomfort(kit, bundle, plays(bundle)); }
-
-Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free)
-{
-    const bool blocked = bundle.steps.empty() && stacking_order(bundle).steps.empty();
-    return discomfort(kit, bundle, free, blocked);
-}
-
-namespace {
-
-Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free, bool blocked)
+/// All that people mind but an order that is wanting and play, which are dear to find out.
+Discomfort at_a_glance(const Kit& kit, const Bundle& bundle, const std::vector<Footing>& all)
 {
     Discomfort sum;
-    sum.blocked = blocked ? 1 : 0;
     add_handling(bundle, sum, nullptr);
     double weight = 0, moment = 0;
-    for (const Footing& footing : footings(bundle)) {
+    for (const Footing& footing : all) {
         sum.dropping += footing.carried ? 0 : 1;
         sum.toppling += topples(footing) ? 1 : 0;
     }
@@ -99,9 +85,30 @@ Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Pl
         weight += grams;
         moment += grams * item.solids.front().pose.center.z;
     }
-    sum.play = std::lround(total_play(free));
     sum.center_height = weight > 0 ? std::lround(moment / weight) : 0;
     return sum;
+}
+
+} // namespace
+
+Discomfort discomfort(const Kit& kit, const Bundle& bundle) { return discomfort(kit, bundle, plays(bundle)); }
+
+Discomfort discomfort(const Kit& kit, const Bundle& bundle, const std::vector<Play>& free)
+{
+    Discomfort sum = at_a_glance(kit, bundle, footings(bundle));
+    sum.blocked = bundle.steps.empty() && stacking_order(bundle).steps.empty() ? 1 : 0;
+    sum.play = std::lround(total_play(free));
+    return sum;
+}
+
+namespace {
+
+/// Whether people mind something more than something else, whatever the plays and centres of weight.
+bool is_clearly_worse(Discomfort one, const Discomfort& other)
+{
+    one.play = other.play;
+    one.center_height = other.center_height;
+    return one > other;
 }
 
 struct Arrangement {
@@ -110,14 +117,23 @@ struct Arrangement {
     std::vector<int> unsteady; ///< bodies that topple, drop or are in the way of others; without any, those that rattle
 };
 
-Arrangement judged(const Kit& kit, nesting::Proposal&& proposal)
+/// What people mind in a proposal; nothing where they mind it clearly more than `enough`, if that is told.
+std::optional<Arrangement> judged(const Kit& kit, nesting::Proposal&& proposal, const Discomfort* enough)
 {
     const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, proposal.layout);
-    const std::vector<Play> free = plays(bundle);
-    const StackingOrder order = stacking_order(bundle);
-    Arrangement made{std::move(proposal), discomfort(kit, bundle, free, order.steps.empty()), {}};
-    const std::vector<std::size_t> items = nesting::items_of_bodies(kit, *made.proposal.scene);
     const std::vector<Footing> all = footings(bundle);
+    Arrangement made{std::move(proposal), at_a_glance(kit, bundle, all), {}};
+    if (enough != nullptr && is_clearly_worse(made.discomfort, *enough)) {
+        return std::nullopt;
+    }
+    const StackingOrder order = stacking_order(bundle);
+    made.discomfort.blocked = order.steps.empty() ? 1 : 0;
+    if (enough != nullptr && is_clearly_worse(made.discomfort, *enough)) {
+        return std::nullopt;
+    }
+    const std::vector<Play> free = plays(bundle);
+    made.discomfort.play = std::lround(total_play(free));
+    const std::vector<std::size_t> items = nesting::items_of_bodies(kit, *made.proposal.scene);
     Discomfort unused;
     std::vector<std::size_t> blamed;
     add_handling(bundle, unused, &blamed);
@@ -169,7 +185,9 @@ public:
             const std::uint64_t before = trial.layout.measured();
             if (tidied(trial.layout)) {
                 trial.volume = volume(trial.layout.envelope());
-                consider(judged(kit_, nesting::Proposal(trial)));
+                if (auto next = judged(kit_, nesting::Proposal(trial), &now_.discomfort)) {
+                    consider(std::move(*next));
+                }
                 spent += now_.discomfort.blocked != 0 ? blocked_cost : 0;
             }
             spent += trial.layout.measured() - before + fixed_cost;
@@ -184,15 +202,10 @@ private:
     /// Goes on from what is no worse but for its play and centre of weight, and remembers the best.
     void consider(Arrangement&& next)
     {
-        Discomfort level = next.discomfort;
-        level.play = now_.discomfort.play;
-        level.center_height = now_.discomfort.center_height;
         if (next.discomfort < best_.discomfort) {
             best_ = next;
         }
-        if (level <= now_.discomfort) {
-            now_ = std::move(next);
-        }
+        now_ = std::move(next);
     }
 
     void change(nesting::Proposal& trial, int turn)
@@ -260,7 +273,7 @@ nesting::Proposal comfortable(const Kit& kit, const nesting::Proposal& from, con
     if (!settle(settled.layout, polish)) {
         return from;
     }
-    const Arrangement start = judged(kit, std::move(settled));
+    const Arrangement start = *judged(kit, std::move(settled), nullptr);
     std::vector<std::optional<Arrangement>> found(static_cast<std::size_t>(options.lanes));
     nesting::run_tasks(found.size(), options.threads, [&](std::size_t lane) {
         found[lane] = Walk(kit, limits, start, options, options.seed * 0x9e3779b97f4a7c15ULL + lane).run();
