@@ -23,6 +23,7 @@
 #include "nesting/run_tasks.hpp"
 #include "nesting/squeeze.hpp"
 #include "packing/construct.hpp"
+#include "packing/exact_fill.hpp"
 #include "packing/leaning.hpp"
 
 namespace tuckwright::nesting {
@@ -206,6 +207,8 @@ public:
     std::vector<Proposal> run()
     {
         constexpr std::size_t batch = 16; // after each, it may be over
+        std::vector<std::optional<Proposal>> filled{without_waste()};
+        keep(filled, deepened_in(0));
         const auto starts = static_cast<std::size_t>(options_.effort.starts);
         for (std::size_t first = 0; first < starts && !is_over(); first += batch) {
             std::vector<std::optional<Proposal>> started(std::min(batch, starts - first));
@@ -260,6 +263,20 @@ private:
             }
             envelope = wider;
         }
+    }
+
+    /// Boxes that fill a box, where an exact search finds how.
+    std::optional<Proposal> without_waste()
+    {
+        if (scenes_.size() > 1 || kit_.bundle.shape != BundleShape::box) {
+            return std::nullopt;
+        }
+        const auto layout = exact_fill(scenes_.front()->scene, limits_, {options_.effort.fill_work, options_.stop});
+        if (!layout) {
+            return std::nullopt;
+        }
+        report(volume(layout->envelope()));
+        return Proposal{scenes_.front(), *layout, volume(layout->envelope())};
     }
 
     std::optional<Proposal> start(std::size_t k)

@@ -49,9 +49,9 @@ namespace {
 nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {32, 12, 2, 150'000, 200'000};
-    case Effort::normal: return {48, 32, 6, 150'000, 400'000};
-    case Effort::thorough: return {384, 96, 8, 300'000, 1'000'000};
+    case Effort::quick: return {32, 12, 2, 150'000, 200'000, 5'000'000};
+    case Effort::normal: return {48, 32, 6, 150'000, 400'000, 10'000'000};
+    case Effort::thorough: return {384, 96, 8, 300'000, 1'000'000, 100'000'000};
     }
     return {};
 }
