@@ -25,6 +25,7 @@
 #include "packing/construct.hpp"
 #include "packing/exact_fill.hpp"
 #include "packing/leaning.hpp"
+#include "packing/least_box.hpp"
 
 namespace tuckwright::nesting {
 
@@ -207,8 +208,8 @@ public:
     std::vector<Proposal> run()
     {
         constexpr std::size_t batch = 16; // after each, it may be over
-        std::vector<std::optional<Proposal>> filled{without_waste()};
-        keep(filled, deepened_in(0));
+        std::vector<std::optional<Proposal>> exact{of_boxes()};
+        keep(exact, deepened_in(0));
         const auto starts = static_cast<std::size_t>(options_.effort.starts);
         for (std::size_t first = 0; first < starts && !is_over(); first += batch) {
             std::vector<std::optional<Proposal>> started(std::min(batch, starts - first));
@@ -265,18 +266,25 @@ private:
         }
     }
 
-    /// Boxes that fill a box, where an exact search finds how.
-    std::optional<Proposal> without_waste()
+    /// Of nothing but boxes: a box that they fill, or else the least box of a few, where an exact search finds it.
+    std::optional<Proposal> of_boxes()
     {
         if (scenes_.size() > 1 || kit_.bundle.shape != BundleShape::box) {
             return std::nullopt;
         }
-        const auto layout = exact_fill(scenes_.front()->scene, limits_, {options_.effort.fill_work, options_.stop});
+        const auto& scene = scenes_.front();
+        auto layout = exact_fill(scene->scene, limits_, {options_.effort.exact_work, options_.stop});
+        if (!layout) {
+            LeastBoxOptions least{limits_};
+            least.work = options_.effort.exact_work;
+            least.stop = options_.stop;
+            layout = least_box(scene->scene, least).layout;
+        }
         if (!layout) {
             return std::nullopt;
         }
         report(volume(layout->envelope()));
-        return Proposal{scenes_.front(), *layout, volume(layout->envelope())};
+        return Proposal{scene, *layout, volume(layout->envelope())};
     }
 
     std::optional<Proposal> start(std::size_t k)

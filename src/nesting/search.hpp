@@ -20,7 +20,7 @@ struct SearchEffort {
     int rounds = 2;                ///< rounds of that work, each on the best so far
     std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start, for fifteen bodies; others in proportion
     std::uint64_t deepen_work = 0; ///< and for each layout of the first round; then for each twice as many
-    std::uint64_t fill_work = 0;   ///< before the starts, where boxes might fill a box without waste: see exact_fill()
+    std::uint64_t exact_work = 0;  ///< before the starts, for kits of boxes: see exact_fill() and least_box()
 };
 
 struct Proposal;

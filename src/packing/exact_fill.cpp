@@ -2,9 +2,9 @@
 // Outline. All sides of all bodies are told in cells of their greatest common measure. Every box of whole cells within
 // the limits whose volume is that of the bodies is an envelope to be tried; fill_grid() does so, each with an even share
 // of the work that is left.
-// Guarantee: what comes out has no waste, so that nothing outside of vessels is smaller. What is not found may exist where
-// the work ended, where sides have so small a common measure that the room is longer than most_cells, or off the grid (a
-// filling has none of its blocks off it: its corners are sums of sides).
+// Guarantee: what comes out has no waste, so that nothing outside of vessels is smaller. A filling that is not found may
+// exist only where the work ended, or the room has more than most_cells along a side: every filling has its corners at
+// sums of sides, in whole cells.
 // Source: own; see packing/grid_fill.cpp.
 #include "packing/exact_fill.hpp"
 
@@ -12,82 +12,30 @@
 #include <cmath>
 #include <numeric>
 
+#include "packing/plain_boxes.hpp"
 #include "tuckwright/units.hpp"
 
 namespace tuckwright::packing {
 
 namespace {
 
-using Lengths = std::array<std::int64_t, 3>; // along x, y and z, in nanometres
-
-/// A size that a body may take along the axes, and how it is turned for that.
-struct Stance {
-    Lengths size{};
-    Form form = Form::standing;
-    bool quarter = false; ///< whether it is turned about the upright axis
-};
-
-Place place_of(const Stance& stance)
-{
-    Place place;
-    place.form = stance.form;
-    place.c = stance.quarter ? 0 : 1;
-    place.s = stance.quarter ? 1 : 0;
-    return place;
-}
-
-/// The sizes that a body may take directly in the bundle, without doubles, in the order of its forms.
-std::vector<Stance> stances_of(const Scene& scene, int body)
-{
-    std::vector<Stance> stances;
-    const Body& box = scene.bodies[at(body)];
-    for (const Form form : box.forms) {
-        if (form == Form::leaning || (scene.fits[at(scene.row(body, 0))][0] & bit(form)) == 0) {
-            continue;
-        }
-        const Piece piece = piece_at(box, 0, place_of({{}, form, false}), body);
-        const auto a = to_nanometres(2 * piece.a), b = to_nanometres(2 * piece.b),
-                   high = to_nanometres(2 * piece.half_height);
-        for (const Stance& stance : {Stance{{a, b, high}, form, false}, Stance{{b, a, high}, form, true}}) {
-            if (std::none_of(stances.begin(), stances.end(), [&](const Stance& s) { return s.size == stance.size; })) {
-                stances.push_back(stance);
-            }
-        }
-    }
-    return stances;
-}
-
-/// Whether all that there is to the body is its box.
-bool is_plain_box(const Scene& scene, int body)
-{
-    const Body& one = scene.bodies[at(body)];
-    return scene.ways(body) == 1 && one.pieces.size() == 1 && std::holds_alternative<Box>(one.pieces.front().shape) &&
-           !one.hollow && !one.held && !one.pressed;
-}
-
-/// Bodies with the same stances, and these in cells.
+/// Bodies with the same stances.
 struct Alike {
     std::vector<Stance> stances;
     std::vector<int> bodies;
 };
 
-/// All bodies in groups; nothing where one of them is no plain box, or may not lie in the bundle by itself.
 std::vector<Alike> groups_of(const Scene& scene)
 {
     std::vector<Alike> groups;
-    for (int body = 0; body < static_cast<int>(scene.bodies.size()); ++body) {
-        std::vector<Stance> stances = is_plain_box(scene, body) ? stances_of(scene, body) : std::vector<Stance>{};
-        if (stances.empty()) {
-            return {};
-        }
-        const auto same = std::find_if(groups.begin(), groups.end(), [&](const Alike& group) {
-            return std::equal(group.stances.begin(), group.stances.end(), stances.begin(), stances.end(),
-                              [](const Stance& s, const Stance& t) { return s.size == t.size && s.form == t.form; });
-        });
+    const std::vector<std::vector<Stance>> stances = stances_of_plain_boxes(scene);
+    for (std::size_t body = 0; body < stances.size(); ++body) {
+        const auto same = std::find_if(groups.begin(), groups.end(),
+                                       [&](const Alike& group) { return group.stances == stances[body]; });
         if (same != groups.end()) {
-            same->bodies.push_back(body);
+            same->bodies.push_back(static_cast<int>(body));
         } else {
-            groups.push_back({std::move(stances), {body}});
+            groups.push_back({stances[body], {static_cast<int>(body)}});
         }
     }
     return groups;
@@ -104,7 +52,7 @@ std::int64_t common_measure(const std::vector<Alike>& groups)
     return measure;
 }
 
-/// Nothing where a side has more cells than can be worked with.
+/// In cells; nothing where a side has more of them than can be worked with.
 std::vector<Block> blocks_of(const std::vector<Alike>& groups, std::int64_t measure)
 {
     std::vector<Block> blocks;
@@ -135,30 +83,25 @@ Cells most_of(const EnvelopeLimits& limits, std::int64_t measure)
     return {whole(2 * limits.half_length), whole(2 * limits.half_width), whole(limits.height)};
 }
 
+Lengths lengths_of(const Cells& cells, std::int64_t measure)
+{
+    return {cells[0] * measure, cells[1] * measure, cells[2] * measure};
+}
+
 /// Puts the bodies where the blocks lie.
 std::optional<Layout> layout_of(const Scene& scene, const std::vector<Alike>& groups, const Cells& room,
                                 std::int64_t measure, const std::vector<PlacedBlock>& placed)
 {
-    const auto length = [&](int cells) { return from_nanometres(cells * measure); };
-    Layout layout(scene, Envelope{false, 0, length(room[0]) / 2, length(room[1]) / 2, length(room[2])});
+    std::vector<PlacedBox> boxes(scene.bodies.size());
     std::vector<std::size_t> used(groups.size(), 0);
     for (const PlacedBlock& block : placed) {
         const Alike& group = groups[block.block];
-        const int body = group.bodies[used[block.block]++];
-        const auto stance = std::find_if(group.stances.begin(), group.stances.end(), [&](const Stance& s) {
-            return s.size == Lengths{block.size[0] * measure, block.size[1] * measure, block.size[2] * measure};
-        });
-        Place place = place_of(*stance);
-        const Piece piece = piece_at(scene.bodies[at(body)], 0, place, body); // its middle, with the body at the origin
-        place.x = length(2 * block.corner[0] + block.size[0] - room[0]) / 2 - piece.x;
-        place.y = length(2 * block.corner[1] + block.size[1] - room[1]) / 2 - piece.y;
-        place.z = length(2 * block.corner[2] + block.size[2]) / 2 - piece.z;
-        if (!layout.may_enter(body, outermost, place.form)) {
-            return std::nullopt;
-        }
-        layout.put(body, place);
+        const Lengths size = lengths_of(block.size, measure);
+        const auto stance = std::find_if(group.stances.begin(), group.stances.end(),
+                                         [&](const Stance& s) { return s.size == size; });
+        boxes[at(group.bodies[used[block.block]++])] = {lengths_of(block.corner, measure), *stance};
     }
-    return layout;
+    return layout_of_boxes(scene, lengths_of(room, measure), boxes);
 }
 
 std::int64_t volume_of(const Cells& cells) { return std::int64_t{cells[0]} * cells[1] * cells[2]; }
@@ -207,7 +150,7 @@ std::vector<Cells> envelopes_without_waste(const std::vector<Block>& blocks, con
 
 std::optional<Layout> exact_fill(const Scene& scene, const EnvelopeLimits& limits, const FillEffort& effort)
 {
-    const std::vector<Alike> groups = scene.company.empty() ? groups_of(scene) : std::vector<Alike>{};
+    const std::vector<Alike> groups = groups_of(scene);
     if (groups.empty()) {
         return std::nullopt;
     }

@@ -14,6 +14,7 @@
 
 #include "nesting/branch_and_bound.hpp"
 #include "nesting/bundle_of_layout.hpp"
+#include "nesting/few_boxes.hpp"
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
@@ -331,6 +332,9 @@ public:
     /// Tries to raise it towards the volume of a bundle.
     void raise(double volume_ml, std::uint64_t work)
     {
+        if (!is_met_by(volume_ml)) {
+            ml_ = std::max(ml_, nesting::bound_of_few_boxes_ml(kit_, volume_ml, work));
+        }
         if (!is_met_by(volume_ml)) {
             ml_ = std::max(ml_, nesting::bound_along_axes_ml(kit_, volume_ml, work));
         }
