@@ -18,14 +18,6 @@ bool keeps_its_shape(const Item& item)
            !item.inside && item.parts.empty();
 }
 
-/// Whether a body might lie aslant in the bundle, which no arrangement along the axes knows of.
-bool may_lean(const packing::Scene& scene)
-{
-    return std::any_of(scene.fits.begin(), scene.fits.end(), [](const std::vector<unsigned>& fits) {
-        return (fits.front() & packing::bit(packing::Form::leaning)) != 0;
-    });
-}
-
 } // namespace
 
 double bound_of_few_boxes_ml(const Kit& kit, double incumbent_ml, std::uint64_t work)
@@ -45,7 +37,7 @@ double bound_of_few_boxes_ml(const Kit& kit, double incumbent_ml, std::uint64_t 
     options.below = incumbent_ml * 1000;
     options.work = work;
     const packing::LeastBox least = packing::least_box(made.scene, options);
-    return !least.proved || may_lean(made.scene) ? 0 : std::min(incumbent_ml, least.volume / 1000);
+    return !least.proved ? 0 : std::min(incumbent_ml, least.volume / 1000);
 }
 
 } // namespace tuckwright::nesting

@@ -235,8 +235,8 @@ private:
     /// Whether nothing is left to find.
     bool is_over() const
     {
-        return options_.is_least && !stopped() && !pool_.empty() && pool_.front().accepted.value_or(true) &&
-               options_.is_least(pool_.front().volume);
+        return !stopped() && !pool_.empty() && pool_.front().accepted.value_or(true) &&
+               (pool_.front().is_least || (options_.is_least && options_.is_least(pool_.front().volume)));
     }
 
     std::uint64_t seed_of(std::size_t stage, std::size_t task) const
@@ -273,18 +273,22 @@ private:
             return std::nullopt;
         }
         const auto& scene = scenes_.front();
-        auto layout = exact_fill(scene->scene, limits_, {options_.effort.exact_work, options_.stop});
-        if (!layout) {
-            LeastBoxOptions least{limits_};
-            least.work = options_.effort.exact_work;
-            least.stop = options_.stop;
-            layout = least_box(scene->scene, least).layout;
+        LeastBox least;
+        least.layout = exact_fill(scene->scene, limits_, {options_.effort.fill_work, options_.stop});
+        least.proved = least.layout.has_value();
+        if (!least.layout) {
+            LeastBoxOptions options{limits_};
+            options.work = options_.effort.box_work;
+            options.stop = options_.stop;
+            least = least_box(scene->scene, options);
         }
-        if (!layout) {
+        if (!least.layout) {
             return std::nullopt;
         }
-        report(volume(layout->envelope()));
-        return Proposal{scene, *layout, volume(layout->envelope())};
+        const double found = volume(least.layout->envelope());
+        report(found);
+        const bool is_least = least.proved && !kit_.bag; // round which the least need not be the least
+        return Proposal{scene, *least.layout, found, is_least};
     }
 
     std::optional<Proposal> start(std::size_t k)

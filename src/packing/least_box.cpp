@@ -4,7 +4,7 @@
 // longest path. Where two boxes overlap then, one of six relations must be added, and all are tried; where none do, the
 // next box is taken up, and with all of them the room that they take is a layout. A branch ends where that room, or the
 // least side of a box that is still to come, makes the volume no smaller than the best so far, or a side longer than its
-// limit.
+// limit; all end where there is no waste.
 // Symmetry: along each axis the first relation has one direction only, for the mirror image has the other; if the axes
 // are alike for all boxes and limits, the largest box takes one stance only.
 // Guarantee: every arrangement along the axes obeys the relations of some branch, and no box of it can lie nearer to the
@@ -48,6 +48,9 @@ public:
         order_.resize(stances.size());
         std::iota(order_.begin(), order_.end(), std::size_t{0});
         const auto volume = [&](std::size_t body) { return volume_of(stances[body].front().size); };
+        for (std::size_t body = 0; body < stances.size(); ++body) {
+            without_waste_ += volume(body);
+        }
         std::stable_sort(order_.begin(), order_.end(),
                          [&](std::size_t a, std::size_t b) { return volume(a) > volume(b); });
         least_.assign(stances.size() + 1, Lengths{});
@@ -86,6 +89,12 @@ private:
     struct Relation {
         std::size_t first = 0, second = 0;
     };
+    struct Branch {
+        std::size_t axis = 0;
+        Relation relation; ///< to be added along it
+        Corners corners;   ///< with that
+        double volume = 0;
+    };
 
     /// Of the largest box's stances, one of those that differ by axes which are alike for all.
     void drop_likenesses()
@@ -102,8 +111,9 @@ private:
     }
 
     /// What the boxes that have been taken up need along an axis, and those to come at least.
-    Lengths room() const
+    Lengths room()
     {
+        work_ += 1 + taken_;
         Lengths room = least_[taken_];
         for (std::size_t k = 0; k < taken_; ++k) {
             for (std::size_t axis = 0; axis < 3; ++axis) {
@@ -135,8 +145,8 @@ private:
     void search()
     {
         const Lengths needed = room();
-        work_ += 1 + taken_ * taken_ / 2;
-        if (is_over() || volume_of(needed) >= best_ * (1 - same_box) || needed[0] > most_[0] || needed[1] > most_[1] ||
+        work_ += taken_ * taken_ / 2;
+        if (is_over() || std::max(volume_of(needed), without_waste_) >= best_ * (1 - same_box) || needed[0] > most_[0] || needed[1] > most_[1] ||
             needed[2] > most_[2]) {
             return;
         }
@@ -181,24 +191,32 @@ private:
         --taken_;
     }
 
-    /// One of the two before the other, along each axis.
+    /// One of the two before the other, along each axis: what takes least room first.
     void part(const Relation& two)
     {
         const Corners before = corners_;
+        std::vector<Branch> branches;
+        branches.reserve(6);
         for (std::size_t axis = 0; axis < 3; ++axis) {
-            const bool is_first = relations_[axis].empty();
             for (const Relation& relation : {two, Relation{two.second, two.first}}) {
+                const bool is_mirrored = relations_[axis].empty() && relation.first != two.first;
                 relations_[axis].push_back(relation);
-                if (push(axis)) {
-                    search();
+                if (!is_mirrored && push(axis)) {
+                    branches.push_back({axis, relation, corners_, volume_of(room())});
                 }
                 relations_[axis].pop_back();
                 corners_ = before;
-                if (is_first) {
-                    break;
-                }
             }
         }
+        std::stable_sort(branches.begin(), branches.end(),
+                         [](const Branch& a, const Branch& b) { return a.volume < b.volume; });
+        for (const Branch& branch : branches) {
+            relations_[branch.axis].push_back(branch.relation);
+            corners_ = branch.corners;
+            search();
+            relations_[branch.axis].pop_back();
+        }
+        corners_ = before;
     }
 
     /// Moves the boxes as far from the origin as the relations along an axis ask for; false if these go round in a circle.
@@ -220,6 +238,7 @@ private:
 
     const LeastBoxOptions& options_;
     Lengths most_;
+    double without_waste_ = 0; ///< volume of all
     double best_;
     std::uint64_t work_ = 0, steps_ = 0;
     bool over_ = false;
@@ -234,6 +253,14 @@ private:
     std::vector<PlacedBox> best_places_;
 };
 
+/// Whether a body might lie aslant in the bundle, which no arrangement along the axes knows of.
+bool may_lean(const Scene& scene)
+{
+    return std::any_of(scene.fits.begin(), scene.fits.end(), [](const std::vector<unsigned>& fits) {
+        return (fits.front() & bit(Form::leaning)) != 0;
+    });
+}
+
 } // namespace
 
 LeastBox least_box(const Scene& scene, const LeastBoxOptions& options)
@@ -246,7 +273,7 @@ LeastBox least_box(const Scene& scene, const LeastBoxOptions& options)
     }
     Boxes boxes(stances, options);
     boxes.run();
-    least.proved = boxes.ended_by_itself();
+    least.proved = boxes.ended_by_itself() && !may_lean(scene);
     if (const std::vector<PlacedBox> places = boxes.best_places(); !places.empty()) {
         least.layout = layout_of_boxes(scene, boxes.best_room(), places);
         least.volume = boxes.best();

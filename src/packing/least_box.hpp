@@ -16,15 +16,15 @@ inline constexpr std::size_t most_boxes = 12;
 struct LeastBoxOptions {
     EnvelopeLimits limits;
     double below = 1e300;        ///< mm^3: only what is smaller is of interest
-    std::uint64_t work = 0;      ///< pairs of bodies looked at before it gives up
+    std::uint64_t work = 0;      ///< pairs of boxes looked at before it gives up, and as much as that
     std::function<bool()> stop = nullptr;
 };
 
 struct LeastBox {
     std::optional<Layout> layout; ///< the smallest that was found, in a box envelope, if any
     double volume = 1e300;        ///< mm^3, of that envelope
-    /// Whether nothing along the axes and within the limits is smaller, neither than that nor than `below`, by more than
-    /// same_box of its volume.
+    /// Whether no arrangement that the search knows of is within the limits and smaller than that, or than `below`, by more
+    /// than same_box of its volume.
     bool proved = false;
 };
 
