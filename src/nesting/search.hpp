@@ -31,8 +31,8 @@ struct SearchOptions {
     /// Whether a proposal meets what the search itself knows nothing of: that it can be put together, say. Asked of the
     /// smallest ones, from any thread; what does not is not deepened much. Nothing: all do.
     std::function<bool(const Proposal&)> accepts;
-    /// Whether nothing is smaller than a volume in mm^3. Asked between rounds, of the smallest proposal; then the search
-    /// ends. Nothing: it never does.
+    /// Whether nothing is smaller than a volume in mm^3. Asked between rounds, of the smallest proposal; then the
+    /// search ends. Nothing: it never does.
     std::function<bool(double)> is_least;
     std::uint64_t seed = 1;
     unsigned threads = 1;

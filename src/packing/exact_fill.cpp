@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. All sides of all bodies are told in cells of their greatest common measure. Every box of whole cells within
-// the limits whose volume is that of the bodies is an envelope to be tried; fill_grid() does so, each with an even share
-// of the work that is left.
-// Guarantee: what comes out has no waste, so that nothing outside of vessels is smaller. A filling that is not found may
-// exist only where the work ended, or the room has more than most_cells along a side: every filling has its corners at
-// sums of sides, in whole cells.
+// the limits whose volume is that of the bodies is an envelope to be tried; fill_grid() does so, each with an even
+// share of the work that is left.
+// Guarantee: what comes out has no waste, so that nothing outside of vessels is smaller. A filling that is not found
+// may exist only where the work ended, or the room has more than most_cells along a side: every filling has its corners
+// at sums of sides, in whole cells.
 // Source: own; see packing/grid_fill.cpp.
 #include "packing/exact_fill.hpp"
 

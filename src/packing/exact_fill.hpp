@@ -19,9 +19,9 @@ struct FillEffort {
 };
 
 /// A layout in a box envelope within the limits, with just the volume of all bodies together, along a common measure of
-/// all their sides. Ensures: each body lies directly in the bundle in a form that it may take there, without overlap; or
-/// nothing, so that no such layout was found with that work. Bodies that are not plain boxes, could be stowed in several
-/// ways or keep company by rules have none.
+/// all their sides. Ensures: each body lies directly in the bundle in a form that it may take there, without overlap;
+/// or nothing, so that no such layout was found with that work. Bodies that are not plain boxes, could be stowed in
+/// several ways or keep company by rules have none.
 std::optional<Layout> exact_fill(const Scene& scene, const EnvelopeLimits& limits, const FillEffort& effort);
 
 /// The envelopes that blocks of these volumes and sides could fill, in cells, not above `most`: those that need least

@@ -1,17 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. The room is filled from the floor upwards, the longest of its sides being the height. Of the cells that are
-// free, the lowest, of these the rearmost, of these the leftmost has nothing free below, behind or to the left of it, so
-// that it is a corner of the block which covers it: every block that is left, largest first, in every turn, is tried
+// free, the lowest, of these the rearmost, of these the leftmost has nothing free below, behind or to the left of it,
+// so that it is a corner of the block which covers it: every block that is left, largest first, in every turn, is tried
 // there. Then all below is filled, so that a height for each cell of the plan tells everything, and a flat room is a
 // skyline. What has been placed is given up at once where
 // (a) the rest of the row, up to the next wall or block, is no sum of sides of different blocks that are left, for it
 //     will be covered by blocks beginning in that row; or the height that is left above the block is none;
-// (b) some layers of the room have a number of free cells that is no multiple of 2 (3, 5), more than the blocks that are
-//     left can make up for: a block changes that remainder only in layers across which its section is no multiple.
+// (b) some layers of the room have a number of free cells that is no multiple of 2 (3, 5), more than the blocks that
+//     are left can make up for: a block changes that remainder only in layers across which its section is no multiple.
 // Guarantee: without a bound of work a filling is found if there is one; (a) and (b) give up nothing that leads to one.
-// Source: depth-first search by the lowest gap: N. Lesh, J. Marks, A. McMahon, M. Mitzenmacher, "Exhaustive approaches to
-// 2D rectangular perfect packings", Information Processing Letters 90 (2004), here with a third dimension; (b) carries on
-// the parity of J. H. Conway's puzzle: E. R. Berlekamp, J. H. Conway, R. K. Guy, Winning Ways (1982). From memory.
+// Source: depth-first search by the lowest gap: N. Lesh, J. Marks, A. McMahon, M. Mitzenmacher, "Exhaustive approaches
+// to 2D rectangular perfect packings", Information Processing Letters 90 (2004), here with a third dimension; (b)
+// carries on the parity of J. H. Conway's puzzle: E. R. Berlekamp, J. H. Conway, R. K. Guy, Winning Ways (1982). From
+// memory.
 #include "packing/grid_fill.hpp"
 
 #include <algorithm>

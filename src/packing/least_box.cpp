@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Outline. The boxes are taken up one by one, the largest first, each in all its stances. Two boxes are apart if one comes
-// before the other along x, y or z. Given some such relations, each box lies as near to the origin as they let it: the
-// longest path. Where two boxes overlap then, one of six relations must be added, and all are tried; where none do, the
-// next box is taken up, and with all of them the room that they take is a layout. A branch ends where that room, or the
-// least side of a box that is still to come, makes the volume no smaller than the best so far, or a side longer than its
-// limit; all end where there is no waste.
-// Symmetry: along each axis the first relation has one direction only, for the mirror image has the other; if the axes
-// are alike for all boxes and limits, the largest box takes one stance only.
-// Guarantee: every arrangement along the axes obeys the relations of some branch, and no box of it can lie nearer to the
-// origin than there; so what a search that ended by itself found is the least, up to same_box.
+// Outline. The boxes are taken up one by one, the largest first, each in all its stances. Two boxes are apart if one
+// comes before the other along x, y or z. Given some such relations, each box lies as near to the origin as they let
+// it: the longest path. Where two boxes overlap then, one of six relations must be added, and all are tried; where none
+// do, the next box is taken up, and with all of them the room that they take is a layout. A branch ends where that
+// room, or the least side of a box that is still to come, makes the volume no smaller than the best so far, or a side
+// longer than its limit; all end where there is no waste.
+// Symmetry: equal boxes come in the order of their places along x. Along each axis (but x, if there are equal boxes)
+// the first relation has one direction only, for the mirror image has the other. If the axes are alike for all boxes
+// and limits, and no other is equal to the largest, that takes one stance only.
+// Guarantee: every arrangement along the axes obeys the relations of some branch, and no box of it can lie nearer to
+// the origin than there; so what a search that ended by itself found is the least, up to same_box.
 // Source: branching on disjunctions, J. Carlier and E. Pinson, Management Science 35 (1989), carried over to boxes as
 // relative positions by E. den Boef, J. Korst, S. Martello, D. Pisinger, D. Vigo, Operations Research 53 (2005). From
 // memory.
@@ -51,12 +52,15 @@ public:
         for (std::size_t body = 0; body < stances.size(); ++body) {
             without_waste_ += volume(body);
         }
-        std::stable_sort(order_.begin(), order_.end(),
-                         [&](std::size_t a, std::size_t b) { return volume(a) > volume(b); });
+        std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
+            return volume(a) != volume(b) ? volume(a) > volume(b) : stances[a].front().size > stances[b].front().size;
+        });
         least_.assign(stances.size() + 1, Lengths{});
         for (const std::size_t body : order_) {
+            is_like_last_.push_back(!stances_.empty() && stances_.back() == stances[body]);
             stances_.push_back(stances[body]);
         }
+        some_alike_ = std::find(is_like_last_.begin(), is_like_last_.end(), true) != is_like_last_.end();
         for (std::size_t k = stances_.size(); k-- > 0;) {
             for (std::size_t axis = 0; axis < 3; ++axis) {
                 const auto shortest =
@@ -104,7 +108,8 @@ private:
             const int alike = (sides[0] == sides[1]) + (sides[1] == sides[2]) + (sides[2] == sides[0]);
             return stances.size() == (alike == 0 ? 6u : alike == 1 ? 3u : 1u);
         };
-        if (most_[0] == most_[1] && most_[1] == most_[2] &&
+        const bool is_single = stances_.size() == 1 || !is_like_last_[1];
+        if (is_single && most_[0] == most_[1] && most_[1] == most_[2] &&
             std::all_of(stances_.begin(), stances_.end(), turns_anyhow)) {
             stances_.front().resize(1);
         }
@@ -146,8 +151,8 @@ private:
     {
         const Lengths needed = room();
         work_ += taken_ * taken_ / 2;
-        if (is_over() || std::max(volume_of(needed), without_waste_) >= best_ * (1 - same_box) || needed[0] > most_[0] || needed[1] > most_[1] ||
-            needed[2] > most_[2]) {
+        const bool is_too_long = needed[0] > most_[0] || needed[1] > most_[1] || needed[2] > most_[2];
+        if (is_over() || is_too_long || std::max(volume_of(needed), without_waste_) >= best_ * (1 - same_box)) {
             return;
         }
         Relation worst;
@@ -184,7 +189,7 @@ private:
     {
         const std::size_t next = taken_++;
         for (const Stance& stance : stances_[next]) {
-            corners_[next] = {};
+            corners_[next] = {is_like_last_[next] ? corners_[next - 1][0] : 0, 0, 0};
             chosen_[next] = stance;
             search();
         }
@@ -199,7 +204,8 @@ private:
         branches.reserve(6);
         for (std::size_t axis = 0; axis < 3; ++axis) {
             for (const Relation& relation : {two, Relation{two.second, two.first}}) {
-                const bool is_mirrored = relations_[axis].empty() && relation.first != two.first;
+                const bool is_mirrored =
+                    relations_[axis].empty() && relation.first != two.first && !(axis == 0 && some_alike_);
                 relations_[axis].push_back(relation);
                 if (!is_mirrored && push(axis)) {
                     branches.push_back({axis, relation, corners_, volume_of(room())});
@@ -219,7 +225,8 @@ private:
         corners_ = before;
     }
 
-    /// Moves the boxes as far from the origin as the relations along an axis ask for; false if these go round in a circle.
+    /// Moves the boxes as far from the origin as the relations and the order of equal ones ask for, along an axis;
+    /// false if these go round in a circle.
     bool push(std::size_t axis)
     {
         for (std::size_t pass = 0; pass <= taken_; ++pass) {
@@ -228,6 +235,12 @@ private:
                 const std::int64_t end = corners_[relation.first][axis] + chosen_[relation.first].size[axis];
                 moved = moved || corners_[relation.second][axis] < end;
                 corners_[relation.second][axis] = std::max(corners_[relation.second][axis], end);
+            }
+            for (std::size_t k = 1; axis == 0 && k < taken_; ++k) {
+                if (is_like_last_[k] && corners_[k][0] < corners_[k - 1][0]) {
+                    corners_[k][0] = corners_[k - 1][0];
+                    moved = true;
+                }
             }
             if (!moved) {
                 return true;
@@ -244,6 +257,8 @@ private:
     bool over_ = false;
     std::vector<std::size_t> order_; ///< bodies, the largest first; all that follows is in that order
     std::vector<std::vector<Stance>> stances_;
+    std::vector<bool> is_like_last_; ///< [k]: whether the one before is equal
+    bool some_alike_ = false;
     std::vector<Lengths> least_; ///< [k]: what the boxes from the k-th on need along each axis
     std::size_t taken_ = 0;      ///< how many have been taken up
     Corners corners_{};

@@ -21,8 +21,8 @@ struct Stance {
 };
 
 /// For each body the stances that it may take directly in the bundle, without doubles, in the order of its forms; what
-/// leans counts as none. Empty where any body is more than a box, can be stowed in several ways, may not lie in the bundle
-/// by itself, or keeps company by rules.
+/// leans counts as none. Empty where any body is more than a box, can be stowed in several ways, may not lie in the
+/// bundle by itself, or keeps company by rules.
 std::vector<std::vector<Stance>> stances_of_plain_boxes(const Scene& scene);
 
 struct PlacedBox {
