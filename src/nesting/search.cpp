@@ -23,7 +23,9 @@
 #include "nesting/run_tasks.hpp"
 #include "nesting/squeeze.hpp"
 #include "packing/construct.hpp"
+#include "packing/exact_fill.hpp"
 #include "packing/leaning.hpp"
+#include "packing/least_box.hpp"
 
 namespace tuckwright::nesting {
 
@@ -206,6 +208,8 @@ public:
     std::vector<Proposal> run()
     {
         constexpr std::size_t batch = 16; // after each, it may be over
+        std::vector<std::optional<Proposal>> exact{of_boxes()};
+        keep(exact, deepened_in(0));
         const auto starts = static_cast<std::size_t>(options_.effort.starts);
         for (std::size_t first = 0; first < starts && !is_over(); first += batch) {
             std::vector<std::optional<Proposal>> started(std::min(batch, starts - first));
@@ -231,8 +235,8 @@ private:
     /// Whether nothing is left to find.
     bool is_over() const
     {
-        return options_.is_least && !stopped() && !pool_.empty() && pool_.front().accepted.value_or(true) &&
-               options_.is_least(pool_.front().volume);
+        return !stopped() && !pool_.empty() && pool_.front().accepted.value_or(true) &&
+               (pool_.front().is_least || (options_.is_least && options_.is_least(pool_.front().volume)));
     }
 
     std::uint64_t seed_of(std::size_t stage, std::size_t task) const
@@ -260,6 +264,31 @@ private:
             }
             envelope = wider;
         }
+    }
+
+    /// Of nothing but boxes: a box that they fill, or else the least box of a few, where an exact search finds it.
+    std::optional<Proposal> of_boxes()
+    {
+        if (scenes_.size() > 1 || kit_.bundle.shape != BundleShape::box) {
+            return std::nullopt;
+        }
+        const auto& scene = scenes_.front();
+        LeastBox least;
+        least.layout = exact_fill(scene->scene, limits_, {options_.effort.fill_work, options_.stop});
+        least.proved = least.layout.has_value();
+        if (!least.layout) {
+            LeastBoxOptions options{limits_};
+            options.work = options_.effort.box_work;
+            options.stop = options_.stop;
+            least = least_box(scene->scene, options);
+        }
+        if (!least.layout) {
+            return std::nullopt;
+        }
+        const double found = volume(least.layout->envelope());
+        report(found);
+        const bool is_least = least.proved && !kit_.bag; // round which the least need not be the least
+        return Proposal{scene, *least.layout, found, is_least};
     }
 
     std::optional<Proposal> start(std::size_t k)

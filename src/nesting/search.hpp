@@ -20,6 +20,8 @@ struct SearchEffort {
     int rounds = 2;                ///< rounds of that work, each on the best so far
     std::uint64_t start_work = 0;  ///< pairs of pieces measured for each start, for fifteen bodies; others in proportion
     std::uint64_t deepen_work = 0; ///< and for each layout of the first round; then for each twice as many
+    std::uint64_t fill_work = 0;   ///< before the starts, for kits of boxes: see exact_fill()
+    std::uint64_t box_work = 0;    ///< and of a few boxes: see least_box()
 };
 
 struct Proposal;
@@ -29,8 +31,8 @@ struct SearchOptions {
     /// Whether a proposal meets what the search itself knows nothing of: that it can be put together, say. Asked of the
     /// smallest ones, from any thread; what does not is not deepened much. Nothing: all do.
     std::function<bool(const Proposal&)> accepts;
-    /// Whether nothing is smaller than a volume in mm^3. Asked between rounds, of the smallest proposal; then the search
-    /// ends. Nothing: it never does.
+    /// Whether nothing is smaller than a volume in mm^3. Asked between rounds, of the smallest proposal; then the
+    /// search ends. Nothing: it never does.
     std::function<bool(double)> is_least;
     std::uint64_t seed = 1;
     unsigned threads = 1;
@@ -43,6 +45,7 @@ struct Proposal {
     std::shared_ptr<const KitScene> scene;
     packing::Layout layout;
     double volume = 0; ///< mm^3
+    bool is_least = false; ///< whether an exact search proved that no other can be smaller
     std::optional<bool> accepted = std::nullopt; ///< what SearchOptions::accepts() said, where it was asked
 };
 

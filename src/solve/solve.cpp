@@ -14,6 +14,7 @@
 
 #include "nesting/branch_and_bound.hpp"
 #include "nesting/bundle_of_layout.hpp"
+#include "nesting/few_boxes.hpp"
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
@@ -49,9 +50,9 @@ namespace {
 nesting::SearchEffort counts(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {32, 12, 2, 150'000, 200'000};
-    case Effort::normal: return {48, 32, 6, 150'000, 400'000};
-    case Effort::thorough: return {384, 96, 8, 300'000, 1'000'000};
+    case Effort::quick: return {32, 12, 2, 150'000, 200'000, 5'000'000, 10'000'000};
+    case Effort::normal: return {48, 32, 6, 150'000, 400'000, 10'000'000, 40'000'000};
+    case Effort::thorough: return {384, 96, 8, 300'000, 1'000'000, 100'000'000, 400'000'000};
     }
     return {};
 }
@@ -331,6 +332,10 @@ public:
     /// Tries to raise it towards the volume of a bundle.
     void raise(double volume_ml, std::uint64_t work)
     {
+        constexpr std::uint64_t pairs_for_a_set = 10; // in the time that the other takes
+        if (!is_met_by(volume_ml)) {
+            ml_ = std::max(ml_, nesting::bound_of_few_boxes_ml(kit_, volume_ml, pairs_for_a_set * work));
+        }
         if (!is_met_by(volume_ml)) {
             ml_ = std::max(ml_, nesting::bound_along_axes_ml(kit_, volume_ml, work));
         }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/// Boxes whose least bundle is published, and blocks that fill a cube.
+/// Boxes whose least bundle is published, and blocks that fill a box.
 #include <catch2/catch.hpp>
 #include <vector>
 
@@ -30,7 +30,17 @@ double least_volume(std::size_t count, Effort effort)
     const Bundle bundle = solved(kit, effort);
     REQUIRE(has_bundle(bundle.status));
     CHECK(bundle.lower_bound_ml <= volume_ml(bundle.envelope));
+    CHECK(bundle.status == Status::proved_best);
     return volume_ml(bundle.envelope);
+}
+
+/// Nothing is left free in the bundle, which is proved the smallest thereby.
+void check_filled(const KitText& kit, double volume, Effort effort)
+{
+    const Bundle bundle = solved(kit, effort);
+    REQUIRE(has_bundle(bundle.status));
+    CHECK(bundle.status == Status::proved_best);
+    CHECK(volume_ml(bundle.envelope) == Approx(volume).epsilon(1e-9));
 }
 
 } // namespace
@@ -56,7 +66,25 @@ TEST_CASE("nine blocks fill a cube of three")
     // E. R. Berlekamp, J. H. Conway, R. K. Guy, Winning Ways for Your Mathematical Plays (1982).
     KitText kit(box_bundle(30.02, 30.02, 30.02));
     kit.item("slab", box(10, 20, 20), 6).item("cube", box(10, 10, 10), 3);
-    const Bundle bundle = solved(kit, Effort::normal);
-    REQUIRE(has_bundle(bundle.status));
-    CHECK(volume_ml(bundle.envelope) >= 27 * (1 - 1e-9));
+    check_filled(kit, 27, Effort::quick);
+}
+
+TEST_CASE("eighteen blocks fill a cube of five")
+{
+    // J. H. Conway's puzzle, in the same book.
+    KitText kit(box_bundle(50.02, 50.02, 50.02));
+    kit.item("slab", box(10, 20, 40), 13).item("cube", box(20, 20, 20)).item("tile", box(10, 20, 20));
+    kit.item("rod", box(10, 10, 30), 3);
+    check_filled(kit, 125, Effort::quick);
+}
+
+TEST_CASE("twenty-one squares fill a square of 112")
+{
+    // A. J. W. Duijvestijn, "Simple perfect squared square of lowest order", J. Combinatorial Theory B 25 (1978); the
+    // sides are sequence A014530 of the On-Line Encyclopedia of Integer Sequences. From memory; the areas add up.
+    KitText kit(box_bundle(1120.02, 1120.02, 10.02));
+    for (const int side : {2, 4, 6, 7, 8, 9, 11, 15, 16, 17, 18, 19, 24, 25, 27, 29, 33, 35, 37, 42, 50}) {
+        kit.item("square-" + std::to_string(side), box(10 * side, 10 * side, 10));
+    }
+    check_filled(kit, 12544, Effort::quick);
 }
