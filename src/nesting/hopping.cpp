@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "nesting/hopping.hpp"
 
-#include <vector>
-
 #include "nesting/moves.hpp"
 #include "packing/relaxation.hpp"
 #include "packing/separation.hpp"
@@ -13,26 +11,18 @@ using namespace packing;
 
 namespace {
 
-/// The overlap of each body with others and walls.
-std::vector<double> overlaps(const Layout& layout)
-{
-    const int n = static_cast<int>(layout.size());
-    std::vector<double> sums;
-    const Weights weights(layout.size());
-    for (int body = 0; body < n; ++body) {
-        sums.push_back(layout.cost_at(body, layout.place(body), weights, 1e300));
-    }
-    return sums;
-}
-
-/// One of a few bodies, that which overlaps most.
+/// Of three bodies, that which overlaps most.
 int one_that_overlaps(const Layout& layout, Random& random)
 {
-    const std::vector<double> sums = overlaps(layout);
-    int chosen = static_cast<int>(random.below(layout.size()));
-    for (int draw = 0; draw < 2; ++draw) {
-        const int other = static_cast<int>(random.below(layout.size()));
-        chosen = sums[at(other)] > sums[at(chosen)] ? other : chosen;
+    const Weights weights(layout.size());
+    int chosen = 0;
+    double most = -1;
+    for (int draw = 0; draw < 3; ++draw) {
+        const int body = static_cast<int>(random.below(layout.size()));
+        if (const double overlap = layout.cost_at(body, layout.place(body), weights, 1e300); overlap > most) {
+            most = overlap;
+            chosen = body;
+        }
     }
     return chosen;
 }

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. Three levels are kept apart: the width of the envelope (from tower to flat), the nesting plan (who is in
 // whom, which lids are shut), and the places. Many short starts are spread evenly over the widths on a log scale: each
-// builds a layout without overlap, then shrinks the envelope step by step and drives the overlap out again, over all
-// cells at once. The best, no two alike, are then deepened in rounds: shrink, change the aspect, evict and re-nest a body
-// with all it holds, swap two, each followed by separation and compaction. Each round takes half as many as the one
-// before, for twice as long.
+// builds a layout without overlap, takes a few bodies out and puts them in again many times, then shrinks the envelope
+// step by step and drives the overlap out again, over all cells at once. The best, no two alike, are then deepened in
+// rounds: shrink, change the aspect, evict and re-nest a body with all it holds, swap two, rebuild a part, each followed
+// by separation and compaction. Each round takes half as many as the one before, for twice as long.
 // Guarantee: every proposal is free of overlap to the polish's accuracy and within the limits; the first start always
 // ends in one when the kit has no limits. Work is counted in pairs of pieces measured, so that answers repeat on any
 // number of threads: tasks are numbered, each has its own random numbers, and rounds wait for one another.
@@ -20,6 +20,7 @@
 #include <optional>
 #include <tuple>
 
+#include "nesting/rework.hpp"
 #include "nesting/run_tasks.hpp"
 #include "nesting/squeeze.hpp"
 #include "packing/construct.hpp"
@@ -320,6 +321,7 @@ private:
                 best = layout;
             }
         }
+        rework(*best, envelope, random, {aim, options_.stop});
         const SqueezeOptions squeeze_options{aim, start_work_, options_.stop};
         if (!squeeze(*best, random, squeeze_options) &&
             !(within(best->envelope(), limits_) && worst_violation(*best, PolishOptions{}) <= 2e-8)) {
@@ -436,14 +438,22 @@ private:
                std::abs(a.layout.envelope().height / b.layout.envelope().height - 1) < 2e-2;
     }
 
-    /// The best of the pool, no two alike; the very best twice, as it is the likeliest to be improved. Of what was not
-    /// accepted only a few, smaller than the others: they may become so.
+    /// The best of the pool, no two alike; the very best twice, as it is the likeliest to be improved. First the best of
+    /// each height, up to half of all: what ends up smallest may be larger than others for a long time, since it takes
+    /// many moves to get from one height to another. Of what was not accepted only a few, smaller than the others: they
+    /// may become so.
     std::vector<std::size_t> choose(std::size_t most) const
     {
         std::vector<std::size_t> chosen;
-        const auto add = [&](bool accepted, std::size_t up_to) {
+        const auto height_class = [&](std::size_t k) {
+            constexpr double same_height = 0.15; // as a share
+            return std::lround(std::log(pool_[k].layout.envelope().height) / same_height);
+        };
+        const auto add = [&](bool accepted, std::size_t up_to, bool one_of_each_height) {
             for (std::size_t k = 0; k < pool_.size() && chosen.size() < up_to; ++k) {
-                const auto is_alike = [&](std::size_t c) { return alike(pool_[c], pool_[k]); };
+                const auto is_alike = [&](std::size_t c) {
+                    return alike(pool_[c], pool_[k]) || (one_of_each_height && height_class(c) == height_class(k));
+                };
                 if (pool_[k].accepted.value_or(true) == accepted &&
                     std::none_of(chosen.begin(), chosen.end(), is_alike)) {
                     if (chosen.empty()) {
@@ -455,8 +465,10 @@ private:
         };
         const bool some_refused = std::any_of(
             pool_.begin(), pool_.end(), [](const Proposal& proposal) { return !proposal.accepted.value_or(true); });
-        add(true, some_refused ? most - most / 2 : most);
-        add(false, most);
+        const std::size_t sound = some_refused ? most - most / 2 : most;
+        add(true, 1 + sound / 2, true);
+        add(true, sound, false);
+        add(false, most, false);
         return chosen;
     }
 

@@ -6,6 +6,7 @@
 
 #include "nesting/hopping.hpp"
 #include "nesting/moves.hpp"
+#include "nesting/rework.hpp"
 #include "packing/separation.hpp"
 
 namespace tuckwright::nesting {
@@ -261,6 +262,17 @@ void disturb(Layout& layout, const EnvelopeLimits& limits, bool sleeves, double 
     }
 }
 
+/// What of a scene decides about the changes that are worth trying.
+struct Features {
+    bool vessels, sleeves;
+    explicit Features(const Scene& scene)
+        : vessels(std::any_of(scene.bodies.begin(), scene.bodies.end(),
+                              [](const Body& body) { return body.hollow.has_value(); })),
+          sleeves(has_sleeves(scene))
+    {
+    }
+};
+
 /// A smaller or other envelope, by `step` as a share of the volume, and hops until all is apart in it; whether it is.
 bool hop_smaller(Layout& layout, double step, Random& random, const SqueezeOptions& options)
 {
@@ -272,30 +284,62 @@ bool hop_smaller(Layout& layout, double step, Random& random, const SqueezeOptio
     return hop(layout, random, effort);
 }
 
+/// Takes a few bodies out and puts them in again, then shrinks the envelope as long as that goes lightly; whether that
+/// could be done.
+bool rebuild_smaller(Layout& layout, Random& random, const SqueezeOptions& options)
+{
+    constexpr int most_steps = 12;
+    constexpr double first_share = 0.04, last_share = 0.01;
+    if (!rebuild_some(layout, random)) {
+        return false;
+    }
+    double share = first_share;
+    for (int step = 0; step < most_steps && share > last_share && !(options.stop && options.stop()); ++step) {
+        Layout next = layout;
+        resize(next, smaller(layout, share, random));
+        SeparationEffort effort;
+        effort.passes = 2;
+        effort.strikes = 1;
+        effort.stop = options.stop;
+        if (separate(next, random, effort)) {
+            layout = next;
+        } else {
+            share *= 0.7;
+        }
+    }
+    return true;
+}
+
+/// One trial of refine(): a change, and whether all is apart after it. Without vessels there is little to rebuild.
+bool change(Layout& layout, const Features& features, double step, Random& random, const SqueezeOptions& options)
+{
+    if (random.chance(features.vessels ? 0.2 : 0.05)) {
+        return rebuild_smaller(layout, random, options);
+    }
+    if (random.chance(0.4)) {
+        return hop_smaller(layout, 0.5 * step, random, options);
+    }
+    disturb(layout, options.limits, features.sleeves, step, random);
+    SeparationEffort effort;
+    effort.passes = random.chance(0.7) ? 1 : random.chance(0.5) ? 6 : 20; // short ones are many for the same work
+    effort.strikes = 1;
+    effort.samples = 48;
+    effort.stop = options.stop;
+    return separate(layout, random, effort);
+}
+
 } // namespace
 
 void refine(Layout& layout, Random& random, const SqueezeOptions& options)
 {
     constexpr double first_patience = 0.01; // how much larger than the best one may be to be followed; none at the end
     Layout best = layout, present = layout;
-    const bool sleeves = has_sleeves(layout.scene());
+    const Features features(layout.scene());
     double step = 0.03; // longer after a success, shorter after a failure
     for (std::uint64_t spent = 0; spent < options.work && !(options.stop && options.stop());) {
         Layout trial = present;
         const std::uint64_t before = trial.measured();
-        bool apart = false;
-        if (random.chance(0.4)) {
-            apart = hop_smaller(trial, 0.5 * step, random, options);
-        } else {
-            disturb(trial, options.limits, sleeves, step, random);
-            SeparationEffort effort;
-            effort.passes = random.chance(0.7) ? 1 : random.chance(0.5) ? 6 : 20; // short ones are many for the same work
-            effort.strikes = 1;
-            effort.samples = 48;
-            effort.stop = options.stop;
-            apart = separate(trial, random, effort);
-        }
-        const bool is_sound = apart &&
+        const bool is_sound = change(trial, features, step, random, options) &&
                               compact(trial, polish_options(options, Stage::on_the_way)) &&
                               within(trial.envelope(), options.limits);
         const double patience = first_patience * (1 - static_cast<double>(spent) / static_cast<double>(options.work));

@@ -144,6 +144,52 @@ double tallest(const Scene& scene, int body)
 
 } // namespace
 
+namespace {
+
+/// Whether a vessel, and all that it lies in, has been put in.
+bool is_present(const Layout& layout, int vessel)
+{
+    for (; vessel != outermost; vessel = layout.place(vessel).cell) {
+        const auto& beside = layout.inside(layout.place(vessel).cell);
+        if (std::find(beside.begin(), beside.end(), vessel) == beside.end()) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/// Room on top of all for a body.
+void make_room(Layout& layout, int body)
+{
+    Envelope envelope = layout.envelope();
+    envelope.height = highest(layout) + tallest(layout.scene(), body);
+    layout.set_envelope(envelope);
+}
+
+/// The doors of a body into vessels that are present, and those into the bundle itself.
+struct Doors {
+    std::vector<Door> vessels, open;
+    Doors(const Layout& layout, int body)
+    {
+        for (const Door& door : doors(layout, body)) {
+            if (door.cell == outermost) {
+                open.push_back(door);
+            } else if (is_present(layout, door.cell)) {
+                vessels.push_back(door);
+            }
+        }
+    }
+};
+
+void fit_height(Layout& layout)
+{
+    Envelope envelope = layout.envelope();
+    envelope.height = highest(layout);
+    layout.set_envelope(envelope);
+}
+
+} // namespace
+
 void construct(Layout& layout, Random& random, double eagerness, int samples)
 {
     const Weights weights(layout.size());
@@ -153,21 +199,9 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
     for (const int body : order) {
         layout.hide(body);
     }
-    Envelope envelope = layout.envelope();
     for (const int body : order) {
-        envelope.height = highest(layout) + tallest(layout.scene(), body); // room on top of all
-        layout.set_envelope(envelope);
-        std::vector<Door> open = doors(layout, body);
-        std::vector<Door> vessels;
-        for (const Door& door : open) {
-            if (door.cell != outermost) {
-                const auto& present = layout.inside(layout.place(door.cell).cell);
-                if (std::find(present.begin(), present.end(), door.cell) != present.end()) {
-                    vessels.push_back(door);
-                }
-            }
-        }
-        std::erase_if(open, [](const Door& door) { return door.cell != outermost; });
+        make_room(layout, body);
+        auto [vessels, open] = Doors(layout, body);
         if (picky) {
             keep_stance(open, preferred[at(body)]);
         }
@@ -185,8 +219,34 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
         }
         layout.put(body, place);
     }
-    envelope.height = highest(layout);
-    layout.set_envelope(envelope);
+    fit_height(layout);
+}
+
+bool rebuild(Layout& layout, Random& random, const std::vector<int>& bodies, int samples)
+{
+    const Weights weights(layout.size());
+    std::vector<int> order;
+    for (const int body : shuffled_by_volume(layout.scene(), random)) {
+        if (std::find(bodies.begin(), bodies.end(), body) != bodies.end()) {
+            order.push_back(body);
+        }
+    }
+    for (const int body : order) {
+        layout.hide(body);
+    }
+    for (const int body : order) {
+        make_room(layout, body);
+        const Doors doors(layout, body);
+        Place place;
+        double best = best_place(layout, body, doors.vessels, weights, random, samples, place, 1e300);
+        best = best_place(layout, body, doors.open, weights, random, samples, place, best);
+        if (best >= 1e300) {
+            return false;
+        }
+        layout.put(body, place);
+    }
+    fit_height(layout);
+    return true;
 }
 
 namespace {

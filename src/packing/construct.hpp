@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// A first layout without overlap, built body by body.
 #pragma once
+#include <vector>
+
 #include "packing/layout.hpp"
 #include "packing/random.hpp"
 
@@ -11,6 +13,13 @@ namespace tuckwright::packing {
 /// needed. Requires: every body fits the envelope's width in some form that its doors allow.
 /// Ensures: no overlap; the envelope as high as the highest body.
 void construct(Layout& layout, Random& random, double eagerness, int samples);
+
+/// Takes some bodies out, each with what it holds, and puts them in again, as construct() does. Ensures: no overlap if
+/// there was none, and the envelope as high as the highest body; or false and a layout that means nothing, where one
+/// found no place.
+/// Source: ruin and recreate, G. Schrimpf, J. Schneider, H. Stamm-Wilbrandt and G. Dueck, J. Computational Physics 159
+/// (2000).
+bool rebuild(Layout& layout, Random& random, const std::vector<int>& bodies, int samples);
 
 /// Fits the envelope round the layout as it lies, moving all bodies alike. Ensures: nothing stands out of the bundle,
 /// and it is no larger than before if nothing stood out.
