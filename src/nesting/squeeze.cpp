@@ -310,10 +310,12 @@ bool rebuild_smaller(Layout& layout, Random& random, const SqueezeOptions& optio
     return true;
 }
 
-/// One trial of refine(): a change, and whether all is apart after it. Without vessels there is little to rebuild.
-bool change(Layout& layout, const Features& features, double step, Random& random, const SqueezeOptions& options)
+/// One trial of refine(), with so much of the work `left` as a share: a change, and whether all is apart after it. Without
+/// vessels there is little to rebuild; in the end, nothing.
+bool change(Layout& layout, const Features& features, double step, double left, Random& random,
+            const SqueezeOptions& options)
 {
-    if (random.chance(features.vessels ? 0.2 : 0.05)) {
+    if (random.chance(left * (features.vessels ? 0.35 : 0.1))) {
         return rebuild_smaller(layout, random, options);
     }
     if (random.chance(0.4)) {
@@ -339,10 +341,11 @@ void refine(Layout& layout, Random& random, const SqueezeOptions& options)
     for (std::uint64_t spent = 0; spent < options.work && !(options.stop && options.stop());) {
         Layout trial = present;
         const std::uint64_t before = trial.measured();
-        const bool is_sound = change(trial, features, step, random, options) &&
+        const double left = 1 - static_cast<double>(spent) / static_cast<double>(options.work);
+        const bool is_sound = change(trial, features, step, left, random, options) &&
                               compact(trial, polish_options(options, Stage::on_the_way)) &&
                               within(trial.envelope(), options.limits);
-        const double patience = first_patience * (1 - static_cast<double>(spent) / static_cast<double>(options.work));
+        const double patience = first_patience * left;
         if (is_sound &&
             volume(trial.envelope()) < volume(present.envelope()) * (1 - 1e-9) + patience * volume(best.envelope())) {
             present = trial;
