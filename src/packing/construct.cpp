@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "packing/pile.hpp"
 #include "packing/separation.hpp"
 #include "tuckwright/geometry.hpp"
 
@@ -101,27 +102,36 @@ double top_in_bundle(const Layout& layout, int body, const Place& place)
     return top;
 }
 
-/// The best place without overlap among samples: what raises the bundle least; then the smallest vessel; then the
-/// lowest. Starts from the best met so far, and returns the best then; 1e300 if none was met.
+/// How good a place is: what raises the bundle least; then the smallest vessel; then the lowest.
+double score_of(const Layout& layout, int body, const Place& place, double high)
+{
+    const double top = top_in_bundle(layout, body, place);
+    constexpr double rising = 1e3, beside = 1e3; // mm; far more than any vessel or height
+    const double rise = rising * std::max(0.0, top - high);
+    return rise + (place.cell == outermost ? beside + top
+                                           : std::cbrt(volume_ml(layout.stowed(place.cell).hollow->shape) * 1000));
+}
+
+/// The best place without overlap among samples. Starts from the best met so far, and returns the best then; 1e300 if
+/// none was met.
 double best_place(Layout& layout, int body, const std::vector<Door>& open, const Weights& weights, Random& random,
                   int samples, Place& found, double best)
 {
     const double high = highest(layout);
+    if (is_large(layout.scene())) {
+        constexpr int more = 3; // a fall ends on something more often than a sampled height does
+        const Score score = [&](const Place& place) { return score_of(layout, body, place, high); };
+        const ScoredPlace fallen = best_fall(layout, body, open, random, more * samples, score, {found, best});
+        found = fallen.place;
+        return fallen.score;
+    }
     for (int k = 0; k < samples && !open.empty(); ++k) {
         const Door& door = open[random.below(open.size())];
         Place place = sample_place(layout, body, door, random);
         if (layout.cost_at(body, place, weights, 1e-12) > 0) {
             continue;
         }
-        const double top = top_in_bundle(layout, body, place);
-        constexpr double rising = 1e3, beside = 1e3; // mm; far more than any vessel or height
-        double score = rising * std::max(0.0, top - high);
-        if (place.cell == outermost) {
-            score += beside + top;
-        } else {
-            score += std::cbrt(volume_ml(layout.stowed(place.cell).hollow->shape) * 1000);
-        }
-        if (score < best) {
+        if (const double score = score_of(layout, body, place, high); score < best) {
             best = score;
             found = place;
         }
@@ -142,6 +152,13 @@ double tallest(const Scene& scene, int body)
     return most;
 }
 
+/// Whether a body is not hidden.
+bool is_there(const Layout& layout, int body)
+{
+    const auto& present = layout.inside(layout.place(body).cell);
+    return std::binary_search(present.begin(), present.end(), body);
+}
+
 } // namespace
 
 void construct(Layout& layout, Random& random, double eagerness, int samples)
@@ -157,14 +174,10 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
     for (const int body : order) {
         envelope.height = highest(layout) + tallest(layout.scene(), body); // room on top of all
         layout.set_envelope(envelope);
-        std::vector<Door> open = doors(layout, body);
-        std::vector<Door> vessels;
+        std::vector<Door> open = doors(layout, body), vessels;
         for (const Door& door : open) {
-            if (door.cell != outermost) {
-                const auto& present = layout.inside(layout.place(door.cell).cell);
-                if (std::find(present.begin(), present.end(), door.cell) != present.end()) {
-                    vessels.push_back(door);
-                }
+            if (door.cell != outermost && is_there(layout, door.cell)) {
+                vessels.push_back(door);
             }
         }
         std::erase_if(open, [](const Door& door) { return door.cell != outermost; });

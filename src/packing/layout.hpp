@@ -110,7 +110,24 @@ public:
         }
     }
 
+    /// The same for a body with what stands out of it, were it at that place.
+    template <class Visit> void each_level_at(int body, const Place& where, Visit visit, double margin = 0) const
+    {
+        std::vector<Piece> pieces;
+        gather(body, where, pieces);
+        int vessel = body;
+        for (int cell = where.cell;; cell = place(cell).cell) {
+            visit(cell, vessel, pieces);
+            if (cell == outermost || !outward(cell, pieces, margin)) {
+                return;
+            }
+            vessel = cell;
+        }
+    }
+
     std::vector<Piece> own_pieces(int body, const Place& place) const;
+    /// What the visible pieces of a body lie within.
+    const Bound& bound(int body) const { return bounds_[at(body)]; }
 
 private:
     void refresh(int body);

@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Outline. Of every piece that a small drop would press into, some points of both outlines and of the rings round their
+// mouths are tried: one of them must lie well within both and over neither mouth.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <optional>
+#include <vector>
+
+#include "packing/drop.hpp"
+#include "tuckwright/tolerance.hpp"
+
+namespace tuckwright::packing {
+
+namespace {
+
+using Point = std::array<double, 2>;
+
+/// A disc or a turned rectangle in plan.
+struct Outline {
+    bool round = true;
+    double x = 0, y = 0, radius = 0, a = 0, b = 0, c = 1, s = 0;
+
+    /// mm inside the edge; negative outside.
+    double depth(const Point& p) const
+    {
+        const double dx = p[0] - x, dy = p[1] - y;
+        if (round) {
+            return radius - std::sqrt(dx * dx + dy * dy);
+        }
+        return std::min(a - std::abs(dx * c + dy * s), b - std::abs(dy * c - dx * s));
+    }
+
+    Point at_own(double u, double v) const { return {x + u * c - v * s, y + u * s + v * c}; }
+
+    /// Points all round, so many mm within the edge.
+    void add_points(double within, std::vector<Point>& points) const
+    {
+        constexpr int around = 48;
+        if (round) {
+            for (int k = 0; k < around && radius > within; ++k) {
+                const double angle = 2 * std::numbers::pi * k / around;
+                points.push_back({x + (radius - within) * std::cos(angle), y + (radius - within) * std::sin(angle)});
+            }
+            return;
+        }
+        constexpr int parts = 12;
+        const double u = std::max(0.0, a - within), v = std::max(0.0, b - within);
+        for (int k = 0; k < parts; ++k) {
+            const double t = -1 + 2.0 * k / parts;
+            points.push_back(at_own(t * u, -v));
+            points.push_back(at_own(u, t * v));
+            points.push_back(at_own(-t * u, v));
+            points.push_back(at_own(-u, -t * v));
+        }
+    }
+};
+
+constexpr double sure = 0.1; ///< mm within the material
+
+Outline outline_of(const Piece& piece)
+{
+    Outline made{piece.kind == PieceKind::disc, piece.x, piece.y, piece.radius, piece.a, piece.b, piece.c, piece.s};
+    if (piece.kind == PieceKind::lying) { // of a round one, what a small drop presses in
+        made.b = std::max(sure, 0.7 * std::sqrt(2 * piece.radius * tolerance::rest_drop));
+    }
+    return made;
+}
+
+/// The open end of a body's hollow on the side that a piece turns up or down, round the piece's own middle.
+std::optional<Outline> mouth_of(const Layout& layout, const Piece& piece, bool top)
+{
+    const Body& body = layout.stowed(piece.owner);
+    const Form form = layout.place(piece.owner).form;
+    if (piece.further || !body.hollow || (form != Form::standing && form != Form::upside_down)) {
+        return std::nullopt;
+    }
+    const bool own_top = top == (form == Form::standing);
+    if (!(own_top ? body.hollow->open_top : body.hollow->open_bottom)) {
+        return std::nullopt;
+    }
+    Outline made{true, piece.x, piece.y, 0, 0, 0, piece.c, piece.s};
+    if (const auto* round = std::get_if<Cylinder>(&body.hollow->shape)) {
+        made.radius = round->diameter / 2 + body.hollow->clearance;
+    } else {
+        const auto& box = std::get<Box>(body.hollow->shape);
+        made.round = false;
+        made.a = box.length / 2 + body.hollow->clearance;
+        made.b = box.width / 2 + body.hollow->clearance;
+    }
+    return made;
+}
+
+bool share_material(const Layout& layout, const Piece& upper, const Piece& lower)
+{
+    const Outline above = outline_of(upper), below = outline_of(lower);
+    const auto bore = mouth_of(layout, upper, false), mouth = mouth_of(layout, lower, true);
+    std::vector<Point> points{{above.x, above.y}, {below.x, below.y}};
+    above.add_points(2 * sure, points);
+    below.add_points(2 * sure, points);
+    for (const auto& [hole, solid] : {std::pair(&bore, &above), std::pair(&mouth, &below)}) {
+        if (*hole) { // the middle of the ring round it
+            const double wall =
+                solid->round ? solid->radius - (*hole)->radius : std::min(solid->a - (*hole)->a, solid->b - (*hole)->b);
+            (*hole)->add_points(-std::max(0.0, wall) / 2, points);
+        }
+    }
+    if (upper.kind == PieceKind::lying && lower.kind == PieceKind::lying) {
+        const double sine = above.c * below.s - above.s * below.c;
+        if (std::abs(sine) > 1e-3) {
+            const double along = ((below.x - above.x) * below.s - (below.y - above.y) * below.c) / sine;
+            points.push_back(above.at_own(along, 0));
+        } else { // side by side along a line: any common point of it
+            const double from = (below.x - above.x) * above.c + (below.y - above.y) * above.s;
+            points.push_back(above.at_own(std::clamp(from, -above.a, above.a), 0));
+        }
+    }
+    return std::any_of(points.begin(), points.end(), [&](const Point& p) {
+        constexpr double enough = 0.9 * sure;
+        return above.depth(p) > enough && below.depth(p) > enough && (!bore || bore->depth(p) < -enough) &&
+               (!mouth || mouth->depth(p) < -enough);
+    });
+}
+
+} // namespace
+
+bool is_carried(const Layout& layout, int body, const Place& place)
+{
+    constexpr double near = tolerance::rest_drop / 2;
+    if (layout.scene().stowed(body, place.way).pressed || place.form == Form::leaning ||
+        std::abs(up_in_cell(layout, place.cell).z) < 0.5) {
+        return true; // a spring, what it leans on, or the wall of a vessel that lies
+    }
+    bool carried = false;
+    layout.each_level_at(body, place, [&](int cell, int vessel, const std::vector<Piece>& pieces) {
+        const Room& room = layout.room(cell);
+        for (const Piece& p : pieces) {
+            if (carried || p.owner != body) {
+                continue;
+            }
+            const double low = p.z - p.half_height;
+            carried = (room.floor && low < near) ||
+                      (p.further && !room.ceiling && std::abs(low - room.height) < near) || room.tapers();
+            for (const int other : layout.inside(cell)) {
+                if (carried || other == vessel || layout.bound(other).high < low - near) {
+                    continue;
+                }
+                for (const Piece& q : layout.visible(other)) {
+                    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach;
+                    if (q.z + q.half_height < low - near || q.z - q.half_height > p.z + p.half_height ||
+                        dx * dx + dy * dy > reach * reach) {
+                        continue;
+                    }
+                    const Contact c = contact(p, q);
+                    if (c.distance < near && c.nz < -0.1) {
+                        carried = carried || c.nz > -0.99 || share_material(layout, p, q);
+                    }
+                }
+            }
+        }
+    }, near);
+    return carried;
+}
+
+} // namespace tuckwright::packing
