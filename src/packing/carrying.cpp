@@ -125,12 +125,39 @@ bool share_material(const Layout& layout, const Piece& upper, const Piece& lower
 
 } // namespace
 
+namespace {
+
+/// Whether a small drop towards the wall of the vessel that does not stand, in which it lies, presses it into something.
+bool is_stopped(const Layout& layout, int body, const Place& place, const Vec3& down)
+{
+    constexpr double drop = 0.95 * tolerance::rest_drop, sure_excess = 1e-3;
+    Place lower = place;
+    lower.x += drop * down.x, lower.y += drop * down.y, lower.z += drop * down.z;
+    bool stopped = false;
+    layout.each_level_at(body, lower, [&](int cell, int vessel, const std::vector<Piece>& pieces) {
+        for (const Piece& p : pieces) {
+            stopped = stopped || excess(p, layout.room(cell)) > sure_excess;
+            for (const int other : layout.inside(cell)) {
+                for (const Piece& q : layout.visible(other)) {
+                    stopped = stopped || (other != vessel && overlap(p, q) > sure_excess);
+                }
+            }
+        }
+    });
+    return stopped;
+}
+
+} // namespace
+
 bool is_carried(const Layout& layout, int body, const Place& place)
 {
     constexpr double near = tolerance::rest_drop / 2;
-    if (layout.scene().stowed(body, place.way).pressed || place.form == Form::leaning ||
-        std::abs(up_in_cell(layout, place.cell).z) < 0.5) {
-        return true; // a spring, what it leans on, or the wall of a vessel that lies
+    constexpr double steepest = 0.25; // upward part of a normal: on steeper slopes a small drop does not reach the other
+    if (layout.scene().stowed(body, place.way).pressed || place.form == Form::leaning) {
+        return true; // a spring, or what it leans on
+    }
+    if (const Vec3 up = up_in_cell(layout, place.cell); std::abs(up.z) < 0.5) {
+        return is_stopped(layout, body, place, {-up.x, -up.y, -up.z});
     }
     bool carried = false;
     layout.each_level_at(body, place, [&](int cell, int vessel, const std::vector<Piece>& pieces) {
@@ -153,7 +180,7 @@ bool is_carried(const Layout& layout, int body, const Place& place)
                         continue;
                     }
                     const Contact c = contact(p, q);
-                    if (c.distance < near && c.nz < -0.1) {
+                    if (c.nz < -steepest && c.distance < -0.95 * c.nz * tolerance::rest_drop) {
                         carried = carried || c.nz > -0.99 || share_material(layout, p, q);
                     }
                 }

@@ -159,6 +159,31 @@ bool is_there(const Layout& layout, int body)
     return std::binary_search(present.begin(), present.end(), body);
 }
 
+/// Raises the envelope so far that a hidden body can lie on top of all others.
+void make_room_on_top(Layout& layout, int body)
+{
+    Envelope envelope = layout.envelope();
+    envelope.height = highest(layout) + tallest(layout.scene(), body);
+    layout.set_envelope(envelope);
+}
+
+/// The doors of a hidden body into the bundle, and into the vessels that are there.
+struct DoorsThere {
+    std::vector<Door> open, vessels;
+};
+DoorsThere doors_there(const Layout& layout, int body)
+{
+    DoorsThere there;
+    for (const Door& door : doors(layout, body)) {
+        if (door.cell == outermost) {
+            there.open.push_back(door);
+        } else if (is_there(layout, door.cell)) {
+            there.vessels.push_back(door);
+        }
+    }
+    return there;
+}
+
 } // namespace
 
 void construct(Layout& layout, Random& random, double eagerness, int samples)
@@ -170,17 +195,9 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
     for (const int body : order) {
         layout.hide(body);
     }
-    Envelope envelope = layout.envelope();
     for (const int body : order) {
-        envelope.height = highest(layout) + tallest(layout.scene(), body); // room on top of all
-        layout.set_envelope(envelope);
-        std::vector<Door> open = doors(layout, body), vessels;
-        for (const Door& door : open) {
-            if (door.cell != outermost && is_there(layout, door.cell)) {
-                vessels.push_back(door);
-            }
-        }
-        std::erase_if(open, [](const Door& door) { return door.cell != outermost; });
+        make_room_on_top(layout, body);
+        auto [open, vessels] = doors_there(layout, body);
         if (picky) {
             keep_stance(open, preferred[at(body)]);
         }
@@ -198,7 +215,31 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
         }
         layout.put(body, place);
     }
+    Envelope envelope = layout.envelope();
     envelope.height = highest(layout);
+    layout.set_envelope(envelope);
+}
+
+void place_anew(Layout& layout, int body, Random& random, int samples)
+{
+    const Weights weights(layout.size());
+    const Envelope before = layout.envelope();
+    Place place = layout.place(body);
+    layout.hide(body);
+    constexpr int more = 20; // gaps are few
+    auto found = carried_nearby(layout, body);
+    found = found ? found : carried_in_a_gap(layout, body, random, more * samples);
+    if (found) {
+        layout.put(body, *found);
+        return;
+    }
+    make_room_on_top(layout, body);
+    const auto [open, vessels] = doors_there(layout, body);
+    double best = best_place(layout, body, vessels, weights, random, samples, place, 1e300);
+    best = best_place(layout, body, open, weights, random, samples, place, best);
+    layout.put(body, place);
+    Envelope envelope = before;
+    envelope.height = std::max(envelope.height, highest(layout));
     layout.set_envelope(envelope);
 }
 

@@ -90,8 +90,6 @@ public:
         : layout_(layout), air_(air), options_(wall_options(air)), most_(most)
     {
         Vec3 d = direction;
-        const bool is_sleeve = layout.scene().stowed(body, from.way).hollow.has_value() && from.form == Form::standing &&
-                               layout.scene().stowed(body, from.way).hollow->open_bottom;
         bool over = false;
         layout.each_level_at(
             body, from,
@@ -108,7 +106,7 @@ public:
                 level.main = vessel == body;
                 level.direction = d;
                 level.moving = pieces;
-                if (is_sleeve) { // what it holds stays where it is
+                if (seeing == Seeing::sleeve_alone) { // what it holds stays where it is
                     std::erase_if(level.moving, [&](const Piece& piece) { return piece.owner != body; });
                 }
                 gather_near(level, vessel);
@@ -279,16 +277,6 @@ bool keeps_air(const Layout& layout, int body, const Place& place, const Air& ai
     return kept_all;
 }
 
-namespace {
-
-/// Whether a body's way down is level in its cell: then it lies in a vessel that does not stand.
-bool lies_in_lying_vessel(const Layout& layout, int cell)
-{
-    return std::abs(up_in_cell(layout, cell).z) < 0.5;
-}
-
-} // namespace
-
 void drop_all(Layout& layout, const Air& air)
 {
     constexpr double far = 1e4, still = 1e-10;
@@ -315,14 +303,15 @@ void drop_all(Layout& layout, const Air& air)
             }
             Place place = layout.place(body);
             const Vec3 up = up_in_cell(layout, place.cell), down{-up.x, -up.y, -up.z};
-            const double way = free_way(layout, body, place, down, far, air, Seeing::everything);
+            const bool is_sleeve = layout.stowed(body).hollow && layout.stowed(body).hollow->open_bottom &&
+                                   place.form == Form::standing && up.z > 0.5;
+            const Seeing seeing = is_sleeve ? Seeing::sleeve_alone : Seeing::everything;
+            const double way = free_way(layout, body, place, down, far, air, seeing);
             if (way < still) {
                 continue;
             }
             longest = std::max(longest, way);
             place.x += way * down.x, place.y += way * down.y, place.z += way * down.z;
-            const bool is_sleeve = layout.stowed(body).hollow && layout.stowed(body).hollow->open_bottom &&
-                                   place.form == Form::standing && !lies_in_lying_vessel(layout, place.cell);
             layout.put(body, place);
             const std::vector<int> held = is_sleeve ? layout.inside(body) : std::vector<int>{};
             for (const int child : held) { // a sleeve slides down along what it holds

@@ -10,8 +10,9 @@ namespace tuckwright::packing {
 /// What the polish keeps.
 Air air_of(const PolishOptions& options);
 
-/// Which surroundings count when a body moves.
-enum class Seeing { own_cell, everything };
+/// What counts when a body moves: its surroundings in its own cell, or in all from which it is seen; of a sleeve that slides
+/// down along what it holds, only itself.
+enum class Seeing { own_cell, everything, sleeve_alone };
 
 /// mm that a body at a place, with all it holds, can move along a unit direction of its cell's frame before something
 /// stops it, `most` at most. Requires: it keeps the air there. Ensures: it keeps the air on the whole way.

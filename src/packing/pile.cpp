@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "packing/leaning.hpp"
 
@@ -178,6 +179,65 @@ ScoredPlace best_fall(const Layout& layout, int body, const std::vector<Door>& o
         }
     }
     return best;
+}
+
+namespace {
+
+/// Lets a body down in its cell from a place where it keeps the air; nothing unless it is carried where it ends.
+std::optional<Place> let_down(const Layout& layout, int body, Place place)
+{
+    const Vec3 up = up_in_cell(layout, place.cell), down{-up.x, -up.y, -up.z};
+    constexpr double far = 1e4;
+    const double way = free_way(layout, body, place, down, far, building_air, Seeing::everything);
+    place.x += way * down.x, place.y += way * down.y, place.z += way * down.z;
+    return is_carried(layout, body, place) ? std::optional(place) : std::nullopt;
+}
+
+} // namespace
+
+std::optional<Place> carried_nearby(const Layout& layout, int body)
+{
+    constexpr int directions = 16, parts = 6;
+    const Place here = layout.place(body);
+    const double most = plan_reach(layout.stowed(body), here) + 0.5 * layout.scene().size;
+    if (!keeps_air(layout, body, here, building_air) || std::abs(up_in_cell(layout, here.cell).z) < 0.5) {
+        return std::nullopt;
+    }
+    std::optional<Place> nearest;
+    double least = 1e300;
+    for (int k = 0; k < directions; ++k) {
+        const double angle = 2 * std::numbers::pi * k / directions;
+        const Vec3 aside{std::cos(angle), std::sin(angle), 0};
+        const double way = free_way(layout, body, here, aside, most, building_air, Seeing::everything);
+        for (int part = 1; part <= parts && way * part / parts < least; ++part) {
+            Place there = here;
+            there.x += way * part / parts * aside.x, there.y += way * part / parts * aside.y;
+            if (const auto down = let_down(layout, body, there)) {
+                nearest = down;
+                least = way * part / parts;
+            }
+        }
+    }
+    return nearest;
+}
+
+std::optional<Place> carried_in_a_gap(const Layout& layout, int body, Random& random, int samples)
+{
+    const Weights even(layout.size());
+    std::vector<Door> open = doors(layout, body);
+    std::erase_if(open, [&](const Door& door) { return !is_plain(layout, body, door); });
+    const auto outside = std::find_if(open.begin(), open.end(), [](const Door& d) { return d.cell == outermost; });
+    for (int k = 0; k < samples && !open.empty(); ++k) { // half of them beside all vessels
+        const bool any = outside == open.end() || random.chance(0.5);
+        const Door& door = any ? open[random.below(open.size())] : *outside;
+        const Place place = sample_place(layout, body, door, random);
+        if (layout.cost_at(body, place, even, 1e-12) <= 0 && keeps_air(layout, body, place, building_air)) {
+            if (const auto down = let_down(layout, body, place)) {
+                return down;
+            }
+        }
+    }
+    return std::nullopt;
 }
 
 } // namespace tuckwright::packing

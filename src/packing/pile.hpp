@@ -3,6 +3,7 @@
 #pragma once
 #include <cstddef>
 #include <functional>
+#include <optional>
 #include <vector>
 
 #include "packing/drop.hpp"
@@ -32,5 +33,11 @@ using Score = std::function<double(const Place&)>;
 /// one of the doors, beside what is there; it keeps the air there and is carried.
 ScoredPlace best_fall(const Layout& layout, int body, const std::vector<Door>& open, Random& random, int samples,
                       const Score& score, ScoredPlace best = {});
+
+/// A place near that of a hidden body where it is carried, moved straight along some level direction and down from there.
+std::optional<Place> carried_nearby(const Layout& layout, int body);
+
+/// A place in a gap where a hidden body is carried, the first met of `samples` anywhere within the envelope.
+std::optional<Place> carried_in_a_gap(const Layout& layout, int body, Random& random, int samples);
 
 } // namespace tuckwright::packing

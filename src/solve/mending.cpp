@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solve/mending.hpp"
+
+#include <algorithm>
+
+#include "nesting/bundle_of_layout.hpp"
+#include "packing/construct.hpp"
+#include "packing/pile.hpp"
+#include "packing/steadying.hpp"
+#include "tuckwright/handling.hpp"
+
+namespace tuckwright {
+
+bool has_many(const nesting::Proposal& proposal) { return packing::is_large(proposal.scene->scene); }
+
+std::vector<std::size_t> without_rest(const Bundle& bundle)
+{
+    std::vector<bool> rests(bundle.items.size(), false);
+    for (const Rest& rest : bundle.certificate.rests) {
+        rests[rest.item] = true;
+    }
+    std::vector<std::size_t> found;
+    for (std::size_t item = 0; item < rests.size(); ++item) {
+        if (!rests[item] && !bundle.items[item].closes && !bundle.items[item].pressed) {
+            found.push_back(item);
+        }
+    }
+    return found;
+}
+
+std::vector<std::size_t> overloading(const Bundle& bundle)
+{
+    std::vector<std::size_t> found;
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        const PlacedItem& it = bundle.items[item];
+        if (!it.nothing_on_top && !it.bears_g) {
+            continue;
+        }
+        const std::vector<std::size_t> load = load_on(bundle, item);
+        if (!bears_its_load(bundle, item, load)) {
+            found.insert(found.end(), load.begin(), load.end());
+        }
+    }
+    return found;
+}
+
+void put_elsewhere(const Kit& kit, nesting::Proposal& proposal, const std::vector<std::size_t>& items,
+                   packing::Random& random)
+{
+    constexpr int samples = 200;
+    packing::Layout trial = proposal.layout;
+    trial.count_anew();
+    const std::vector<std::size_t> of_bodies = nesting::items_of_bodies(kit, *proposal.scene);
+    for (std::size_t body = 0; body < of_bodies.size(); ++body) {
+        if (std::find(items.begin(), items.end(), of_bodies[body]) != items.end()) {
+            packing::place_anew(trial, static_cast<int>(body), random, samples);
+        }
+    }
+    if (packing::steady(trial, random, nesting::envelope_limits(kit))) {
+        proposal.layout = trial;
+        proposal.volume = packing::volume(trial.envelope());
+    }
+}
+
+} // namespace tuckwright
