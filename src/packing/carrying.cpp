@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "packing/drop.hpp"
+#include "tuckwright/geometry.hpp"
 #include "tuckwright/tolerance.hpp"
 
 namespace tuckwright::packing {
@@ -90,6 +91,37 @@ std::optional<Outline> mouth_of(const Layout& layout, const Piece& piece, bool t
         made.b = box.width / 2 + body.hollow->clearance;
     }
     return made;
+}
+
+/// A piece as it is, not as the closed forms take it. Requires: it does not lean.
+Hull hull_of(const Piece& p)
+{
+    Hull hull;
+    hull.center = {p.x, p.y, p.z};
+    if (p.kind == PieceKind::lying) { // its own z along its plan's direction
+        hull.shape = Cylinder{2 * p.radius, 2 * p.a};
+        hull.rotation = {{{-p.s, 0, p.c}, {p.c, 0, p.s}, {0, 1, 0}}};
+        return hull;
+    }
+    if (p.kind == PieceKind::disc) {
+        hull.shape = Cylinder{2 * p.radius, 2 * p.half_height};
+    } else {
+        hull.shape = Box{2 * p.a, 2 * p.b, 2 * p.half_height};
+    }
+    hull.rotation = {{{p.c, -p.s, 0}, {p.s, p.c, 0}, {0, 0, 1}}};
+    return hull;
+}
+
+/// Whether a small drop presses a piece into another on a slope: the closed forms take some edges for nearer than they are.
+bool presses_in(const Piece& upper, const Piece& lower)
+{
+    constexpr double deep = 1e-3; // mm
+    if (upper.kind == PieceKind::leaning || lower.kind == PieceKind::leaning) {
+        return true;
+    }
+    Hull lowered = hull_of(upper);
+    lowered.center.z -= tolerance::rest_drop;
+    return separation(lowered, hull_of(lower)).distance < -deep;
 }
 
 bool share_material(const Layout& layout, const Piece& upper, const Piece& lower)
@@ -181,7 +213,7 @@ bool is_carried(const Layout& layout, int body, const Place& place)
                     }
                     const Contact c = contact(p, q);
                     if (c.nz < -steepest && c.distance < -0.95 * c.nz * tolerance::rest_drop) {
-                        carried = carried || c.nz > -0.99 || share_material(layout, p, q);
+                        carried = carried || (c.nz > -0.99 ? presses_in(p, q) : share_material(layout, p, q));
                     }
                 }
             }

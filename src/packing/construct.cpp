@@ -220,15 +220,16 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
     layout.set_envelope(envelope);
 }
 
-void place_anew(Layout& layout, int body, Random& random, int samples)
+void place_anew(Layout& layout, int body, Random& random, int samples, Going going)
 {
     const Weights weights(layout.size());
     const Envelope before = layout.envelope();
     Place place = layout.place(body);
     layout.hide(body);
     constexpr int more = 20; // gaps are few
-    auto found = carried_nearby(layout, body);
-    found = found ? found : carried_in_a_gap(layout, body, random, more * samples);
+    const bool is_near = going == Going::as_near_as_can_be;
+    auto found = is_near ? carried_nearby(layout, body) : std::nullopt;
+    found = found || !is_near ? found : carried_in_a_gap(layout, body, random, more * samples);
     if (found) {
         layout.put(body, *found);
         return;

@@ -12,10 +12,13 @@ namespace tuckwright::packing {
 /// Ensures: no overlap; the envelope as high as the highest body.
 void construct(Layout& layout, Random& random, double eagerness, int samples);
 
+/// How far a body may have to go.
+enum class Going { as_near_as_can_be, on_top };
+
 /// Takes a body, with all it holds, out of a large scene's layout, and puts it where it is carried: nearby, in some gap, or
 /// else where it falls to from above, the envelope's height growing as needed. Leaves it where it is if there is no such
 /// place.
-void place_anew(Layout& layout, int body, Random& random, int samples);
+void place_anew(Layout& layout, int body, Random& random, int samples, Going going = Going::as_near_as_can_be);
 
 /// Fits the envelope round the layout as it lies, moving all bodies alike. Ensures: nothing stands out of the bundle,
 /// and it is no larger than before if nothing stood out.

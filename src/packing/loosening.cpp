@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. relax() is asked for a little more air than is needed, so that what it leaves of that is still enough. Where
 // bodies in the bundle are jammed, all places in it are scaled up by as much as the worst pair lacks, which parts any two
-// convex pieces, and the envelope grows along. What is jammed in a vessel is lined up along its axes; what stays jammed
-// there makes the layout be given up.
+// convex pieces, and the envelope grows along. What is jammed in a vessel is mended by linear programs of what is in it
+// alone; what stays jammed is relieved of a body that goes into
+// some gap.
 // Guarantee: see loosen(). Source: own.
 #include "packing/loosening.hpp"
 
@@ -12,7 +13,8 @@
 
 #include "packing/cell_view.hpp"
 #include "packing/construct.hpp"
-#include "packing/drop.hpp"
+#include "packing/pile.hpp"
+#include "packing/polish_step.hpp"
 #include "packing/relaxation.hpp"
 
 namespace tuckwright::packing {
@@ -32,46 +34,102 @@ void spread(Layout& layout, double factor)
     }
 }
 
-/// What lies in a vessel, from one end of an axis on, each moved on and back again until it is stopped: so much as it
-/// overlaps what comes before it, it lies farther afterwards. Where things fill a vessel from end to end, nothing else
-/// makes them fit exactly.
-void line_up(Layout& layout, int cell, const Vec3& axis, const Air& air)
+/// Lets small linear programs part what is jammed in a vessel: where things fill it from end to end, they alone make them
+/// fit exactly.
+void mend(Layout& layout, CellView view, const PolishOptions& options)
 {
-    constexpr double nudge = 0.02; // mm
-    std::vector<std::pair<double, int>> order;
-    for (const int body : layout.inside(cell)) {
-        const Place& p = layout.place(body);
-        order.emplace_back(axis.x * p.x + axis.y * p.y + axis.z * p.z, body);
-    }
-    std::sort(order.begin(), order.end());
-    for (const auto& [from, body] : order) {
-        layout.hide(body);
-    }
-    for (const auto& [from, body] : order) {
-        Place place = layout.place(body);
-        place.x += nudge * axis.x, place.y += nudge * axis.y, place.z += nudge * axis.z;
-        const Vec3 back{-axis.x, -axis.y, -axis.z};
-        const double way = free_way(layout, body, place, back, 2 * nudge, air, Seeing::own_cell);
-        place.x += way * back.x, place.y += way * back.y, place.z += way * back.z;
-        layout.put(body, place);
+    constexpr int steps = 6;
+    PolishOptions still = options;
+    still.turning = false;
+    const double margin = options.turning ? 0 : everywhere;
+    double amiss = violation(view, options);
+    for (int k = 0; k < steps && amiss > none; ++k) {
+        Layout moved = layout;
+        if (!PolishStep(layout, still, std::max(4 * amiss, 1e-6 * layout.scene().size), view).solve(moved)) {
+            return;
+        }
+        CellView next = std::move(views(moved, margin)[at(view.cell + 1)]);
+        const double left = violation(next, options);
+        if (left >= amiss) {
+            return;
+        }
+        layout = moved;
+        view = std::move(next);
+        amiss = left;
     }
 }
 
-/// Lines up what is jammed in vessels. Returns what is still amiss in the bundle, or nothing if a vessel stays jammed.
-std::optional<double> mend(Layout& layout, const PolishOptions& options)
+/// Brings to the middle what fills a round vessel from wall to wall: programs only know tangents of such a wall.
+void centre(Layout& layout, const CellView& view)
 {
-    const Air air = air_of(options);
-    const double margin = options.turning ? 0 : everywhere;
-    for (const Vec3& axis : {Vec3{0, 0, 1}, Vec3{1, 0, 0}, Vec3{0, 1, 0}}) {
-        bool all_well = true;
-        for (const CellView& view : views(layout, margin)) {
-            if (view.cell != outermost && violation(view, options) > none) {
-                line_up(layout, view.cell, axis, air);
-                all_well = false;
+    constexpr double hardly = 4e-3; // mm of play
+    const std::vector<int> held = layout.inside(view.cell);
+    for (const int body : held) {
+        Place place = layout.place(body);
+        if (view.room.round && !view.room.tapers() &&
+            view.room.radius - plan_reach(layout.stowed(body), place) < hardly) {
+            place.x = place.y = 0;
+            layout.put(body, place);
+        }
+    }
+}
+
+/// The body directly in a cell of which most is amiss there.
+int worst_in(const Layout& layout, const CellView& view, const PolishOptions& options)
+{
+    int worst = -1;
+    double most = 0;
+    for (const int body : layout.inside(view.cell)) {
+        double amiss = 0;
+        for (const Seen& p : view.seen) {
+            if (p.vessel != body) {
+                continue;
+            }
+            amiss = std::max(amiss, excess(p.piece, kept(view, p.piece, options)));
+            for (const Seen& q : view.seen) {
+                if (q.vessel != body) {
+                    const Contact k = contact(p.piece, q.piece);
+                    amiss = std::max(amiss, (k.curved ? options.curved_gap : options.flat_gap) - k.distance);
+                }
             }
         }
-        if (all_well) {
-            break;
+        if (amiss > most) {
+            most = amiss;
+            worst = body;
+        }
+    }
+    return worst;
+}
+
+/// Takes out of a jammed vessel what is worst there, into some gap; returns whether it found one.
+bool relieve(Layout& layout, const CellView& view, const PolishOptions& options)
+{
+    constexpr int samples = 600;
+    Random random(static_cast<std::uint64_t>(view.cell) + layout.size());
+    const int body = worst_in(layout, view, options);
+    const auto place = body < 0 ? std::nullopt : carried_in_a_gap(layout, body, random, samples);
+    if (place) {
+        layout.put(body, *place);
+    }
+    return place.has_value();
+}
+
+/// Mends what is jammed in vessels. Returns what is still amiss in the bundle, or nothing if a vessel stays jammed.
+std::optional<double> mend(Layout& layout, const PolishOptions& options)
+{
+    const double margin = options.turning ? 0 : everywhere;
+    const auto seen_now = [&](int cell) { return std::move(views(layout, margin)[at(cell + 1)]); };
+    for (const CellView& view : views(layout, margin)) {
+        if (view.cell == outermost || violation(view, options) <= none) {
+            continue;
+        }
+        centre(layout, view);
+        mend(layout, seen_now(view.cell), options);
+        for (CellView now = seen_now(view.cell); violation(now, options) > none; now = seen_now(view.cell)) {
+            if (!relieve(layout, now, options)) {
+                return std::nullopt;
+            }
+            mend(layout, seen_now(view.cell), options);
         }
     }
     double outside = 0;

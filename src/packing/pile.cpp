@@ -198,6 +198,7 @@ std::optional<Place> let_down(const Layout& layout, int body, Place place)
 std::optional<Place> carried_nearby(const Layout& layout, int body)
 {
     constexpr int directions = 16, parts = 6;
+    constexpr double shortest = 0.05; // mm
     const Place here = layout.place(body);
     const double most = plan_reach(layout.stowed(body), here) + 0.5 * layout.scene().size;
     if (!keeps_air(layout, body, here, building_air) || std::abs(up_in_cell(layout, here.cell).z) < 0.5) {
@@ -209,7 +210,7 @@ std::optional<Place> carried_nearby(const Layout& layout, int body)
         const double angle = 2 * std::numbers::pi * k / directions;
         const Vec3 aside{std::cos(angle), std::sin(angle), 0};
         const double way = free_way(layout, body, here, aside, most, building_air, Seeing::everything);
-        for (int part = 1; part <= parts && way * part / parts < least; ++part) {
+        for (int part = 1; part <= parts && way > shortest && way * part / parts < least; ++part) {
             Place there = here;
             there.x += way * part / parts * aside.x, there.y += way * part / parts * aside.y;
             if (const auto down = let_down(layout, body, there)) {

@@ -4,7 +4,6 @@
 #include <algorithm>
 
 #include "nesting/bundle_of_layout.hpp"
-#include "packing/construct.hpp"
 #include "packing/pile.hpp"
 #include "packing/steadying.hpp"
 #include "tuckwright/handling.hpp"
@@ -44,8 +43,21 @@ std::vector<std::size_t> overloading(const Bundle& bundle)
     return found;
 }
 
+std::vector<std::size_t> objected_to(const Bundle& bundle, const std::vector<Objection>& objections)
+{
+    std::vector<std::size_t> found;
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        const std::string name = '"' + label(bundle, item) + '"';
+        if (std::any_of(objections.begin(), objections.end(),
+                        [&](const Objection& objection) { return objection.what.starts_with(name); })) {
+            found.push_back(item);
+        }
+    }
+    return found;
+}
+
 void put_elsewhere(const Kit& kit, nesting::Proposal& proposal, const std::vector<std::size_t>& items,
-                   packing::Random& random)
+                   packing::Random& random, packing::Going going)
 {
     constexpr int samples = 200;
     packing::Layout trial = proposal.layout;
@@ -53,7 +65,7 @@ void put_elsewhere(const Kit& kit, nesting::Proposal& proposal, const std::vecto
     const std::vector<std::size_t> of_bodies = nesting::items_of_bodies(kit, *proposal.scene);
     for (std::size_t body = 0; body < of_bodies.size(); ++body) {
         if (std::find(items.begin(), items.end(), of_bodies[body]) != items.end()) {
-            packing::place_anew(trial, static_cast<int>(body), random, samples);
+            packing::place_anew(trial, static_cast<int>(body), random, samples, going);
         }
     }
     if (packing::steady(trial, random, nesting::envelope_limits(kit))) {

@@ -5,9 +5,11 @@
 #include <vector>
 
 #include "nesting/search.hpp"
+#include "packing/construct.hpp"
 #include "packing/random.hpp"
 #include "tuckwright/bundle.hpp"
 #include "tuckwright/kit.hpp"
+#include "tuckwright/proof.hpp"
 
 namespace tuckwright {
 
@@ -20,9 +22,12 @@ std::vector<std::size_t> without_rest(const Bundle& bundle);
 /// Items that lie on what may not bear them.
 std::vector<std::size_t> overloading(const Bundle& bundle);
 
-/// Puts items of the bundle that comes of a proposal elsewhere, mostly on top, where they are carried and bar no way.
+/// Items that objections of the exact check begin with.
+std::vector<std::size_t> objected_to(const Bundle& bundle, const std::vector<Objection>& objections);
+
+/// Puts items of the bundle that comes of a proposal elsewhere, where they are carried and bar no way.
 /// Requires: has_many(). Ensures: a layout free of overlap and within the limits, maybe a larger one; or as it was.
 void put_elsewhere(const Kit& kit, nesting::Proposal& proposal, const std::vector<std::size_t>& items,
-                   packing::Random& random);
+                   packing::Random& random, packing::Going going);
 
 } // namespace tuckwright

@@ -17,6 +17,7 @@
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
+#include "packing/pile.hpp"
 #include "solve/acceptable.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
@@ -141,7 +142,8 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
     bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
     add_handling(bundle);
-    if (!check(bundle).empty()) {
+    if (const auto objections = check(bundle); !objections.empty()) {
+        hopeless.misplaced = has_many(proposal) ? objected_to(bundle, objections) : std::vector<std::size_t>{};
         return std::nullopt;
     }
     return bundle;
@@ -207,7 +209,7 @@ bool is_nicer(const Kit& kit, const Bundle& bundle, const Bundle& than)
 std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals, std::uint64_t seed,
                                    Refused& refused)
 {
-    constexpr int rounds = 12;
+    constexpr std::size_t rounds = 16, gentle_rounds = 4;
     for (const nesting::Proposal& proposal : proposals) {
         packing::Random random(seed);
         nesting::Proposal present = proposal;
@@ -220,7 +222,9 @@ std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Pr
             if (hopeless.misplaced.empty()) {
                 ++given;
             } else {
-                put_elsewhere(kit, present, hopeless.misplaced, random);
+                const bool is_late = round >= gentle_rounds;
+                put_elsewhere(kit, present, hopeless.misplaced, random,
+                              is_late ? packing::Going::on_top : packing::Going::as_near_as_can_be);
             }
         }
     }
@@ -450,7 +454,8 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     }
     const double volume = volume_ml(outer_envelope(*best));
     if (!(options.stop != nullptr && options.stop->load())) {
-        least.raise(volume, bound_work(options.effort));
+        const bool is_late = search.stop() && things_of(kit) >= static_cast<int>(packing::many_bodies);
+        least.raise(volume, bound_work(is_late ? Effort::quick : options.effort));
     }
     require(least.ml() <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
     best->status = least.is_met_by(volume) ? Status::proved_best : search.stop() ? Status::stopped : Status::found;
