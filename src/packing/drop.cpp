@@ -147,12 +147,26 @@ private:
             }
             for (const Piece& q : layout_.visible(other)) {
                 for (std::size_t k = 0; k < level.moving.size(); ++k) {
-                    if (may_meet(level.moving[k], q, level.direction, most_, air)) {
+                    if (may_meet(level.moving[k], q, level.direction, most_, air) &&
+                        !passes_beside(level.moving[k], q, level.direction)) {
                         level.near.emplace_back(k, &q);
                     }
                 }
             }
         }
+    }
+
+    /// Whether a piece that moves straight up or down keeps off another in plan all the way, flush with it maybe: where
+    /// level faces come to the same height, the contact alone would not tell.
+    bool passes_beside(const Piece& p, const Piece& q, const Vec3& direction) const
+    {
+        if (direction.x != 0 || direction.y != 0) {
+            return false;
+        }
+        Piece level = p;
+        level.z = q.z;
+        const Contact c = contact(level, q);
+        return std::abs(c.nz) < 1e-12 && c.distance >= air_between(c, air_) - hair;
     }
 
     /// A further way that is surely free.
