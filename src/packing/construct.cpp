@@ -220,19 +220,20 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
     layout.set_envelope(envelope);
 }
 
-void place_anew(Layout& layout, int body, Random& random, int samples, Going going)
+bool place_anew(Layout& layout, int body, Random& random, int samples, Going going)
 {
     const Weights weights(layout.size());
     const Envelope before = layout.envelope();
     Place place = layout.place(body);
     layout.hide(body);
     constexpr int more = 20; // gaps are few
-    const bool is_near = going == Going::as_near_as_can_be;
-    auto found = is_near ? carried_nearby(layout, body) : std::nullopt;
-    found = found || !is_near ? found : carried_in_a_gap(layout, body, random, more * samples);
-    if (found) {
-        layout.put(body, *found);
-        return;
+    if (going != Going::on_top) {
+        auto found = carried_nearby(layout, body);
+        found = found ? found : carried_in_a_gap(layout, body, random, more * samples);
+        if (found || going == Going::into_gaps_only) {
+            layout.put(body, found.value_or(place));
+            return found.has_value();
+        }
     }
     make_room_on_top(layout, body);
     const auto [open, vessels] = doors_there(layout, body);
@@ -242,6 +243,7 @@ void place_anew(Layout& layout, int body, Random& random, int samples, Going goi
     Envelope envelope = before;
     envelope.height = std::max(envelope.height, highest(layout));
     layout.set_envelope(envelope);
+    return best < 1e299;
 }
 
 namespace {
