@@ -523,7 +523,7 @@ private:
     const SearchOptions& options_;
     std::vector<std::shared_ptr<const KitScene>> scenes_;
     EnvelopeLimits limits_;
-    bool is_large_; ///< every choice of lids counts like the first
+    bool is_large_; ///< with all lids shut, and so with any
     SearchEffort effort_;
     std::uint64_t start_work_, deepen_work_;
     std::vector<Proposal> pool_;

@@ -112,7 +112,8 @@ Hull hull_of(const Piece& p)
     return hull;
 }
 
-/// Whether a small drop presses a piece into another on a slope: the closed forms take some edges for nearer than they are.
+/// Whether a small drop presses a piece into another on a slope: the closed forms take some edges for nearer than they
+/// are.
 bool presses_in(const Piece& upper, const Piece& lower)
 {
     constexpr double deep = 1e-3; // mm
@@ -159,7 +160,7 @@ bool share_material(const Layout& layout, const Piece& upper, const Piece& lower
 
 namespace {
 
-/// Whether a small drop towards the wall of the vessel that does not stand, in which it lies, presses it into something.
+/// Whether a small drop of what lies in a vessel that does not stand presses it into that one's wall or something else.
 bool is_stopped(const Layout& layout, int body, const Place& place, const Vec3& down)
 {
     constexpr double drop = 0.95 * tolerance::rest_drop, sure_excess = 1e-3;
@@ -184,7 +185,7 @@ bool is_stopped(const Layout& layout, int body, const Place& place, const Vec3& 
 bool is_carried(const Layout& layout, int body, const Place& place)
 {
     constexpr double near = tolerance::rest_drop / 2;
-    constexpr double steepest = 0.25; // upward part of a normal: on steeper slopes a small drop does not reach the other
+    constexpr double steepest = 0.25; // upward part of a normal: on a steeper slope a small drop goes past
     if (layout.scene().stowed(body, place.way).pressed || place.form == Form::leaning) {
         return true; // a spring, or what it leans on
     }
@@ -192,33 +193,36 @@ bool is_carried(const Layout& layout, int body, const Place& place)
         return is_stopped(layout, body, place, {-up.x, -up.y, -up.z});
     }
     bool carried = false;
-    layout.each_level_at(body, place, [&](int cell, int vessel, const std::vector<Piece>& pieces) {
-        const Room& room = layout.room(cell);
-        for (const Piece& p : pieces) {
-            if (carried || p.owner != body) {
-                continue;
-            }
-            const double low = p.z - p.half_height;
-            carried = (room.floor && low < near) ||
-                      (p.further && !room.ceiling && std::abs(low - room.height) < near) || room.tapers();
-            for (const int other : layout.inside(cell)) {
-                if (carried || other == vessel || layout.bound(other).high < low - near) {
+    layout.each_level_at(
+        body, place,
+        [&](int cell, int vessel, const std::vector<Piece>& pieces) {
+            const Room& room = layout.room(cell);
+            for (const Piece& p : pieces) {
+                if (carried || p.owner != body) {
                     continue;
                 }
-                for (const Piece& q : layout.visible(other)) {
-                    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach;
-                    if (q.z + q.half_height < low - near || q.z - q.half_height > p.z + p.half_height ||
-                        dx * dx + dy * dy > reach * reach) {
+                const double low = p.z - p.half_height;
+                carried = (room.floor && low < near) ||
+                          (p.further && !room.ceiling && std::abs(low - room.height) < near) || room.tapers();
+                for (const int other : layout.inside(cell)) {
+                    if (carried || other == vessel || layout.bound(other).high < low - near) {
                         continue;
                     }
-                    const Contact c = contact(p, q);
-                    if (c.nz < -steepest && c.distance < -0.95 * c.nz * tolerance::rest_drop) {
-                        carried = carried || (c.nz > -0.99 ? presses_in(p, q) : share_material(layout, p, q));
+                    for (const Piece& q : layout.visible(other)) {
+                        const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach;
+                        if (q.z + q.half_height < low - near || q.z - q.half_height > p.z + p.half_height ||
+                            dx * dx + dy * dy > reach * reach) {
+                            continue;
+                        }
+                        const Contact c = contact(p, q);
+                        if (c.nz < -steepest && c.distance < -0.95 * c.nz * tolerance::rest_drop) {
+                            carried = carried || (c.nz > -0.99 ? presses_in(p, q) : share_material(layout, p, q));
+                        }
                     }
                 }
             }
-        }
-    }, near);
+        },
+        near);
     return carried;
 }
 

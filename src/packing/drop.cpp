@@ -207,9 +207,13 @@ private:
         constexpr double rounding = 1e-10;
         for (const Level& level : levels_) {
             for (const auto& [k, other] : level.near) {
-                const auto is_kept = [&](double further) { return spare(level, k, *other, way + further) >= -rounding; };
+                const std::size_t piece = k;
+                const Piece& standing = *other;
+                const auto is_kept = [&](double further) {
+                    return spare(level, piece, standing, way + further) >= -rounding;
+                };
                 const Piece there = shifted(level.moving[k], level.direction, way + step);
-                if (!may_meet(there, *other, level.direction, 0, air_.curved) || is_kept(step) || !is_kept(0)) {
+                if (!may_meet(there, standing, level.direction, 0, air_.curved) || is_kept(step) || !is_kept(0)) {
                     continue;
                 }
                 double good = 0, bad = step;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. relax() is asked for a little more air than is needed, so that what it leaves of that is still enough. Where
-// bodies in the bundle are jammed, all places in it are scaled up by as much as the worst pair lacks, which parts any two
-// convex pieces, and the envelope grows along. What is jammed in a vessel is mended by linear programs of what is in it
+// bodies in the bundle are jammed, all places in it are scaled up by as much as the worst pair lacks, which parts any
+// two convex pieces, and the envelope grows along. What is jammed in a vessel is mended by linear programs of what is in it
 // alone; what stays jammed is relieved of a body that goes into
 // some gap.
 // Guarantee: see loosen(). Source: own.
@@ -34,8 +34,8 @@ void spread(Layout& layout, double factor)
     }
 }
 
-/// Lets small linear programs part what is jammed in a vessel: where things fill it from end to end, they alone make them
-/// fit exactly.
+/// Lets small linear programs part what is jammed in a vessel: where things fill it from end to end, nothing else makes
+/// them fit exactly.
 void mend(Layout& layout, CellView view, const PolishOptions& options)
 {
     constexpr int steps = 6;

@@ -43,7 +43,8 @@ Half half_of(const Layout& layout, int body, const Place& place)
 }
 
 /// One coordinate: at either wall, flush with a side of a neighbour from within or without, or anywhere.
-double along(double room_half, double own, double other_middle, double other, double air, bool has_other, Random& random)
+double along(double room_half, double own, double other_middle, double other, double air, bool has_other,
+             Random& random)
 {
     const double slack = std::max(0.0, room_half - own), draw = random.unit();
     if (!has_other || draw < 0.2) {

@@ -24,8 +24,8 @@ bool loosened(Layout& layout, PolishOptions& options)
 
 bool is_within(const Envelope& e, const EnvelopeLimits& l)
 {
-    return e.height <= l.height && (e.round ? e.radius <= l.radius
-                                            : e.half_length <= l.half_length && e.half_width <= l.half_width);
+    return e.height <= l.height &&
+           (e.round ? e.radius <= l.radius : e.half_length <= l.half_length && e.half_width <= l.half_width);
 }
 
 std::vector<int> not_carried(const Layout& layout)
@@ -51,7 +51,8 @@ bool push_in(Layout& layout, const std::vector<int>& bodies, const EnvelopeLimit
     for (const int body : bodies) {
         std::vector<Door> open = doors(trial, body);
         if (random.chance(0.7)) { // beside the same things it would mostly lie as badly
-            std::erase_if(open, [&](const Door& d) { return d.cell != outermost && d.cell == layout.place(body).cell; });
+            std::erase_if(open,
+                          [&](const Door& d) { return d.cell != outermost && d.cell == layout.place(body).cell; });
         }
         double least = 1e300;
         Place best = trial.place(body);

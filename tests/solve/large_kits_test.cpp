@@ -22,7 +22,9 @@ KitText many_things(int number, std::uint64_t seed, const std::string& bundle)
     for (int k = 0; k < number; ++k) {
         const std::string id = "thing-" + std::to_string(k + 1);
         switch (k % 5) {
-        case 0: kit.item(id, cylinder(whole(60, 130), whole(50, 110)) + ", inside: {wall: 1, base: 1, opens: top}"); break;
+        case 0:
+            kit.item(id, cylinder(whole(60, 130), whole(50, 110)) + ", inside: {wall: 1, base: 1, opens: top}");
+            break;
         case 1: kit.item(id, cylinder(whole(20, 75), whole(15, 90))); break;
         case 2: kit.item(id, cylinder(whole(60, 120), whole(40, 90)) + ", inside: {wall: 1, opens: both}"); break;
         case 3: kit.item(id, cylinder(whole(5, 14), whole(70, 190))); break;
