@@ -220,7 +220,7 @@ SearchEffort for_bodies(SearchEffort effort, std::size_t bodies)
 {
     if (bodies >= many_bodies) {
         constexpr int least = 4;
-        const int few = std::max(least, 1500 / static_cast<int>(bodies));
+        const int few = std::max(least, 4 * effort.starts / static_cast<int>(bodies));
         effort.starts = std::min(effort.starts, few);
         effort.deepened = std::min(effort.deepened, few / 2);
     }

@@ -114,12 +114,13 @@ Hull hull_of(const Piece& p)
 
 /// Whether a small drop presses a piece into another on a slope: the closed forms take some edges for nearer than they
 /// are.
-bool presses_in(const Piece& upper, const Piece& lower)
+bool presses_in(const Layout& layout, const Piece& upper, const Piece& lower)
 {
     constexpr double deep = 1e-3; // mm
     if (upper.kind == PieceKind::leaning || lower.kind == PieceKind::leaning) {
         return true;
     }
+    layout.count_work(50);
     Hull lowered = hull_of(upper);
     lowered.center.z -= tolerance::rest_drop;
     return separation(lowered, hull_of(lower)).distance < -deep;
@@ -192,6 +193,7 @@ bool is_carried(const Layout& layout, int body, const Place& place)
     if (const Vec3 up = up_in_cell(layout, place.cell); std::abs(up.z) < 0.5) {
         return is_stopped(layout, body, place, {-up.x, -up.y, -up.z});
     }
+    layout.count_work(10 + layout.inside(place.cell).size() / 8);
     bool carried = false;
     layout.each_level_at(
         body, place,
@@ -216,7 +218,7 @@ bool is_carried(const Layout& layout, int body, const Place& place)
                         }
                         const Contact c = contact(p, q);
                         if (c.nz < -steepest && c.distance < -0.95 * c.nz * tolerance::rest_drop) {
-                            carried = carried || (c.nz > -0.99 ? presses_in(p, q) : share_material(layout, p, q));
+                            carried = carried || (c.nz > -0.99 ? presses_in(layout, p, q) : share_material(layout, p, q));
                         }
                     }
                 }

@@ -137,6 +137,7 @@ private:
         const Bound own = Bound::of(level.moving);
         round.x = own.x, round.y = own.y, round.reach = own.reach;
         round.z = (own.low + own.high) / 2, round.half_height = (own.high - own.low) / 2;
+        layout_.count_work(10 + layout_.inside(level.cell).size() / 8);
         for (const int other : layout_.inside(level.cell)) {
             const Bound& b = layout_.bound(other);
             Piece theirs;
@@ -174,6 +175,7 @@ private:
     {
         double step = most_ - way;
         for (const Level& level : levels_) {
+            layout_.count_work(4 * level.moving.size() + 3 * level.near.size());
             for (const auto& [k, other] : level.near) {
                 const Piece p = shifted(level.moving[k], level.direction, way);
                 if (!may_meet(p, *other, level.direction, step, std::max(air_.curved, air_.flat) + hair)) {

@@ -90,7 +90,7 @@ public:
     /// How many pairs of pieces have been measured so far, or work worth as much: the measure of effort. Copies of a
     /// layout count on together, so that work on a copy which is thrown away counts too.
     std::uint64_t measured() const { return *measured_; }
-    void count_work(std::uint64_t work) { *measured_ += work; }
+    void count_work(std::uint64_t work) const { *measured_ += work; }
     /// Counts from nothing, apart from the layouts that this one was copied from. To be called where a thread takes over.
     void count_anew() { measured_ = std::make_shared<std::uint64_t>(0); }
 

@@ -167,6 +167,7 @@ bool spread_apart(Layout& layout, double amiss, const PolishOptions& options)
 
 bool loosen(Layout& layout, const PolishOptions& options)
 {
+    layout.count_work(layout.size() * layout.size() / 4); // of looking at what is amiss, several times
     constexpr double more = 2e-5; // air beyond what is needed, as a share of the size
     constexpr int rounds = 3;
     const double margin = more * layout.scene().size;
