@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -348,12 +349,21 @@ private:
         Layout layout = built;
         const bool is_sound = squeeze(layout, random, {aim, start_work_, options_.stop, tell}) ||
                               within(layout.envelope(), limits_);
+        if (stopped() && has_steady_) {
+            return std::nullopt; // there is something to end with soon
+        }
+        Layout as_built = built;
+        const bool stands = steady(as_built, random, limits_);
         if (!(is_sound && steady(layout, random, limits_))) {
-            layout = built;
-            if (!steady(layout, random, limits_)) {
+            if (!stands) {
                 return std::nullopt;
             }
+            layout = as_built;
         }
+        if (stands && volume(as_built.envelope()) < volume(layout.envelope())) {
+            layout = as_built; // steadying may cost more than squeezing has won
+        }
+        has_steady_ = true;
         squeeze_steadily(layout, random, start_work_);
         report(volume(layout.envelope()));
         return Proposal{scene, layout, volume(layout.envelope())};
@@ -527,6 +537,7 @@ private:
     SearchEffort effort_;
     std::uint64_t start_work_, deepen_work_;
     std::vector<Proposal> pool_;
+    std::atomic<bool> has_steady_ = false; ///< whether some large start has ended well
     std::mutex reporting_;
     double smallest_ = std::numeric_limits<double>::infinity(); ///< mm^3, of what was reported
     std::vector<Proposal> reserve_; ///< of plans that the pool has enough of, for when nothing there is accepted

@@ -453,9 +453,10 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const double volume = volume_ml(outer_envelope(*best));
-    if (!(options.stop != nullptr && options.stop->load())) {
-        const bool is_late = search.stop() && things_of(kit) >= static_cast<int>(packing::many_bodies);
-        least.raise(volume, bound_work(is_late ? Effort::quick : options.effort));
+    // Of many things the bound stays far below, so that nobody should wait for it once the search is stopped.
+    const bool is_late = search.stop() && things_of(kit) >= static_cast<int>(packing::many_bodies);
+    if (!(options.stop != nullptr && options.stop->load()) && !is_late) {
+        least.raise(volume, bound_work(options.effort));
     }
     require(least.ml() <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
     best->status = least.is_met_by(volume) ? Status::proved_best : search.stop() ? Status::stopped : Status::found;
