@@ -12,10 +12,10 @@ using namespace packing;
 
 namespace {
 
-/// Two bodies or more, up to about a third of all.
+/// Two bodies or more, up to about a third of all; of many only a few, or hardly any trial would succeed.
 std::vector<int> some_bodies(std::size_t all, Random& random)
 {
-    const std::size_t count = std::min(all, 2 + random.below(std::max<std::size_t>(3, all / 3)));
+    const std::size_t count = std::min(all, 2 + random.below(std::clamp<std::size_t>(all / 3, 3, 10)));
     std::vector<int> bodies;
     while (bodies.size() < count) {
         const int body = static_cast<int>(random.below(all));

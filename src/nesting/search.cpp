@@ -13,10 +13,12 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <cmath>
 #include <limits>
 #include <map>
 #include <mutex>
+#include <numbers>
 #include <optional>
 #include <tuple>
 
@@ -27,6 +29,8 @@
 #include "packing/exact_fill.hpp"
 #include "packing/leaning.hpp"
 #include "packing/least_box.hpp"
+#include "packing/pile.hpp"
+#include "packing/steadying.hpp"
 
 namespace tuckwright::nesting {
 
@@ -118,11 +122,27 @@ PlanNeed plan_need(const KitScene& kit, double height)
     return need;
 }
 
+/// Radius of a cylinder as high as it is wide that holds the volumes of all bodies.
+double cubic_radius(const Scene& scene)
+{
+    double sum = 0;
+    for (const Body& body : scene.bodies) {
+        sum += body.volume;
+    }
+    return std::cbrt(sum / (2 * std::numbers::pi));
+}
+
 Envelope first_envelope(const KitScene& kit, const Kit& source, double position, Random& random)
 {
     const EnvelopeLimits limits = envelope_limits(source);
     const PlanNeed need = plan_need(kit, limits.height);
-    const double least = std::max(need.least_radius, 1e-3), most = std::max(least, need.single_layer_radius);
+    double least = std::max(need.least_radius, 1e-3), most = std::max(least, need.single_layer_radius);
+    if (is_large(kit.scene)) { // towers and single layers of many are far too high or wide
+        constexpr double narrowest = 0.8, widest = 2.2;
+        least = std::max(least, narrowest * cubic_radius(kit.scene));
+        most = std::max(least, std::min(most, widest * cubic_radius(kit.scene)));
+        position += position < 0.5 ? 0.5 : -0.5; // the first in the middle
+    }
     const double radius = least * std::pow(most / least, position);
     Envelope envelope;
     envelope.height = limits.height;
@@ -191,18 +211,34 @@ double natural_height(const KitScene& kit, Random& random)
 /// How many layouts the last rounds still work on: one for each of a few threads.
 constexpr std::size_t least_deepened = 2;
 
-/// Work for so many bodies: in proportion to them, from a quarter of that for fifteen to three times as much.
+/// Work for so many bodies: in proportion to them, from a quarter of that for fifteen to three times as much; for many, in
+/// proportion to their pairs.
 std::uint64_t worth(std::uint64_t work, std::size_t bodies)
 {
-    return work * std::clamp<std::uint64_t>(bodies, 4, 45) / 15;
+    return bodies >= many_bodies ? work * bodies * bodies / 150
+                                 : work * std::clamp<std::uint64_t>(bodies, 4, 45) / 15;
+}
+
+/// Of many bodies few layouts are worked on, for long: chance evens out among many bodies.
+SearchEffort for_bodies(SearchEffort effort, std::size_t bodies)
+{
+    if (bodies >= many_bodies) {
+        constexpr int least = 4;
+        const int few = std::max(least, 4 * effort.starts / static_cast<int>(bodies));
+        effort.starts = std::min(effort.starts, few);
+        effort.deepened = std::min(effort.deepened, few / 2);
+    }
+    return effort;
 }
 
 class Search {
 public:
     Search(const Kit& kit, const SearchOptions& options)
         : kit_(kit), options_(options), scenes_(scenes(kit)), limits_(envelope_limits(kit)),
-          start_work_(worth(options.effort.start_work, scenes_.front()->scene.bodies.size())),
-          deepen_work_(worth(options.effort.deepen_work, scenes_.front()->scene.bodies.size()))
+          is_large_(is_large(scenes_.front()->scene)),
+          effort_(for_bodies(options.effort, scenes_.front()->scene.bodies.size())),
+          start_work_(worth(effort_.start_work, scenes_.front()->scene.bodies.size())),
+          deepen_work_(worth(effort_.deepen_work, scenes_.front()->scene.bodies.size()))
     {
     }
 
@@ -211,15 +247,15 @@ public:
         constexpr std::size_t batch = 16; // after each, it may be over
         std::vector<std::optional<Proposal>> exact{of_boxes()};
         keep(exact, deepened_in(0));
-        const auto starts = static_cast<std::size_t>(options_.effort.starts);
+        const auto starts = static_cast<std::size_t>(effort_.starts);
         for (std::size_t first = 0; first < starts && !is_over(); first += batch) {
             std::vector<std::optional<Proposal>> started(std::min(batch, starts - first));
             run_tasks(started.size(), options_.threads, [&](std::size_t k) { started[k] = start(first + k); });
             keep(started, deepened_in(0));
         }
-        for (int round = 0; round < options_.effort.rounds && !pool_.empty() && !stopped() && !is_over(); ++round) {
+        for (int round = 0; round < effort_.rounds && !pool_.empty() && !stopped() && !is_over(); ++round) {
             const std::size_t count = deepened_in(round);
-            const std::uint64_t work = deepen_work_ * static_cast<std::uint64_t>(options_.effort.deepened) / count;
+            const std::uint64_t work = deepen_work_ * static_cast<std::uint64_t>(effort_.deepened) / count;
             const std::vector<std::size_t> chosen = choose(count);
             std::vector<std::optional<Proposal>> deeper(count); // where there are fewer, some of them more than once
             run_tasks(count, options_.threads, [&](std::size_t k) {
@@ -255,9 +291,11 @@ private:
             Layout layout(scene.scene, envelope);
             construct(layout, random, eagerness, 60);
             tighten(layout);
-            const Envelope wider{envelope.round, std::min(envelope.radius * 1.12, widest.radius),
-                                 std::min(envelope.half_length * 1.12, widest.half_length),
-                                 std::min(envelope.half_width * 1.12, widest.half_width), envelope.height};
+            const double factor =
+                is_large_ ? std::clamp(std::sqrt(layout.envelope().height / height_limit), 1.12, 3.0) : 1.12;
+            const Envelope wider{envelope.round, std::min(envelope.radius * factor, widest.radius),
+                                 std::min(envelope.half_length * factor, widest.half_length),
+                                 std::min(envelope.half_width * factor, widest.half_width), envelope.height};
             const bool grown = wider.radius > envelope.radius || wider.half_length > envelope.half_length ||
                                wider.half_width > envelope.half_width;
             if (layout.envelope().height <= height_limit || !grown || trial == 40 || stopped()) {
@@ -314,12 +352,15 @@ private:
             aim.height = std::min(aim.height, natural_height(*scene, random));
         }
         std::optional<Layout> best;
-        for (int trial = 0; trial < 3 && !(best && stopped()); ++trial) {
+        for (int trial = 0; trial < (is_large_ ? 1 : 3) && !(best && stopped()); ++trial) {
             Layout layout =
                 first_layout(*scene, envelope, random, trial == 0 ? 1.0 : random.between(0.5, 1.0), wide, aim.height);
             if (!best || burden(layout.envelope(), aim) < burden(best->envelope(), aim)) {
                 best = layout;
             }
+        }
+        if (is_large_) {
+            return large_start(scene, *best, random, aim);
         }
         rework(*best, envelope, random, {aim, options_.stop});
         const SqueezeOptions squeeze_options{aim, start_work_, options_.stop};
@@ -331,6 +372,45 @@ private:
         return Proposal{scene, *best, volume(best->envelope())};
     }
 
+    /// Squeezes a large layout; what was built is kept where that does not end well.
+    std::optional<Proposal> large_start(const std::shared_ptr<const KitScene>& scene, const Layout& built,
+                                        Random& random, const EnvelopeLimits& aim)
+    {
+        const auto tell = [this](double smaller) { report(smaller); };
+        Layout layout = built;
+        const bool is_sound = squeeze(layout, random, {aim, start_work_, options_.stop, tell}) ||
+                              within(layout.envelope(), limits_);
+        if (stopped() && has_steady_) {
+            return std::nullopt; // there is something to end with soon
+        }
+        Layout as_built = built;
+        const bool stands = steady(as_built, random, limits_);
+        if (!(is_sound && steady(layout, random, limits_))) {
+            if (!stands) {
+                return std::nullopt;
+            }
+            layout = as_built;
+        }
+        if (stands && volume(as_built.envelope()) < volume(layout.envelope())) {
+            layout = as_built; // steadying may cost more than squeezing has won
+        }
+        has_steady_ = true;
+        squeeze_steadily(layout, random, start_work_);
+        report(volume(layout.envelope()));
+        return Proposal{scene, layout, volume(layout.envelope())};
+    }
+
+    /// Makes a large layout in which all is carried smaller, and keeps it so.
+    void squeeze_steadily(Layout& layout, Random& random, std::uint64_t work)
+    {
+        SqueezeOptions options{limits_, work, options_.stop, [this](double smaller) { report(smaller); }};
+        options.finish = [&](Layout& trial) { return steady(trial, random, limits_); };
+        Layout smaller = layout;
+        if (squeeze(smaller, random, options) && volume(smaller.envelope()) < volume(layout.envelope())) {
+            layout = smaller;
+        }
+    }
+
     std::optional<Proposal> deepen(const Proposal& from, std::uint64_t seed, std::uint64_t work)
     {
         Random random(seed);
@@ -338,6 +418,12 @@ private:
         layout.count_anew();
         const SqueezeOptions squeeze_options{limits_, work, options_.stop, [this](double smaller) { report(smaller); }};
         refine(layout, random, squeeze_options);
+        if (is_large_) {
+            if (!steady(layout, random, limits_)) {
+                return std::nullopt;
+            }
+            squeeze_steadily(layout, random, start_work_);
+        }
         return Proposal{from.scene, layout, volume(layout.envelope())};
     }
 
@@ -392,7 +478,7 @@ private:
     /// How many layouts a round works on.
     std::size_t deepened_in(int round) const
     {
-        return std::max(least_deepened, static_cast<std::size_t>(options_.effort.deepened) >> round);
+        return std::max(least_deepened, static_cast<std::size_t>(effort_.deepened) >> round);
     }
 
     /// Adds to the pool, in rising volume; earlier tasks win ties. So many that are accepted are looked for.
@@ -488,8 +574,11 @@ private:
     const SearchOptions& options_;
     std::vector<std::shared_ptr<const KitScene>> scenes_;
     EnvelopeLimits limits_;
+    bool is_large_; ///< with all lids shut, and so with any
+    SearchEffort effort_;
     std::uint64_t start_work_, deepen_work_;
     std::vector<Proposal> pool_;
+    std::atomic<bool> has_steady_ = false; ///< whether some large start has ended well
     std::mutex reporting_;
     double smallest_ = std::numeric_limits<double>::infinity(); ///< mm^3, of what was reported
     std::vector<Proposal> reserve_; ///< of plans that the pool has enough of, for when nothing there is accepted

@@ -174,8 +174,12 @@ bool squeeze(Layout& layout, Random& random, const SqueezeOptions& options)
         effort.stop = options.stop;
         const bool apart = separate(trial, random, effort);
         if (apart && compact(trial, polish_options(options, fits ? Stage::on_the_way : Stage::over_the_limits)) &&
+            (!options.finish || options.finish(trial)) &&
             burden(trial.envelope(), limits) < burden(good.envelope(), limits)) {
             good = trial;
+            if (options.found && fits) {
+                options.found(volume(good.envelope()));
+            }
         } else {
             share *= 0.6;
         }

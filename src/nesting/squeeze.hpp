@@ -13,7 +13,9 @@ struct SqueezeOptions {
     packing::EnvelopeLimits limits;
     std::uint64_t work = 0;      ///< pairs of pieces measured before it ends
     std::function<bool()> stop;
-    std::function<void(double)> found = nullptr; ///< told each smaller volume in mm^3, while refine() works
+    std::function<void(double)> found = nullptr; ///< told each smaller volume in mm^3 within the limits
+    /// What squeeze() does with each smaller layout before it is accepted; whether that went well. It may get larger.
+    std::function<bool(packing::Layout&)> finish = nullptr;
 };
 
 /// Whether an envelope is within limits, but for rounding.

@@ -47,4 +47,7 @@ std::array<double, 2> gaps_to_flat_walls(const CellView& view, const Piece& piec
 /// The room as the violation sees it: half the gap is given to the program's tolerance.
 Room kept(const CellView& view, const Piece& piece, const PolishOptions& options);
 
+/// Largest overlap, missing gap or excess in mm that is seen from the cell.
+double violation(const CellView& view, const PolishOptions& options);
+
 } // namespace tuckwright::packing

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "packing/pile.hpp"
 #include "packing/separation.hpp"
 #include "tuckwright/geometry.hpp"
 
@@ -101,27 +102,36 @@ double top_in_bundle(const Layout& layout, int body, const Place& place)
     return top;
 }
 
-/// The best place without overlap among samples: what raises the bundle least; then the smallest vessel; then the
-/// lowest. Starts from the best met so far, and returns the best then; 1e300 if none was met.
+/// How good a place is: what raises the bundle least; then the smallest vessel; then the lowest.
+double score_of(const Layout& layout, int body, const Place& place, double high)
+{
+    const double top = top_in_bundle(layout, body, place);
+    constexpr double rising = 1e3, beside = 1e3; // mm; far more than any vessel or height
+    const double rise = rising * std::max(0.0, top - high);
+    return rise + (place.cell == outermost ? beside + top
+                                           : std::cbrt(volume_ml(layout.stowed(place.cell).hollow->shape) * 1000));
+}
+
+/// The best place without overlap among samples. Starts from the best met so far, and returns the best then; 1e300 if
+/// none was met.
 double best_place(Layout& layout, int body, const std::vector<Door>& open, const Weights& weights, Random& random,
                   int samples, Place& found, double best)
 {
     const double high = highest(layout);
+    if (is_large(layout.scene())) {
+        constexpr int more = 3; // a fall ends on something more often than a sampled height does
+        const Score score = [&](const Place& place) { return score_of(layout, body, place, high); };
+        const ScoredPlace fallen = best_fall(layout, body, open, random, more * samples, score, {found, best});
+        found = fallen.place;
+        return fallen.score;
+    }
     for (int k = 0; k < samples && !open.empty(); ++k) {
         const Door& door = open[random.below(open.size())];
         Place place = sample_place(layout, body, door, random);
         if (layout.cost_at(body, place, weights, 1e-12) > 0) {
             continue;
         }
-        const double top = top_in_bundle(layout, body, place);
-        constexpr double rising = 1e3, beside = 1e3; // mm; far more than any vessel or height
-        double score = rising * std::max(0.0, top - high);
-        if (place.cell == outermost) {
-            score += beside + top;
-        } else {
-            score += std::cbrt(volume_ml(layout.stowed(place.cell).hollow->shape) * 1000);
-        }
-        if (score < best) {
+        if (const double score = score_of(layout, body, place, high); score < best) {
             best = score;
             found = place;
         }
@@ -142,44 +152,42 @@ double tallest(const Scene& scene, int body)
     return most;
 }
 
-} // namespace
-
-namespace {
-
-/// Whether a vessel, and all that it lies in, has been put in.
-bool is_present(const Layout& layout, int vessel)
+/// Whether neither a vessel nor what it lies in is hidden.
+bool is_there(const Layout& layout, int vessel)
 {
     for (; vessel != outermost; vessel = layout.place(vessel).cell) {
         const auto& beside = layout.inside(layout.place(vessel).cell);
-        if (std::find(beside.begin(), beside.end(), vessel) == beside.end()) {
+        if (!std::binary_search(beside.begin(), beside.end(), vessel)) {
             return false;
         }
     }
     return true;
 }
 
-/// Room on top of all for a body.
-void make_room(Layout& layout, int body)
+/// Raises the envelope so far that a hidden body can lie on top of all others.
+void make_room_on_top(Layout& layout, int body)
 {
     Envelope envelope = layout.envelope();
     envelope.height = highest(layout) + tallest(layout.scene(), body);
     layout.set_envelope(envelope);
 }
 
-/// The doors of a body into vessels that are present, and those into the bundle itself.
-struct Doors {
-    std::vector<Door> vessels, open;
-    Doors(const Layout& layout, int body)
-    {
-        for (const Door& door : doors(layout, body)) {
-            if (door.cell == outermost) {
-                open.push_back(door);
-            } else if (is_present(layout, door.cell)) {
-                vessels.push_back(door);
-            }
+/// The doors of a hidden body into the bundle, and into the vessels that are there.
+struct DoorsThere {
+    std::vector<Door> open, vessels;
+};
+DoorsThere doors_there(const Layout& layout, int body)
+{
+    DoorsThere there;
+    for (const Door& door : doors(layout, body)) {
+        if (door.cell == outermost) {
+            there.open.push_back(door);
+        } else if (is_there(layout, door.cell)) {
+            there.vessels.push_back(door);
         }
     }
-};
+    return there;
+}
 
 void fit_height(Layout& layout)
 {
@@ -200,8 +208,8 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
         layout.hide(body);
     }
     for (const int body : order) {
-        make_room(layout, body);
-        auto [vessels, open] = Doors(layout, body);
+        make_room_on_top(layout, body);
+        auto [open, vessels] = doors_there(layout, body);
         if (picky) {
             keep_stance(open, preferred[at(body)]);
         }
@@ -235,11 +243,11 @@ bool rebuild(Layout& layout, Random& random, const std::vector<int>& bodies, int
         layout.hide(body);
     }
     for (const int body : order) {
-        make_room(layout, body);
-        const Doors doors(layout, body);
+        make_room_on_top(layout, body);
+        const auto [open, vessels] = doors_there(layout, body);
         Place place;
-        double best = best_place(layout, body, doors.vessels, weights, random, samples, place, 1e300);
-        best = best_place(layout, body, doors.open, weights, random, samples, place, best);
+        double best = best_place(layout, body, vessels, weights, random, samples, place, 1e300);
+        best = best_place(layout, body, open, weights, random, samples, place, best);
         if (best >= 1e300) {
             return false;
         }
@@ -247,6 +255,32 @@ bool rebuild(Layout& layout, Random& random, const std::vector<int>& bodies, int
     }
     fit_height(layout);
     return true;
+}
+
+bool place_anew(Layout& layout, int body, Random& random, int samples, Going going)
+{
+    const Weights weights(layout.size());
+    const Envelope before = layout.envelope();
+    Place place = layout.place(body);
+    layout.hide(body);
+    constexpr int more = 20; // gaps are few
+    if (going != Going::on_top) {
+        auto found = carried_nearby(layout, body);
+        found = found ? found : carried_in_a_gap(layout, body, random, more * samples);
+        if (found || going == Going::into_gaps_only) {
+            layout.put(body, found.value_or(place));
+            return found.has_value();
+        }
+    }
+    make_room_on_top(layout, body);
+    const auto [open, vessels] = doors_there(layout, body);
+    double best = best_place(layout, body, vessels, weights, random, samples, place, 1e300);
+    best = best_place(layout, body, open, weights, random, samples, place, best);
+    layout.put(body, place);
+    Envelope envelope = before;
+    envelope.height = std::max(envelope.height, highest(layout));
+    layout.set_envelope(envelope);
+    return best < 1e299;
 }
 
 namespace {

@@ -90,7 +90,7 @@ public:
     /// How many pairs of pieces have been measured so far, or work worth as much: the measure of effort. Copies of a
     /// layout count on together, so that work on a copy which is thrown away counts too.
     std::uint64_t measured() const { return *measured_; }
-    void count_work(std::uint64_t work) { *measured_ += work; }
+    void count_work(std::uint64_t work) const { *measured_ += work; }
     /// Counts from nothing, apart from the layouts that this one was copied from. To be called where a thread takes over.
     void count_anew() { measured_ = std::make_shared<std::uint64_t>(0); }
 
@@ -110,7 +110,24 @@ public:
         }
     }
 
+    /// The same for a body with what stands out of it, were it at that place.
+    template <class Visit> void each_level_at(int body, const Place& where, Visit visit, double margin = 0) const
+    {
+        std::vector<Piece> pieces;
+        gather(body, where, pieces);
+        int vessel = body;
+        for (int cell = where.cell;; cell = place(cell).cell) {
+            visit(cell, vessel, pieces);
+            if (cell == outermost || !outward(cell, pieces, margin)) {
+                return;
+            }
+            vessel = cell;
+        }
+    }
+
     std::vector<Piece> own_pieces(int body, const Place& place) const;
+    /// What the visible pieces of a body lie within.
+    const Bound& bound(int body) const { return bounds_[at(body)]; }
 
 private:
     void refresh(int body);

@@ -11,6 +11,8 @@
 
 #include "packing/cell_view.hpp"
 #include "packing/construct.hpp"
+#include "packing/loosening.hpp"
+#include "packing/pile.hpp"
 #include "packing/polish_step.hpp"
 
 namespace tuckwright::packing {
@@ -121,28 +123,35 @@ Vec3 up_in_cell(const Layout& layout, int cell)
     return {x, y, z};
 }
 
+double violation(const CellView& view, const PolishOptions& options)
+{
+    double worst = 0;
+    for (std::size_t i = 0; i < view.seen.size(); ++i) {
+        const Seen& p = view.seen[i];
+        worst = std::max(worst, excess(p.piece, kept(view, p.piece, options)));
+        worst = std::max(worst, p.main ? shallow(p.piece, view.room) : 0);
+        for (std::size_t j = i + 1; j < view.seen.size(); ++j) {
+            const Seen& q = view.seen[j];
+            if (p.vessel == q.vessel ||
+                std::abs(p.piece.z - q.piece.z) > p.piece.half_height + q.piece.half_height + options.curved_gap) {
+                continue;
+            }
+            const double reach = p.piece.reach + q.piece.reach + options.curved_gap;
+            const double dx = p.piece.x - q.piece.x, dy = p.piece.y - q.piece.y;
+            if (dx * dx + dy * dy < reach * reach) {
+                const Contact k = contact(p.piece, q.piece);
+                worst = std::max(worst, (k.curved ? options.curved_gap : options.flat_gap) - k.distance);
+            }
+        }
+    }
+    return worst;
+}
+
 double worst_violation(const Layout& layout, const PolishOptions& options)
 {
     double worst = 0;
     for (const CellView& view : views(layout, options.turning ? 0 : everywhere)) {
-        for (std::size_t i = 0; i < view.seen.size(); ++i) {
-            const Seen& p = view.seen[i];
-            worst = std::max(worst, excess(p.piece, kept(view, p.piece, options)));
-            worst = std::max(worst, p.main ? shallow(p.piece, view.room) : 0);
-            for (std::size_t j = i + 1; j < view.seen.size(); ++j) {
-                const Seen& q = view.seen[j];
-                if (p.vessel == q.vessel ||
-                    std::abs(p.piece.z - q.piece.z) > p.piece.half_height + q.piece.half_height + options.curved_gap) {
-                    continue;
-                }
-                const double reach = p.piece.reach + q.piece.reach + options.curved_gap;
-                const double dx = p.piece.x - q.piece.x, dy = p.piece.y - q.piece.y;
-                if (dx * dx + dy * dy < reach * reach) {
-                    const Contact k = contact(p.piece, q.piece);
-                    worst = std::max(worst, (k.curved ? options.curved_gap : options.flat_gap) - k.distance);
-                }
-            }
-        }
+        worst = std::max(worst, violation(view, options));
     }
     return worst;
 }
@@ -160,6 +169,9 @@ bool compact(Layout& layout, const PolishOptions& options)
     const auto aim = [&](const Layout& l) { return burden(l.envelope(), options.limits); };
     const auto prepare = [](PolishStep& step) { step.minimise_volume(); };
     const double trust = 0.05 * layout.scene().size;
+    if (is_large(layout.scene())) {
+        return loosen(layout, options);
+    }
     if (descend_by_programs(layout, options, trust, true, aim, prepare)) {
         return true;
     }
@@ -177,6 +189,13 @@ bool settle(Layout& layout, const PolishOptions& options)
     still.stop = nullptr; // what rests on nothing can't be put together
     still.wall_gap *= 0.5;
     still.curved_gap *= 1 - 1e-5;
+    if (is_large(layout.scene())) {
+        if (worst_violation(layout, still) > 200 * small_violation) {
+            return false;
+        }
+        drop_all(layout, air_of(still));
+        return true;
+    }
     return descend_by_programs(
         layout, still, 0.3 * layout.scene().size, false, [](const Layout& l) { return heights(l) / l.scene().size; },
         [](PolishStep& step) { step.minimise_heights(); });

@@ -11,6 +11,9 @@ void PolishStep::add_motion(const Seen& seen, double factor, double nx, double n
 {
     for (const Link& link : seen.chain) {
         const int column = first_[at(link.body)];
+        if (column < 0) {
+            continue;
+        }
         program_.add(column, factor * (nx * link.c + ny * link.s));
         program_.add(column + 1, factor * (ny * link.c - nx * link.s));
         program_.add(column + 2, factor * nz);

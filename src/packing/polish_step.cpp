@@ -59,6 +59,18 @@ PolishStep::PolishStep(const Layout& layout, const PolishOptions& options, doubl
     }
 }
 
+PolishStep::PolishStep(const Layout& layout, const PolishOptions& options, double trust, const CellView& view)
+    : layout_(layout), options_(options), trust_(trust), program_(trust), first_(layout.size(), -1),
+      turn_(layout.size(), -1)
+{
+    for (const int body : layout.inside(view.cell)) {
+        first_[at(body)] = program_.add_columns(3, -trust, trust);
+    }
+    slack_ = program_.add_columns(1, 0, 1e6 * trust);
+    program_.set_cost(slack_, 1e3);
+    add_view(view);
+}
+
 void PolishStep::minimise_volume()
 {
     const Envelope& e = layout_.envelope();
@@ -102,14 +114,19 @@ bool PolishStep::solve(Layout& moved)
     if (!program_.solve()) {
         return false;
     }
-    Envelope e = moved.envelope();
-    (e.round ? e.radius : e.half_length) += program_.value(across_[0]);
-    if (!e.round) {
-        e.half_width += program_.value(across_[1]);
+    if (height_ >= 0) {
+        Envelope e = moved.envelope();
+        (e.round ? e.radius : e.half_length) += program_.value(across_[0]);
+        if (!e.round) {
+            e.half_width += program_.value(across_[1]);
+        }
+        e.height += program_.value(height_);
+        moved.set_envelope(e);
     }
-    e.height += program_.value(height_);
-    moved.set_envelope(e);
     for (int body = 0; body < static_cast<int>(moved.size()); ++body) {
+        if (first_[at(body)] < 0) {
+            continue;
+        }
         Place place = moved.place(body);
         place.x += program_.value(first_[at(body)]);
         place.y += program_.value(first_[at(body)] + 1);

@@ -21,11 +21,13 @@ int group_size(const Layout& layout, int body);
 class PolishStep {
 public:
     PolishStep(const Layout& layout, const PolishOptions& options, double trust);
+    /// The same for what lies directly in one cell, as it is seen from there: nothing else moves, nor turns.
+    PolishStep(const Layout& layout, const PolishOptions& options, double trust, const CellView& view);
 
     void minimise_volume();
     void minimise_heights();
 
-    /// Solves and applies the step to a copy of the layout.
+    /// Solves and applies the step to a copy of the layout. Without an aim it only takes back what is violated.
     bool solve(Layout& moved);
 
 private:
@@ -54,7 +56,7 @@ private:
     const PolishOptions& options_;
     double trust_;
     LinearProgram program_;
-    std::vector<int> first_, turn_; // columns by body; no turn is -1
+    std::vector<int> first_, turn_; // columns by body; none is -1
     int across_[2] = {-1, -1};
     int height_ = -1, slack_ = -1;
 };

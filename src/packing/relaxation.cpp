@@ -42,12 +42,14 @@ double dot(const Vector& a, const Vector& b)
 /// for some the turn, times the body's reach.
 class Energy {
 public:
-    Energy(const Layout& layout, const Weights& weights)
-        : weights_(weights), views_(views(layout, 0.1 * layout.scene().size)), turn_(layout.size(), -1)
+    Energy(const Layout& layout, const Weights& weights, const RelaxOptions& options)
+        : weights_(weights), air_(options.air), views_(views(layout, 0.1 * layout.scene().size)),
+          turn_(layout.size(), -1)
     {
+        walls_.wall_gap = 2 * air_.wall; // of which kept() takes half
         std::size_t columns = 3 * layout.size();
         for (std::size_t body = 0; body < layout.size(); ++body) {
-            if (turns_freely(layout, static_cast<int>(body))) {
+            if (options.turning && turns_freely(layout, static_cast<int>(body))) {
                 turn_[body] = static_cast<int>(columns++);
                 const int own = static_cast<int>(body);
                 reach_.push_back(std::max(1.0, plan_reach(layout.stowed(own), layout.place(own))));
@@ -74,6 +76,7 @@ public:
         std::fill(gradient.begin(), gradient.end(), 0.0);
         double sum = 0;
         std::size_t first = 0;
+        const double most_air = std::max(air_.curved, air_.flat);
         for (const CellView& view : views_) {
             const std::size_t count = view.seen.size();
             for (std::size_t i = 0; i < count; ++i) {
@@ -81,11 +84,11 @@ public:
                 const Piece& p = now_[first + i];
                 for (std::size_t j = i + 1; j < count; ++j) {
                     const Piece& q = now_[first + j];
-                    const double high = p.half_height + q.half_height - std::abs(p.z - q.z);
+                    const double high = p.half_height + q.half_height + most_air - std::abs(p.z - q.z);
                     if (high <= 0) {
                         continue;
                     }
-                    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach;
+                    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach + most_air;
                     if (dx * dx + dy * dy < reach * reach && view.seen[i].vessel != view.seen[j].vessel) {
                         sum += pair(view.seen[i], p, view.seen[j], q, gradient);
                     }
@@ -151,10 +154,11 @@ private:
         const bool slants = p.kind == PieceKind::leaning || q.kind == PieceKind::leaning;
         measured_ += slants ? 24 : 2;
         const Contact k = contact(p, q);
-        if (k.distance >= 0) {
+        const double distance = k.distance - (k.curved ? air_.curved : air_.flat);
+        if (distance >= 0) {
             return 0;
         }
-        const double weight = weights_.of(p.owner, q.owner), force = -2 * weight * k.distance;
+        const double weight = weights_.of(p.owner, q.owner), force = -2 * weight * distance;
         push(seen_p, force * k.nx, force * k.ny, force * k.nz, gradient);
         push(seen_q, -force * k.nx, -force * k.ny, -force * k.nz, gradient);
         const int turn_p = turn_[at(seen_p.chain.front().body)], turn_q = turn_[at(seen_q.chain.front().body)];
@@ -168,7 +172,7 @@ private:
             gradient[static_cast<std::size_t>(turn_q)] += force * (k.distance - other) / (small_turn * reach(turn_q));
             measured_ += 2;
         }
-        return weight * k.distance * k.distance;
+        return weight * distance * distance;
     }
 
     /// What stands out of the walls, all in one sum, with slopes by differences. At a wall that is just touched the
@@ -177,7 +181,7 @@ private:
     double walls(const CellView& view, std::size_t index, const Piece& p, Vector& gradient)
     {
         const Seen& seen = view.seen[index];
-        const Room& room = view.room;
+        const Room room = air_.wall > 0 ? kept(view, p, walls_) : view.room;
         const auto depth = [&](const Piece& piece) {
             return excess(piece, room) + (seen.main ? shallow(piece, room) : 0.0);
         };
@@ -204,6 +208,8 @@ private:
     }
 
     const Weights& weights_;
+    Air air_;
+    PolishOptions walls_;
     std::vector<CellView> views_;
     std::vector<int> turn_;
     std::vector<double> reach_;
@@ -301,11 +307,10 @@ public:
     {
     }
 
-    void run(int iterations)
+    void run(const RelaxOptions& options)
     {
-        constexpr int patience = 3; // steps that gain next to nothing
-        const double enough = 1e-8 * size_ * size_;
-        for (int k = 0, slow = 0; k < iterations && value_ > enough && slow < patience; ++k) {
+        const double enough = options.enough * size_ * size_;
+        for (int k = 0, slow = 0; k < options.iterations && value_ > enough && slow < options.patience; ++k) {
             const double before = value_;
             if (!step()) {
                 if (history_.empty()) {
@@ -373,9 +378,16 @@ private:
 
 void relax(Layout& layout, const Weights& weights, int iterations)
 {
-    Energy energy(layout, weights);
+    RelaxOptions options;
+    options.iterations = iterations;
+    relax(layout, weights, options);
+}
+
+void relax(Layout& layout, const Weights& weights, const RelaxOptions& options)
+{
+    Energy energy(layout, weights, options);
     Descent descent(energy, layout.scene().size);
-    descent.run(iterations);
+    descent.run(options);
     apply(layout, energy, descent.moved());
     layout.count_work(energy.measured());
 }

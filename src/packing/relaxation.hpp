@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// All bodies of a layout pushed apart at once.
 #pragma once
+#include "packing/air.hpp"
 #include "packing/layout.hpp"
 
 namespace tuckwright::packing {
@@ -11,5 +12,14 @@ namespace tuckwright::packing {
 /// Source: limited-memory quasi-Newton method, D. C. Liu and J. Nocedal, Mathematical Programming 45 (1989); overlap as
 /// an elastic energy, as W. Huang and T. Ye do for discs, European J. Operational Research 210 (2011).
 void relax(Layout& layout, const Weights& weights, int iterations);
+
+struct RelaxOptions {
+    int iterations = 20;
+    Air air;                 ///< counts as overlap where it is missing
+    bool turning = true;     ///< whether bodies may turn about their cell's axis
+    double enough = 1e-8;    ///< ends when all squares of overlaps add up to less, as a share of the scene's size squared
+    int patience = 3;        ///< steps that gain next to nothing before it ends
+};
+void relax(Layout& layout, const Weights& weights, const RelaxOptions& options);
 
 } // namespace tuckwright::packing

@@ -14,6 +14,7 @@
 #include "nesting/moves.hpp"
 #include "nesting/run_tasks.hpp"
 #include "nesting/squeeze.hpp"
+#include "packing/pile.hpp"
 #include "packing/polish.hpp"
 #include "packing/separation.hpp"
 #include "tuckwright/footing.hpp"
@@ -190,7 +191,7 @@ public:
                 }
                 spent += now_.discomfort.blocked != 0 ? blocked_cost : 0;
             }
-            spent += trial.layout.measured() - before + fixed_cost;
+            spent += trial.layout.measured() - before + judging_cost();
         }
         return std::move(best_);
     }
@@ -198,6 +199,13 @@ public:
 private:
     static constexpr std::uint64_t fixed_cost = 5'000;     ///< of judging, so that a walk of quick failures ends too
     static constexpr std::uint64_t blocked_cost = 50'000; ///< of looking in vain for an order
+
+    /// Of judging many things more, in proportion to their pairs.
+    std::uint64_t judging_cost() const
+    {
+        const std::size_t bodies = now_.proposal.layout.size();
+        return bodies < packing::many_bodies ? fixed_cost : fixed_cost * bodies * bodies / 225;
+    }
 
     /// Goes on from what is no worse but for its play and centre of weight, and remembers the best.
     void consider(Arrangement&& next)

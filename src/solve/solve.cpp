@@ -18,11 +18,13 @@
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
+#include "packing/pile.hpp"
 #include "solve/acceptable.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
 #include "solve/lid_bands.hpp"
 #include "solve/measures.hpp"
+#include "solve/mending.hpp"
 #include "solve/pouches.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
@@ -92,6 +94,7 @@ void add_handling(Bundle& bundle)
 struct Hopeless {
     std::vector<TooMuch> too_much;
     bool no_order = false;
+    std::vector<std::size_t> misplaced; ///< of many things, those that had better lie elsewhere
 
     explicit operator bool() const { return no_order || !too_much.empty(); }
 };
@@ -121,20 +124,27 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     bundle.status = Status::found;
     hopeless.too_much = overloaded(bundle);
     if (!hopeless.too_much.empty()) {
+        hopeless.misplaced = has_many(proposal) ? overloading(bundle) : std::vector<std::size_t>{};
+        return std::nullopt;
+    }
+    bundle.certificate.rests = rests(bundle);
+    hopeless.misplaced = has_many(proposal) ? without_rest(bundle) : std::vector<std::size_t>{};
+    if (!hopeless.misplaced.empty()) {
         return std::nullopt;
     }
     StackingOrder order = stacking_order(bundle);
     hopeless.no_order = order.steps.empty();
     if (hopeless.no_order) {
+        hopeless.misplaced = std::move(order.cycle);
         return std::nullopt;
     }
     bundle.steps = std::move(order.steps);
-    bundle.certificate.rests = rests(bundle);
     bundle.certificate.planes = pair_planes(bundle);
     const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
     bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
     add_handling(bundle);
-    if (!check(bundle).empty()) {
+    if (const auto objections = check(bundle); !objections.empty()) {
+        hopeless.misplaced = has_many(proposal) ? objected_to(bundle, objections) : std::vector<std::size_t>{};
         return std::nullopt;
     }
     return bundle;
@@ -196,12 +206,43 @@ bool is_nicer(const Kit& kit, const Bundle& bundle, const Bundle& than)
     return here < there ? volume <= as_small * other : here == there && volume < other;
 }
 
+/// The first bundle of many things that can be proved: as it was found, or with what spoils it put elsewhere.
+std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals, std::uint64_t seed,
+                                   Refused& refused)
+{
+    constexpr std::size_t rounds = 16, gentle_rounds = 4;
+    for (const nesting::Proposal& proposal : proposals) {
+        packing::Random random(seed);
+        nesting::Proposal present = proposal;
+        for (std::size_t round = 0, given = 0; round < rounds && given < std::size(tries); ++round) {
+            Hopeless hopeless;
+            if (auto bundle = proved(kit, present, tries[given], hopeless)) {
+                return bundle;
+            }
+            refused.insert(refused.end(), hopeless.too_much.begin(), hopeless.too_much.end());
+            if (hopeless.misplaced.empty()) {
+                ++given;
+            } else {
+                const bool is_late = round >= gentle_rounds;
+                put_elsewhere(kit, present, hopeless.misplaced, random,
+                              is_late ? packing::Going::on_top : packing::Going::as_near_as_can_be);
+            }
+        }
+    }
+    return std::nullopt;
+}
+
 /// The smallest bundle that can be proved, rearranged within its size to what people would rather build.
 std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals,
                                   const ComfortOptions& comfort, Refused& refused)
 {
     // Later proposals are larger before the last compaction, which wins a fraction of a per cent at most.
     constexpr double worth_a_look = 1.002;
+    if (!proposals.empty() && has_many(proposals.front())) {
+        auto first = first_proved(kit, proposals, comfort.seed, refused);
+        return first || !has_load_limits(kit) ? std::move(first)
+                                              : proved_with_spare_room(kit, proposals, comfort, refused);
+    }
     constexpr int most_rearranged = 4; // where none can be proved, rearranging them all would take too long
     int rearranged = 0;
     std::optional<Bundle> best;
@@ -406,7 +447,9 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     nesting::SearchOptions search = search_options(options);
     kit = nesting::on_even_grid(with_packed_pouches(std::move(kit), search));
     search.is_least = [&least](double volume) { return least.is_soon_met_by(volume / 1000); };
-    search.accepts = [&kit](const nesting::Proposal& proposal) { return acceptable(kit, proposal); };
+    search.accepts = [&kit](const nesting::Proposal& proposal) {
+        return has_many(proposal) || acceptable(kit, proposal); // of many things, what is not is put right
+    };
     Refused refused;
     auto best = searched(kit, options, search, refused);
     if (!best) {
@@ -415,7 +458,9 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return signed_off(std::move(bundle));
     }
     const double volume = volume_ml(outer_envelope(*best));
-    if (!(options.stop != nullptr && options.stop->load())) {
+    // Of many things the bound stays far below, so that nobody should wait for it once the search is stopped.
+    const bool is_late = search.stop() && things_of(kit) >= static_cast<int>(packing::many_bodies);
+    if (!(options.stop != nullptr && options.stop->load()) && !is_late) {
         least.raise(volume, bound_work(options.effort));
     }
     require(least.ml() <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");
