@@ -29,7 +29,7 @@ namespace tuckwright::nesting {
 namespace {
 
 constexpr double same_volume = 5e-8; // relative: a bound so near to the incumbent closes a node
-constexpr double just_below = 1 - 1e-9;
+constexpr double just_below = 1 - 1e-9, hardly_below = 1 - 1e-12;
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// Plans of the bundle from the smallest to the largest, and what is left to each body.
@@ -253,7 +253,7 @@ private:
             double longer = infinite, shorter = infinite;
             for (std::size_t k = 0; k < model_.choices[body].size(); ++k) {
                 const Sides needs = needs_of_plan(model_.choices[body][k]);
-                if (needs.longer * just_below > node.high.half_length || needs.shorter * just_below > node.high.half_width) {
+                if (needs.longer * hardly_below > node.high.half_length || needs.shorter * hardly_below > node.high.half_width) {
                     node.left[body] &= ~(std::uint64_t{1} << k);
                 } else if (is_left(node, body, k)) {
                     longer = std::min(longer, needs.longer);
@@ -264,8 +264,8 @@ private:
                 return false;
             }
             if (!model_.choices[body].empty()) {
-                node.low.half_length = std::max(node.low.half_length, longer * just_below);
-                node.low.half_width = std::max(node.low.half_width, shorter * just_below);
+                node.low.half_length = std::max(node.low.half_length, longer * hardly_below);
+                node.low.half_width = std::max(node.low.half_width, shorter * hardly_below);
             }
         }
         node.low.half_length = std::max(node.low.half_length, node.low.half_width); // the length is the longer side

@@ -322,7 +322,7 @@ double height_by_order(const LevelModel& model, const LevelState& state, const C
     double height = 0;
     for (std::size_t root = 0; root < model.cells.size(); ++root) {
         const LevelFrame frame(model, state, left, root);
-        if (frame.jobs().size() < 2) {
+        if (frame.jobs().empty()) {
             continue;
         }
         const double room = root == 0 ? enough : model.cells[root].depth * (1 + 2 * hair) + 2 * hair;
