@@ -76,13 +76,11 @@ public:
                 beyond_[i * jobs_.size() + j] = i == j ? -infinite : frame.distance_apart(i, j, enough);
             }
         }
-        for (const LevelJob& job : jobs_) {
-            for (const std::size_t cell : job.cells) {
+        for (std::size_t cell = 0; cell < model.cells.size(); ++cell) {
+            if (std::count_if(jobs_.begin(), jobs_.end(), [&](const LevelJob& job) { return LevelFrame::is_in(job, cell); }) > 2) {
                 cells_.push_back(cell);
             }
         }
-        std::sort(cells_.begin(), cells_.end());
-        cells_.erase(std::unique(cells_.begin(), cells_.end()), cells_.end());
     }
 
     /// The height of the lowest order, or what is known of it when it has looked at too many.
@@ -99,7 +97,8 @@ public:
         }
         return looked_ > most_ ? std::min(at_once, best_) : best_;
     }
-    int looked() const { return looked_; }
+    /// Orders and sets looked at, as work.
+    std::uint64_t work() const { return 20 + 20 * static_cast<std::uint64_t>(looked_) + 2 * sets_; }
 
 private:
     double beyond(std::size_t i, std::size_t j) const { return beyond_[i * jobs_.size() + j]; }
@@ -200,7 +199,7 @@ private:
         }
     }
 
-    std::vector<Above> orders_to_try(const Distances& distances) const
+    std::vector<Above> orders_to_try(const Distances& distances)
     {
         std::vector<Above> found = orders_of_a_pair(distances);
         return found.empty() ? orders_of_a_set(distances) : found;
@@ -231,59 +230,80 @@ private:
         return found;
     }
 
+    using Crossing = std::vector<std::pair<std::size_t, const Zone*>>;
+
     /// What crosses a level of a cell: of each thing the widest slab; nothing that lies in another of them.
-    std::vector<std::pair<std::size_t, const Zone*>> crossing(const Distances& distances, std::size_t cell,
-                                                              double level) const
+    Crossing crossing(const Distances& distances, std::size_t cell, double level) const
     {
-        std::vector<std::pair<std::size_t, const Zone*>> all, found;
+        Crossing all;
         for (std::size_t j = 0; j < jobs_.size(); ++j) {
             const auto& zones = jobs_[j].zones;
             const double its = level - distances.from_floor(j);
+            if (its < 0 || its > jobs_[j].height || !LevelFrame::is_in(jobs_[j], cell)) {
+                continue;
+            }
             const auto zone = std::find_if(zones.begin(), zones.end(), [&](const Zone& z) { return its > z.from && its < z.to; });
-            if (zone != zones.end() && LevelFrame::is_in(jobs_[j], cell)) {
+            if (zone != zones.end()) {
                 all.emplace_back(j, &*zone);
             }
         }
-        std::copy_if(all.begin(), all.end(), std::back_inserter(found), [&](const auto& one) {
-            return std::none_of(all.begin(), all.end(), [&](const auto& other) { return frame_.holds(other.first, one.first); });
-        });
-        return found;
+        if (all.size() > 2) {
+            const Crossing held = all;
+            all.erase(std::remove_if(all.begin(), all.end(),
+                                     [&](const auto& one) {
+                                         return std::any_of(held.begin(), held.end(), [&](const auto& other) {
+                                             return frame_.holds(other.first, one.first);
+                                         });
+                                     }),
+                      all.end());
+        }
+        return all;
     }
 
-    /// Of the first set that shares a level, and must not.
-    std::vector<Above> orders_of_a_set(const Distances& distances) const
+    /// Of the first set that shares a level, and must not. Sets grow only where something begins.
+    std::vector<Above> orders_of_a_set(const Distances& distances)
     {
-        std::vector<double> ends;
+        std::vector<std::pair<double, bool>> ends;
         for (std::size_t j = 0; j < jobs_.size(); ++j) {
             for (const Zone& zone : jobs_[j].zones) {
-                ends.push_back(distances.from_floor(j) + zone.from);
-                ends.push_back(distances.from_floor(j) + zone.to);
+                ends.emplace_back(distances.from_floor(j) + zone.from, true);
+                ends.emplace_back(distances.from_floor(j) + zone.to, false);
             }
         }
         std::sort(ends.begin(), ends.end());
+        bool has_begun = false;
         for (std::size_t k = 1; k < ends.size(); ++k) {
-            if (ends[k] - ends[k - 1] < 2 * hair) {
+            has_begun = has_begun || ends[k - 1].second;
+            if (!has_begun || ends[k].first - ends[k - 1].first < 2 * hair) {
                 continue;
             }
+            has_begun = false;
             for (const std::size_t cell : cells_) {
-                auto there = crossing(distances, cell, (ends[k] + ends[k - 1]) / 2);
+                Crossing there = crossing(distances, cell, (ends[k].first + ends[k - 1].first) / 2);
                 if (there.size() > 2 && !may_share(there, cell)) {
-                    for (std::size_t one = there.size(); one-- > 0;) { // as few of them as still must not
-                        auto fewer = there;
-                        fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(one));
-                        if (!may_share(fewer, cell)) {
-                            there = std::move(fewer);
-                        }
-                    }
-                    return all_orders(there);
+                    return all_orders(fewest_of(std::move(there), cell));
                 }
             }
         }
         return {};
     }
 
-    bool may_share(const std::vector<std::pair<std::size_t, const Zone*>>& there, std::size_t cell) const
+    /// As few of them as still can't share a level.
+    Crossing fewest_of(Crossing there, std::size_t cell)
     {
+        for (std::size_t one = there.size(); one-- > 0;) {
+            Crossing fewer = there;
+            fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(one));
+            if (!may_share(fewer, cell)) {
+                there = std::move(fewer);
+            }
+        }
+        return there;
+    }
+
+    bool may_share(const Crossing& there, std::size_t cell)
+    {
+        ++sets_;
         SlabSet set;
         for (const auto& one : there) {
             set.set(one.second->slab);
@@ -291,7 +311,7 @@ private:
         return may_share_level(model_.slabs, state_.cells()[cell], set);
     }
 
-    static std::vector<Above> all_orders(const std::vector<std::pair<std::size_t, const Zone*>>& there)
+    static std::vector<Above> all_orders(const Crossing& there)
     {
         std::vector<Above> found;
         for (const auto& lower : there) {
@@ -310,8 +330,9 @@ private:
     const std::vector<LevelJob>& jobs_;
     double best_;
     int most_, looked_ = 0;
+    std::uint64_t sets_ = 0;
     std::vector<double> beyond_;
-    std::vector<std::size_t> cells_;
+    std::vector<std::size_t> cells_; ///< with three things or more
 };
 
 } // namespace
@@ -328,7 +349,7 @@ double height_by_order(const LevelModel& model, const LevelState& state, const C
         const double room = root == 0 ? enough : model.cells[root].depth * (1 + 2 * hair) + 2 * hair;
         Orders orders(model, state, frame, room, most);
         const double its = orders.run();
-        work += 10 + 10 * static_cast<std::uint64_t>(orders.looked());
+        work += orders.work();
         if (root == 0) {
             height = std::max(height, its);
         } else if (its >= room) {
