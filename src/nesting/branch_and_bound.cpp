@@ -219,16 +219,16 @@ private:
         node.found = std::move(found);
     }
 
-    /// By the order of levels, as long as that takes no more work than all else. True if it closes the node.
+    /// By the order of levels, as long as that takes no more than three quarters of all work. True if it closes the node.
     bool raise_by_order(Node& node)
     {
-        constexpr std::uint64_t at_first = 100'000;
-        if (work_by_order_ > work_ / 2 + at_first) {
+        constexpr std::uint64_t at_first = 400'000;
+        if (work_by_order_ > work_ / 4 * 3 + at_first) {
             return false;
         }
         const double area = volume(node.low, 1 - 2 * wall_);
         const double enough = goal() / area - 2 * wall_;
-        constexpr int most_ways = 400;
+        constexpr int most_ways = 1500;
         constexpr double worth_it = 1.0001;
         const std::uint64_t before = work_;
         const double height = height_by_choices(model_, node.rules, node.left,
