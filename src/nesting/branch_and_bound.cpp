@@ -219,11 +219,13 @@ private:
         node.found = std::move(found);
     }
 
-    /// By the order of levels, as long as that takes no more than three quarters of all work. True if it closes the node.
+    /// By the order of levels, as long as that takes no more than three quarters of all work; not where there are too many
+    /// things to decide. True if it closes the node.
     bool raise_by_order(Node& node)
     {
-        constexpr std::uint64_t at_first = 400'000;
-        if (work_by_order_ > work_ / 4 * 3 + at_first) {
+        constexpr std::uint64_t at_first = 450'000;
+        constexpr std::size_t few = 20;
+        if (model_.choices.size() > few || work_by_order_ > work_ / 4 * 3 + at_first) {
             return false;
         }
         const double area = volume(node.low, 1 - 2 * wall_);

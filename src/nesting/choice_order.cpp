@@ -16,12 +16,12 @@ namespace tuckwright::nesting {
 namespace {
 
 constexpr int most_orders = 200; // looked at for one way
-constexpr std::uint64_t work_of_state = 50;
 
 class Ways {
 public:
     Ways(const LevelModel& model, const SharedRules& rules, double little, int most, std::uint64_t& work)
-        : model_(model), rules_(rules), little_(little), most_(most), work_(work)
+        : model_(model), rules_(rules), little_(little), most_(most), work_(work),
+          work_of_state_(40 + model.slabs.size() * model.slabs.size() * model.cells.size() / 2000)
     {
     }
 
@@ -30,7 +30,7 @@ public:
         if (--most_ < 0) {
             return 0;
         }
-        work_ += work_of_state;
+        work_ += work_of_state_;
         const LevelState state(model_, rules_, left);
         const double of_all = height_by_order(model_, state, left, enough, most_orders, work_);
         const std::size_t body = undecided(left);
@@ -72,6 +72,7 @@ private:
     double little_;
     int most_;
     std::uint64_t& work_;
+    std::uint64_t work_of_state_; ///< about what LevelState costs, in sets
 };
 
 } // namespace

@@ -95,10 +95,15 @@ public:
         if (is_possible) {
             look(std::move(start));
         }
-        return looked_ > most_ ? std::min(at_once, best_) : best_;
+        return is_used_up() ? std::min(at_once, best_) : best_;
     }
     /// Orders and sets looked at, as work.
-    std::uint64_t work() const { return 20 + 20 * static_cast<std::uint64_t>(looked_) + 2 * sets_; }
+    std::uint64_t work() const
+    {
+        const std::uint64_t things = jobs_.size();
+        const std::uint64_t of_an_order = 20 + things * things * things / 200; // distances, and what may still follow what
+        return of_an_order * (1 + static_cast<std::uint64_t>(looked_)) + work_of_sets_;
+    }
 
 private:
     double beyond(std::size_t i, std::size_t j) const { return beyond_[i * jobs_.size() + j]; }
@@ -177,9 +182,16 @@ private:
         double distance;
     };
 
+    bool is_used_up() const
+    {
+        constexpr std::uint64_t each = 100;
+        return looked_ > most_ || work() > each * static_cast<std::uint64_t>(most_);
+    }
+
     void look(Distances distances)
     {
-        if (++looked_ > most_) {
+        ++looked_;
+        if (is_used_up()) {
             return;
         }
         const std::vector<Above> orders = orders_to_try(distances);
@@ -193,7 +205,7 @@ private:
             if (propagate(next)) {
                 look(std::move(next));
             }
-            if (looked_ > most_) {
+            if (is_used_up()) {
                 return;
             }
         }
@@ -303,7 +315,7 @@ private:
 
     bool may_share(const Crossing& there, std::size_t cell)
     {
-        ++sets_;
+        work_of_sets_ += 2 + there.size() * there.size() * there.size() / 30; // threes
         SlabSet set;
         for (const auto& one : there) {
             set.set(one.second->slab);
@@ -330,7 +342,7 @@ private:
     const std::vector<LevelJob>& jobs_;
     double best_;
     int most_, looked_ = 0;
-    std::uint64_t sets_ = 0;
+    std::uint64_t work_of_sets_ = 0;
     std::vector<double> beyond_;
     std::vector<std::size_t> cells_; ///< with three things or more
 };
