@@ -2,9 +2,10 @@
 // Outline. A node is a range of plans of the bundle (its diameter, or length and width) together with the choices that
 // are left to each body: the cell it lies directly in, and its form. In all plans of the range the bundle is at least as
 // high as in the largest, so at least as large as the smallest plan times that height. The height comes from
-// height_program. The node with the least volume is taken up next: first its height is worked out by its own program,
-// then it is parted, either its range at a length where something begins to fit beside something else, or one body's
-// choices. Nodes that reach the incumbent are closed.
+// height_program, or from the orders of levels in choice_order. The node with the least volume is taken up next: first
+// its height is worked out by its own orders and program, then it is parted, either its range at a length where something begins to
+// fit beside something else, or one body's choices. Plans are left out that are too small for what is left to some body, or with that height too large for the
+// incumbent. Nodes that reach the incumbent are closed.
 // Guarantee: every bundle along the axes that is smaller than the incumbent is in an open node, so its volume is at least
 // the least bound of these. When the work is used up, that is the answer.
 // Source: branch and bound, A. H. Land and A. G. Doig, Econometrica 28 (1960).
@@ -12,12 +13,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <memory>
 #include <numbers>
 #include <numeric>
 #include <optional>
 #include <queue>
 
+#include "nesting/choice_order.hpp"
 #include "nesting/height_program.hpp"
 #include "tuckwright/contract.hpp"
 
@@ -25,9 +28,9 @@ namespace tuckwright::nesting {
 
 namespace {
 
-
 constexpr double same_volume = 5e-8; // relative: a bound so near to the incumbent closes a node
-constexpr double just_below = 1 - 1e-9;
+constexpr double just_below = 1 - 1e-9, hardly_below = 1 - 1e-12;
+constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// Plans of the bundle from the smallest to the largest, and what is left to each body.
 struct Node {
@@ -53,6 +56,7 @@ public:
         : kit_(kit), model_(level_model(kit)), incumbent_(incumbent), most_work_(work),
           wall_(kit.bag ? kit.bag->thickness : 0)
     {
+        critical_ = critical_lengths(model_);
         order_.resize(model_.choices.size());
         std::iota(order_.begin(), order_.end(), std::size_t{0});
         std::stable_sort(order_.begin(), order_.end(),
@@ -201,26 +205,119 @@ private:
 
     void strengthen(Node& node)
     {
+        node.strengthened = true;
+        if (raise_by_order(node)) {
+            return;
+        }
         const LevelState state(model_, node.rules, node.left);
         // What closes the node.
         const double enough = goal() / volume(node.low, 1) * (wall_ > 0 ? 2 : 1 + 1e-12);
         auto found = std::make_shared<HeightBound>(
             height_by_program(model_, state, node.found ? node.found->columns : std::vector<LevelColumn>{}, enough, work_));
         node.bound = std::max(node.bound, volume(node.low, found->height));
+        keep_small_plans(node, found->height);
         node.found = std::move(found);
-        node.strengthened = true;
+    }
+
+    /// By the order of levels, as long as that takes no more than three quarters of all work; not where there are too many
+    /// things to decide. True if it closes the node.
+    bool raise_by_order(Node& node)
+    {
+        constexpr std::uint64_t at_first = 450'000;
+        constexpr std::size_t few = 20;
+        if (model_.choices.size() > few || work_by_order_ > work_ / 4 * 3 + at_first) {
+            return false;
+        }
+        const double area = volume(node.low, 1 - 2 * wall_);
+        const double enough = goal() / area - 2 * wall_;
+        constexpr int most_ways = 1500;
+        constexpr double worth_it = 1.0001;
+        const std::uint64_t before = work_;
+        const double height = height_by_choices(model_, node.rules, node.left,
+                                                {(node.bound / area - 2 * wall_) * worth_it, enough}, most_ways, work_);
+        work_by_order_ += work_ - before;
+        if (height >= enough) {
+            node.bound = goal();
+            return true;
+        }
+        node.bound = std::max(node.bound, volume(node.low, height) * just_below);
+        keep_small_plans(node, height);
+        return false;
     }
 
     using Nodes = std::vector<Node>;
 
-    /// By the weights of the node that it comes from.
-    void bound_by_weights(Node& child)
+    /// Leaves out what fits none of a node's plans, and the plans that are too small for what is left. False if there
+    /// are none.
+    bool keep_what_fits(Node& node) const
+    {
+        for (std::size_t body = 0; body < node.left.size(); ++body) {
+            double longer = infinite, shorter = infinite;
+            for (std::size_t k = 0; k < model_.choices[body].size(); ++k) {
+                const Sides needs = needs_of_plan(model_.choices[body][k]);
+                if (needs.longer * hardly_below > node.high.half_length || needs.shorter * hardly_below > node.high.half_width) {
+                    node.left[body] &= ~(std::uint64_t{1} << k);
+                } else if (is_left(node, body, k)) {
+                    longer = std::min(longer, needs.longer);
+                    shorter = std::min(shorter, needs.shorter);
+                }
+            }
+            if (!model_.choices[body].empty() && node.left[body] == 0) {
+                return false;
+            }
+            if (!model_.choices[body].empty()) {
+                node.low.half_length = std::max(node.low.half_length, longer * hardly_below);
+                node.low.half_width = std::max(node.low.half_width, shorter * hardly_below);
+            }
+        }
+        node.low.half_length = std::max(node.low.half_length, node.low.half_width); // the length is the longer side
+        return true;
+    }
+
+    /// Half sides, or radius, of the smallest plan for a choice.
+    struct Sides {
+        double longer = 0, shorter = 0;
+    };
+    Sides needs_of_plan(const Choice& choice) const
+    {
+        const Stance& stance = model_.stances[static_cast<std::size_t>(choice.stance)];
+        Sides needs;
+        for (int s = stance.first; choice.cell == 0 && s < stance.first + stance.slabs; ++s) {
+            const Footprint& f = model_.slabs[static_cast<std::size_t>(s)].whole;
+            const double reach = f.disc ? f.half_length : std::hypot(f.half_length, f.half_width);
+            needs.longer = std::max(needs.longer, model_.round ? reach : std::max(f.half_length, f.half_width));
+            needs.shorter = std::max(needs.shorter, model_.round ? reach : f.inner());
+        }
+        return needs;
+    }
+
+    /// Leaves out plans that are too large for the incumbent: in all of them the bundle is that high.
+    void keep_small_plans(Node& node, double height) const
+    {
+        const double area = goal() / (height + 2 * wall_) * (1 + 1e-9); // with the bag
+        if (model_.round) {
+            const double radius = std::sqrt(area / std::numbers::pi) - wall_;
+            node.high.half_length = node.high.half_width = std::min(node.high.half_length, radius);
+        } else {
+            const Plan low = node.low;
+            node.high.half_length = std::min(node.high.half_length, area / 4 / (low.half_width + wall_) - wall_);
+            node.high.half_width = std::min(node.high.half_width, area / 4 / (low.half_length + wall_) - wall_);
+        }
+    }
+
+    /// By the weights of the node that it comes from. False if nothing is left of it.
+    bool bound_by_weights(Node& child)
     {
         child.strengthened = false;
+        if (!keep_what_fits(child)) {
+            return false;
+        }
         find_rules(child);
         const LevelState state(model_, child.rules, child.left);
         const double height = height_by_weights(model_, state, child.found->weights, work_);
         child.bound = std::max(child.bound, volume(child.low, height));
+        keep_small_plans(child, height);
+        return true;
     }
 
     /// How much a parting wins: the logarithms of the bounds, each no more than closes its node; the least and the mean.
@@ -242,7 +339,8 @@ private:
         Nodes best;
         double best_worth = -1;
         const auto offer = [&](Nodes&& parts) {
-            std::for_each(parts.begin(), parts.end(), [&](Node& part) { bound_by_weights(part); });
+            parts.erase(std::remove_if(parts.begin(), parts.end(), [&](Node& part) { return !bound_by_weights(part); }),
+                        parts.end());
             const double its = worth(node, parts);
             if (its > best_worth) {
                 best_worth = its;
@@ -260,7 +358,8 @@ private:
                 offer(parts_of_choices(node, body, by_cell));
             }
         }
-        if (best_worth < 0 && spread > 2e-9) {
+        constexpr double least_spread = 2e-9, least_share_of_gap = 1e-4;
+        if (best_worth < 0 && spread > std::max(least_spread, least_share_of_gap * gap)) {
             offer(parts_of_range(node));
         }
         for (Node& part : best) {
@@ -314,31 +413,12 @@ private:
                 part |= same ? std::uint64_t{1} << j : 0;
             }
             done |= part;
-            if (!by_cell || !closes_circle(node.left, body, model_.choices[body][k].cell)) {
+            if (!by_cell || !lies_in_itself(model_, node.left, body, model_.choices[body][k].cell)) {
                 parts.push_back(node);
                 parts.back().left[body] = part;
             }
         }
         return parts;
-    }
-
-    /// Whether the body would lie in itself, by what has been decided.
-    bool closes_circle(const ChoicesLeft& left, std::size_t body, int cell) const
-    {
-        for (std::size_t step = 0; cell > 0 && step <= left.size(); ++step) {
-            const auto vessel = static_cast<std::size_t>(model_.cells[static_cast<std::size_t>(cell)].body);
-            if (vessel == body) {
-                return true;
-            }
-            int next = -2;
-            for (std::size_t k = 0; k < model_.choices[vessel].size(); ++k) {
-                if ((left[vessel] >> k & 1) != 0) {
-                    next = next == -2 || next == model_.choices[vessel][k].cell ? model_.choices[vessel][k].cell : 0;
-                }
-            }
-            cell = next;
-        }
-        return false;
     }
 
     Nodes parts_of_range(const Node& node) const
@@ -363,9 +443,8 @@ private:
     double critical(double low, double high) const
     {
         const double middle = std::sqrt(low * high);
-        std::vector<double> sums = model_.round ? critical_radii() : critical_sides();
         double best = middle, distance = 0.35 * std::log(high / low);
-        for (const double sum : sums) {
+        for (const double sum : critical_) {
             const double at = sum * just_below;
             if (at > low * (1 + 1e-9) && at < high * (1 - 2e-9) && std::abs(std::log(at / middle)) < distance) {
                 distance = std::abs(std::log(at / middle));
@@ -375,48 +454,13 @@ private:
         return best;
     }
 
-    /// Radii at which a disc fits alone or beside another.
-    std::vector<double> critical_radii() const
-    {
-        std::vector<double> found;
-        for (std::size_t i = 0; i < model_.slabs.size(); ++i) {
-            const Footprint& f = model_.slabs[i].whole;
-            found.push_back(f.disc ? f.half_length : std::hypot(f.half_length, f.half_width));
-            for (std::size_t j = 0; j < i && f.disc; ++j) {
-                const Footprint& g = model_.slabs[j].whole;
-                if (g.disc && model_.slabs[i].body != model_.slabs[j].body) {
-                    found.push_back(f.half_length + g.half_length);
-                }
-            }
-        }
-        return found;
-    }
-
-    /// Half sides at which something fits alone or beside another.
-    std::vector<double> critical_sides() const
-    {
-        std::vector<double> sides, found;
-        for (const Slab& slab : model_.slabs) {
-            sides.push_back(slab.whole.half_length);
-            sides.push_back(slab.whole.half_width);
-        }
-        std::sort(sides.begin(), sides.end());
-        sides.erase(std::unique(sides.begin(), sides.end()), sides.end());
-        found = sides;
-        for (std::size_t i = 0; i < sides.size(); ++i) {
-            for (std::size_t j = 0; j <= i; ++j) {
-                found.push_back(sides[i] + sides[j]);
-            }
-        }
-        return found;
-    }
-
     const Kit& kit_;
     LevelModel model_;
     double incumbent_;
-    std::uint64_t most_work_, work_ = 0, numbers_ = 0;
+    std::uint64_t most_work_, work_ = 0, work_by_order_ = 0, numbers_ = 0;
     double wall_;
     std::vector<std::size_t> order_;
+    std::vector<double> critical_;
     std::priority_queue<Node, std::vector<Node>, LaterNode> open_;
 };
 

@@ -205,10 +205,7 @@ bool may_share_level(const std::vector<Slab>& slabs, const LevelRules& rules, co
     }
     Level level(slabs, rules);
     SlabSet before;
-    for (std::size_t k = 0; k < slabs.size(); ++k) {
-        if (!set.test(k)) {
-            continue;
-        }
+    for (std::size_t k = set._Find_first(); k < slabs.size(); k = set._Find_next(k)) {
         if ((before & ~rules.together[k]).any() || !level.takes(static_cast<int>(k))) {
             return false;
         }

@@ -91,7 +91,7 @@ private:
         if (!hollow) {
             return;
         }
-        LevelCell cell{body, {}, height_of(hollow->shape), hollow->open_top || hollow->open_bottom};
+        LevelCell cell{body, {}, height_of(hollow->shape), hollow->open_top || hollow->open_bottom, hollow->open_bottom};
         cell.depth += hollow->neck ? height_of(*hollow->neck) : 0;
         const auto id = scene_.origins[at(body)].self.item;
         const bool is_pressed_into = std::any_of(kit_.items.begin(), kit_.items.end(), [&](const Item& other) {
@@ -225,7 +225,8 @@ private:
         const double high = std::min(rod.along, rod.along * std::cos(most) + rod.across * std::sin(most));
         const double core = std::max(0.0, rod.along * std::cos(most) - rod.across * std::sin(most));
         const double radius = std::min(rod.across, rod.aside);
-        Stance made{body, true, Form::leaning, static_cast<int>(model_.slabs.size()), 2, model_.volume[at(body)]};
+        Stance made{body, true, Form::leaning, static_cast<int>(model_.slabs.size()), 2, model_.volume[at(body)], rod.along,
+                    rod.across, most};
         const Footprint disc{true, radius, radius}, point{true, 0, 0};
         model_.slabs.push_back({body, true, disc, 2 * core, disc});
         model_.slabs.push_back({body, true, point, 2 * std::max(0.0, high - core), point});
@@ -277,8 +278,47 @@ private:
     LevelModel model_;
 };
 
+std::vector<double> critical_radii(const std::vector<Slab>& slabs)
+{
+    std::vector<double> found;
+    for (std::size_t i = 0; i < slabs.size(); ++i) {
+        const Footprint& f = slabs[i].whole;
+        found.push_back(f.disc ? f.half_length : std::hypot(f.half_length, f.half_width));
+        for (std::size_t j = 0; j < i && f.disc; ++j) {
+            const Footprint& g = slabs[j].whole;
+            if (g.disc && slabs[i].body != slabs[j].body) {
+                found.push_back(f.half_length + g.half_length);
+            }
+        }
+    }
+    return found;
+}
+
+std::vector<double> critical_sides(const std::vector<Slab>& slabs)
+{
+    std::vector<double> sides, found;
+    for (const Slab& slab : slabs) {
+        sides.push_back(slab.whole.half_length);
+        sides.push_back(slab.whole.half_width);
+    }
+    std::sort(sides.begin(), sides.end());
+    sides.erase(std::unique(sides.begin(), sides.end()), sides.end());
+    found = sides;
+    for (std::size_t i = 0; i < sides.size(); ++i) {
+        for (std::size_t j = 0; j <= i; ++j) {
+            found.push_back(sides[i] + sides[j]);
+        }
+    }
+    return found;
+}
+
 } // namespace
 
 LevelModel level_model(const Kit& kit) { return Builder(kit).take(); }
+
+std::vector<double> critical_lengths(const LevelModel& model)
+{
+    return model.round ? critical_radii(model.slabs) : critical_sides(model.slabs);
+}
 
 } // namespace tuckwright::nesting

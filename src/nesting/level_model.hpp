@@ -26,6 +26,7 @@ struct Stance {
     packing::Form form = packing::Form::standing;
     int first = 0, slabs = 0;
     double missed = 0; ///< mm^3; of what counts with nothing but its volume, all of it
+    double along = 0, across = 0, most_tilt = 0; ///< of what leans: half sizes in the plane it leans in, radians
 };
 
 /// Where a thing lies, and how.
@@ -40,7 +41,7 @@ struct LevelCell {
     int body = -1;
     Plan plan;
     double depth = 0; ///< mm
-    bool open = false;
+    bool open = false, open_below = false;
     double outside = 0; ///< radius of a round vessel with a round cavity, mm; else 0
 };
 
@@ -59,5 +60,8 @@ struct LevelModel {
 /// is pressed into a vessel count with their volume, pouches with nothing; what leans counts at the slant at which it is
 /// lowest in its cell.
 LevelModel level_model(const Kit& kit);
+
+/// Radii, or half sides, of a bundle in which something begins to fit, alone or beside another thing.
+std::vector<double> critical_lengths(const LevelModel& model);
 
 } // namespace tuckwright::nesting

@@ -13,6 +13,14 @@
 //     s(A) - C (a = 0),   s(B) - A (a quarter turn),   R - C B / 2R - A s(B) / R (where cos a = B / 2R),
 // and the first two are reached. For d = 0 the third is never the largest, as A and B may be exchanged.
 //
+// Beside a part of something that leans: a line of length L at the distance d from the centre has both ends within R - r,
+// so d^2 is at most D^2 = (R - r)^2 - L^2 / 4. What is apart from the discs of radius r along a part S of the line has T
+// for itself: there is a direction in which S, and r more, goes no farther than -T. The least that S goes in some
+// direction is minus its distance from the centre, 0 if that is on S. So S must be T + r from the centre. It is farthest
+// from it where the line is, d = D, with S at one end: sqrt((L / 2 - S)^2 + D^2) while S is at most L / 2, else D. (Nearer
+// to the centre the line has more room at its ends, half of it h = sqrt((R - r)^2 - d^2), but then the square of the
+// distance is (R - r)^2 + S^2 - 2 S h, which falls as h grows.)
+//
 // Pairs in a rectangle, square to it: opposite corners are the best places; quarter turns are tried. Three rectangles: of
 // the three pairs two are apart along the same side, say a from b and b from c along x. If b is between them, they are in
 // a row; else a line has b on one side and the others on the other, and these are apart along x or y.
@@ -25,6 +33,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace tuckwright::nesting {
@@ -158,6 +167,19 @@ bool fit_beside_standing_out(const Lying& standing_out, const RoundVessel& vesse
         }
     }
     return false;
+}
+
+double longest_beside_leaning(const Leaning& leaning, const Lying& other, double radius)
+{
+    constexpr double whole = std::numeric_limits<double>::infinity();
+    const double half = leaning.length / 2, room = radius - leaning.thick;
+    const double aside = std::sqrt(std::max(0.0, room * room - half * half));
+    const double lacks = least_reach(other, radius) + leaning.thick;
+    constexpr double slack = 1e-6; // mm; a root of a small difference loses half of the digits
+    if (half <= 0 || lacks <= aside + slack) {
+        return whole;
+    }
+    return std::max(0.0, half - std::sqrt(lacks * lacks - aside * aside)) + slack;
 }
 
 bool three_discs_fit(double r, double s, double t, double radius)

@@ -49,6 +49,15 @@ struct RoundVessel {
 /// not: never says so too rarely.
 bool fit_beside_standing_out(const Lying& standing_out, const RoundVessel& vessel, const Lying& other, const Plan& plan);
 
+/// What leans along a chord of a circle of that radius: discs of radius `thick` with their middles on a line so long.
+struct Leaning {
+    double thick = 0, length = 0;
+};
+
+/// How long a part of the line may be at most, beside which the other thing lies in the same circle: its outline is apart
+/// from the discs on that part, not from the rest. Infinite if that may be all of it. Never too short.
+double longest_beside_leaning(const Leaning& leaning, const Lying& other, double radius);
+
 /// Whether discs of these radii fit a circle of that radius. Requires: each two of them do. Exact to 1e-9 mm.
 bool three_discs_fit(double r, double s, double t, double radius);
 

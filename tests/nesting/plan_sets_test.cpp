@@ -3,6 +3,7 @@
 #include <array>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "nesting/plan_sets.hpp"
@@ -174,6 +175,74 @@ TEST_CASE("what is pushed against opposite walls of a circle is said to fit")
         }
     }
     CHECK(placed > 100);
+}
+
+namespace {
+
+/// How far a point is from an outline, 0 within.
+double distance_to(const Footprint& f, const At& at, double x, double y)
+{
+    const double u = (x - at.x) * at.c + (y - at.y) * at.s, v = (y - at.y) * at.c - (x - at.x) * at.s;
+    if (f.disc) {
+        return std::max(0.0, std::hypot(u, v) - f.half_length);
+    }
+    return std::hypot(std::max(0.0, std::abs(u) - f.half_length), std::max(0.0, std::abs(v) - f.half_width));
+}
+
+/// The longest part of a line on which discs of that radius are apart from an outline.
+double longest_apart(double thick, double length, const At& line, const Footprint& f, const At& at)
+{
+    constexpr int steps = 200;
+    double longest = 0, now = 0;
+    for (int k = 0; k <= steps; ++k) {
+        const double along = length * (static_cast<double>(k) / steps - 0.5);
+        const bool is_apart = distance_to(f, at, line.x + along * line.c, line.y + along * line.s) >= thick + length / steps;
+        now = is_apart ? now + length / steps : 0; // between two such points they are apart, too
+        longest = std::max(longest, now - length / steps);
+    }
+    return longest;
+}
+
+} // namespace
+
+TEST_CASE("what leans has as much room beside a disc as it is known to")
+{
+    // A line of 80 with discs of 6 in a circle of 53: its ends are 47 from the centre, so it is 24.67 from it at most.
+    const double aside = std::sqrt(47.0 * 47 - 40 * 40);
+    CHECK(longest_beside_leaning({6, 80}, disc((53 + aside - 6) / 2 - 1e-4), 53) == std::numeric_limits<double>::infinity());
+    CHECK(longest_beside_leaning({6, 80}, disc((53 + aside - 6) / 2 + 1e-4), 53) <= 40);
+    // Beyond its end: the part from -40 to -30, a disc on the line through that end and the centre touches both walls.
+    const double from_centre = std::hypot(30, aside), radius = (53 + from_centre - 6) / 2;
+    CHECK(longest_beside_leaning({6, 80}, disc(radius), 53) == Approx(10).margin(1e-5));
+    CHECK(longest_beside_leaning({6, 80}, disc(radius), 53) >= 10);
+    CHECK(longest_beside_leaning({6, 80}, disc(52), 53) <= 1e-5);
+}
+
+TEST_CASE("what leans and what is placed beside a part of it are said to fit")
+{
+    Random random(8);
+    int placed = 0;
+    double nearest = 1;
+    for (int trial = 0; trial < count(300000, 20000); ++trial) {
+        const double thick = random.between(0.02, 0.2), room = 1 - thick, aside = room * std::sqrt(random.unit());
+        const double length = 2 * std::sqrt(room * room - aside * aside);
+        const auto turn = random.direction();
+        const At line{-turn[1] * aside, turn[0] * aside, turn[0], turn[1]};
+        const Lying other = random_outline(random);
+        const At at = random_place(random, circle(1));
+        if (!inside(other.whole, at, circle(1))) {
+            continue;
+        }
+        const double longest = longest_apart(thick, length, line, other.footprint, at);
+        if (longest > 0) {
+            ++placed;
+            const double allowed = longest_beside_leaning({thick, length}, other, 1);
+            CHECK(longest <= allowed);
+            nearest = std::min(nearest, allowed - longest);
+        }
+    }
+    CHECK(placed > 100);
+    CHECK(nearest < 0.1); // some placements nearly reach it
 }
 
 TEST_CASE("three discs fit a circle as they are known to, and wherever they are placed")
