@@ -233,8 +233,8 @@ private:
             return std::nullopt; // there is something to end with soon
         }
         Layout as_built = built;
-        const bool stands = steady(as_built, random, limits_);
-        if (!(is_sound && steady(layout, random, limits_))) {
+        const bool stands = steady(as_built, random, limits_, options_.stop);
+        if (!(is_sound && steady(layout, random, limits_, options_.stop))) {
             if (!stands) {
                 return std::nullopt;
             }
@@ -253,7 +253,7 @@ private:
     void squeeze_steadily(Layout& layout, Random& random, std::uint64_t work)
     {
         SqueezeOptions options{limits_, work, options_.stop, [this](double smaller) { report(smaller); }};
-        options.finish = [&](Layout& trial) { return steady(trial, random, limits_); };
+        options.finish = [&](Layout& trial) { return steady(trial, random, limits_, options_.stop); };
         Layout smaller = layout;
         if (squeeze(smaller, random, options) && volume(smaller.envelope()) < volume(layout.envelope())) {
             layout = smaller;
@@ -268,7 +268,7 @@ private:
         const SqueezeOptions squeeze_options{limits_, work, options_.stop, [this](double smaller) { report(smaller); }};
         refine(layout, random, squeeze_options);
         if (is_large_) {
-            if (!steady(layout, random, limits_)) {
+            if (!steady(layout, random, limits_, options_.stop)) {
                 return std::nullopt;
             }
             squeeze_steadily(layout, random, start_work_);

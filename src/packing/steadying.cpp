@@ -42,7 +42,7 @@ std::vector<int> not_carried(const Layout& layout)
 /// Puts bodies where they overlap least, somewhere else, makes the envelope a little larger, and pushes all apart.
 /// Returns whether that went well; else the layout is as it was.
 bool push_in(Layout& layout, const std::vector<int>& bodies, const EnvelopeLimits& limits, PolishOptions options,
-             Random& random)
+             Random& random, const std::function<bool()>& stop)
 {
     constexpr int samples = 60;
     constexpr double wider = 1.007;
@@ -74,6 +74,7 @@ bool push_in(Layout& layout, const std::vector<int>& bodies, const EnvelopeLimit
     SeparationEffort effort;
     effort.passes = 6;
     effort.strikes = 1;
+    effort.stop = stop;
     if (!separate(trial, random, effort) || !loosened(trial, options)) {
         return false;
     }
@@ -83,7 +84,7 @@ bool push_in(Layout& layout, const std::vector<int>& bodies, const EnvelopeLimit
 
 } // namespace
 
-bool steady(Layout& layout, Random& random, const EnvelopeLimits& limits)
+bool steady(Layout& layout, Random& random, const EnvelopeLimits& limits, const std::function<bool()>& stop)
 {
     constexpr int rounds = 10, late = 6, samples = 60;
     Layout trial = layout;
@@ -98,7 +99,7 @@ bool steady(Layout& layout, Random& random, const EnvelopeLimits& limits)
             break;
         }
         std::erase_if(loose, [&](int body) { return place_anew(trial, body, random, samples, Going::into_gaps_only); });
-        if (!loose.empty() && !(round < late && push_in(trial, loose, limits, options, random))) {
+        if (!loose.empty() && !(round < late && push_in(trial, loose, limits, options, random, stop))) {
             for (const int body : loose) {
                 place_anew(trial, body, random, samples, Going::on_top);
             }

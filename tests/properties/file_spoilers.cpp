@@ -27,7 +27,7 @@ double off(double value, Dice& dice)
 Spoiled figure(const Bundle& bundle, Dice& dice, const char* part, const char* key)
 {
     ordered_json all = parsed(bundle);
-    ordered_json& value = key == nullptr ? all[part] : all[part][key];
+    ordered_json& value = all[part][key];
     if (!value.is_number() || value.get<double>() == 0) {
         return std::nullopt;
     }
@@ -36,7 +36,17 @@ Spoiled figure(const Bundle& bundle, Dice& dice, const char* part, const char* k
 }
 
 Spoiled alter_volume(Bundle bundle, Dice& dice) { return figure(bundle, dice, "bundle", "volume_ml"); }
-Spoiled alter_gap(Bundle bundle, Dice& dice) { return figure(bundle, dice, "gap", nullptr); }
+Spoiled alter_gap(Bundle bundle, Dice& dice)
+{
+    ordered_json all = parsed(bundle);
+    if (!all["gap"].is_number()) {
+        return std::nullopt;
+    }
+    const double before = all["gap"].get<double>(), after = off(before, dice);
+    all["gap"] = after;
+    // It does not follow, where it is more than the volumes that it comes from are rounded by.
+    return std::abs(after - before) > 2e-12 * (1 + before) ? Spoiled(all.dump()) : std::nullopt;
+}
 Spoiled alter_weight(Bundle bundle, Dice& dice)
 {
     const char* keys[] = {"total", "empty", "contents"};
