@@ -39,19 +39,8 @@ bool tuck(Layout& layout, int body, Random& random)
 void rehouse(Layout& layout, int body, Random& random)
 {
     constexpr int samples = 40;
-    const Weights weights(layout.size());
-    const std::vector<Door> open = doors(layout, body);
-    double least = 1e300;
-    Place best;
-    for (int k = 0; k < samples && !open.empty() && least > 0; ++k) {
-        const Place place = sample_place(layout, body, open[random.below(open.size())], random);
-        if (const double cost = layout.cost_at(body, place, weights, least); cost < least) {
-            least = cost;
-            best = place;
-        }
-    }
-    if (least < 1e300) {
-        layout.put(body, best);
+    if (const auto place = least_overlapping(layout, body, doors(layout, body), samples, random)) {
+        layout.put(body, *place);
     }
 }
 

@@ -190,6 +190,22 @@ Place sample_place(const Layout& layout, int body, const Door& door, Random& ran
     return place;
 }
 
+std::optional<Place> least_overlapping(const Layout& layout, int body, const std::vector<Door>& open, int samples,
+                                       Random& random)
+{
+    const Weights even(layout.size());
+    double least = infinite;
+    std::optional<Place> best;
+    for (int k = 0; k < samples && !open.empty() && least > 0; ++k) {
+        const Place place = sample_place(layout, body, open[random.below(open.size())], random);
+        if (const double cost = layout.cost_at(body, place, even, least); cost < least) {
+            least = cost;
+            best = place;
+        }
+    }
+    return best;
+}
+
 namespace {
 
 Place tilted(const Place& place, double angle)

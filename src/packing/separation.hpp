@@ -2,6 +2,8 @@
 /// Guided local search that drives the overlap of a layout to nothing.
 #pragma once
 #include <functional>
+#include <optional>
+#include <vector>
 
 #include "packing/layout.hpp"
 #include "packing/random.hpp"
@@ -35,6 +37,10 @@ std::vector<Door> doors(const Layout& layout, int body);
 
 /// A random place behind a door, likely to touch something. Requires: a door of the body.
 Place sample_place(const Layout& layout, int body, const Door& door, Random& random);
+
+/// Of `samples` random places behind the doors, that where the body overlaps least; nothing without doors.
+std::optional<Place> least_overlapping(const Layout& layout, int body, const std::vector<Door>& open, int samples,
+                                       Random& random);
 
 /// Improves a place by steps along the axes and turns, shrinking from `step` to `finest` mm. Returns its cost.
 double descend(const Layout& layout, int body, Place& place, const Weights& weights, double step, double finest,

@@ -47,23 +47,15 @@ bool push_in(Layout& layout, const std::vector<int>& bodies, const EnvelopeLimit
     constexpr int samples = 60;
     constexpr double wider = 1.007;
     Layout trial = layout;
-    const Weights even(layout.size());
     for (const int body : bodies) {
         std::vector<Door> open = doors(trial, body);
         if (random.chance(0.7)) { // beside the same things it would mostly lie as badly
             std::erase_if(open,
                           [&](const Door& d) { return d.cell != outermost && d.cell == layout.place(body).cell; });
         }
-        double least = 1e300;
-        Place best = trial.place(body);
-        for (int k = 0; k < samples && !open.empty(); ++k) {
-            const Place place = sample_place(trial, body, open[random.below(open.size())], random);
-            if (const double cost = trial.cost_at(body, place, even, least); cost < least) {
-                least = cost;
-                best = place;
-            }
+        if (const auto place = least_overlapping(trial, body, open, samples, random)) {
+            trial.put(body, *place);
         }
-        trial.put(body, best);
     }
     Envelope envelope = trial.envelope();
     envelope.radius = std::min(wider * envelope.radius, limits.radius);

@@ -6,27 +6,11 @@
 #include "nesting/bundle_of_layout.hpp"
 #include "packing/polish.hpp"
 #include "solve/covers.hpp"
+#include "solve/overloads.hpp"
 #include "tuckwright/footing.hpp"
-#include "tuckwright/handling.hpp"
 #include "tuckwright/stacking.hpp"
 
 namespace tuckwright {
-
-std::vector<TooMuch> overloaded(const Bundle& bundle)
-{
-    std::vector<TooMuch> found;
-    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
-        const PlacedItem& it = bundle.items[item];
-        if (!it.nothing_on_top && !it.bears_g) {
-            continue;
-        }
-        const std::vector<std::size_t> load = load_on(bundle, item);
-        if (!bears_its_load(bundle, item, load)) {
-            found.push_back({it.id, bundle.items[load.front()].id});
-        }
-    }
-    return found;
-}
 
 bool acceptable(const Kit& kit, const nesting::Proposal& proposal)
 {
@@ -39,7 +23,7 @@ bool acceptable(const Kit& kit, const nesting::Proposal& proposal)
     }
     const Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     const std::vector<Footing> all = footings(bundle);
-    return passes_covers(kit, bundle) && overloaded(bundle).empty() &&
+    return passes_covers(kit, bundle) && overloads(bundle).empty() &&
            std::all_of(all.begin(), all.end(), [](const Footing& footing) { return footing.carried; }) &&
            !stacking_order(bundle).steps.empty();
 }

@@ -1,22 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// What a proposal must meet that the search itself knows nothing of.
 #pragma once
-#include <string>
-#include <vector>
-
 #include "nesting/search.hpp"
-#include "tuckwright/bundle.hpp"
 #include "tuckwright/kit.hpp"
 
 namespace tuckwright {
-
-/// An item that bears more than it may, and one that lies on it, by their ids.
-struct TooMuch {
-    std::string item, upper;
-};
-
-/// The items that bear more than they may.
-std::vector<TooMuch> overloaded(const Bundle& bundle);
 
 /// Whether a proposal can be put together, has more than an empty mouth under each thing, passes through the bag and the
 /// bands, and loads nothing too much, as far as can be told before it is settled and proved.

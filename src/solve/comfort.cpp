@@ -17,6 +17,7 @@
 #include "packing/pile.hpp"
 #include "packing/polish.hpp"
 #include "packing/separation.hpp"
+#include "solve/overloads.hpp"
 #include "tuckwright/footing.hpp"
 #include "tuckwright/handling.hpp"
 #include "tuckwright/play.hpp"
@@ -44,15 +45,12 @@ void add_handling(const Bundle& bundle, Discomfort& sum, std::vector<std::size_t
         }
     };
     const int all = static_cast<int>(bundle.items.size());
+    for (const Overload& overload : overloads(bundle)) {
+        sum.overloading += static_cast<int>(overload.load.size());
+        blame(overload.item, overload.load);
+    }
     for (std::size_t item = 0; item < bundle.items.size(); ++item) {
         const PlacedItem& it = bundle.items[item];
-        if (it.nothing_on_top || it.bears_g) {
-            const auto load = load_on(bundle, item);
-            if (!bears_its_load(bundle, item, load)) {
-                sum.overloading += static_cast<int>(load.size());
-                blame(item, load);
-            }
-        }
         if (it.reach == Wanted::any) {
             continue;
         }

@@ -6,7 +6,6 @@
 #include "nesting/bundle_of_layout.hpp"
 #include "packing/pile.hpp"
 #include "packing/steadying.hpp"
-#include "tuckwright/handling.hpp"
 
 namespace tuckwright {
 
@@ -22,22 +21,6 @@ std::vector<std::size_t> without_rest(const Bundle& bundle)
     for (std::size_t item = 0; item < rests.size(); ++item) {
         if (!rests[item] && !bundle.items[item].closes && !bundle.items[item].pressed) {
             found.push_back(item);
-        }
-    }
-    return found;
-}
-
-std::vector<std::size_t> overloading(const Bundle& bundle)
-{
-    std::vector<std::size_t> found;
-    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
-        const PlacedItem& it = bundle.items[item];
-        if (!it.nothing_on_top && !it.bears_g) {
-            continue;
-        }
-        const std::vector<std::size_t> load = load_on(bundle, item);
-        if (!bears_its_load(bundle, item, load)) {
-            found.insert(found.end(), load.begin(), load.end());
         }
     }
     return found;

@@ -19,9 +19,6 @@ bool has_many(const nesting::Proposal& proposal);
 /// Items of a bundle for which the certificate tells no rest, and none is needless.
 std::vector<std::size_t> without_rest(const Bundle& bundle);
 
-/// Items that lie on what may not bear them.
-std::vector<std::size_t> overloading(const Bundle& bundle);
-
 /// Items that objections of the exact check begin with.
 std::vector<std::size_t> objected_to(const Bundle& bundle, const std::vector<Objection>& objections);
 

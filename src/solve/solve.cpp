@@ -25,6 +25,7 @@
 #include "solve/lid_bands.hpp"
 #include "solve/measures.hpp"
 #include "solve/mending.hpp"
+#include "solve/overloads.hpp"
 #include "solve/pouches.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
@@ -90,6 +91,11 @@ void add_handling(Bundle& bundle)
     }
 }
 
+/// An item that bears more than it may, and one that lies on it, by their ids.
+struct TooMuch {
+    std::string item, upper;
+};
+
 /// What other gaps between the same places would not mend.
 struct Hopeless {
     std::vector<TooMuch> too_much;
@@ -122,9 +128,14 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
     bundle.status = Status::found;
-    hopeless.too_much = overloaded(bundle);
+    for (const Overload& overload : overloads(bundle)) {
+        const auto& load = overload.load;
+        hopeless.too_much.push_back({bundle.items[overload.item].id, bundle.items[load.front()].id});
+        if (has_many(proposal)) {
+            hopeless.misplaced.insert(hopeless.misplaced.end(), load.begin(), load.end());
+        }
+    }
     if (!hopeless.too_much.empty()) {
-        hopeless.misplaced = has_many(proposal) ? overloading(bundle) : std::vector<std::size_t>{};
         return std::nullopt;
     }
     bundle.certificate.rests = rests(bundle);
