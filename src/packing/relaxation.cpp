@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "packing/cell_view.hpp"
+#include "packing/descent.hpp"
 
 namespace tuckwright::packing {
 
@@ -28,15 +29,6 @@ bool turns_freely(const Layout& layout, int body)
 }
 
 using Vector = std::vector<double>;
-
-double dot(const Vector& a, const Vector& b)
-{
-    double sum = 0;
-    for (std::size_t k = 0; k < a.size(); ++k) {
-        sum += a[k] * b[k];
-    }
-    return sum;
-}
 
 /// The energy of a layout as a function of the movements of its bodies: three for each body, in its cell's frame, and
 /// for some the turn, times the body's reach.
@@ -70,7 +62,7 @@ public:
     int turn(int body) const { return turn_[at(body)]; }
 
     /// Energy and gradient once the bodies have moved.
-    double at_movement(const Vector& moved, Vector& gradient)
+    double operator()(const Vector& moved, Vector& gradient)
     {
         place(moved);
         std::fill(gradient.begin(), gradient.end(), 0.0);
@@ -218,61 +210,6 @@ private:
     std::uint64_t measured_ = 0;
 };
 
-/// The last few steps of the descent and what they did to the gradient.
-class History {
-public:
-    /// The quasi-Newton direction against a gradient.
-    Vector direction(const Vector& gradient) const
-    {
-        Vector d = gradient;
-        std::array<double, most> alpha{};
-        for (std::size_t k = steps_.size(); k-- > 0;) {
-            alpha[k] = dot(steps_[k], d) / curvature_[k];
-            for (std::size_t i = 0; i < d.size(); ++i) {
-                d[i] -= alpha[k] * changes_[k][i];
-            }
-        }
-        const double scale =
-            steps_.empty() ? 0.25 : curvature_.back() / std::max(1e-300, dot(changes_.back(), changes_.back()));
-        for (double& value : d) {
-            value *= scale;
-        }
-        for (std::size_t k = 0; k < steps_.size(); ++k) {
-            const double beta = dot(changes_[k], d) / curvature_[k];
-            for (std::size_t i = 0; i < d.size(); ++i) {
-                d[i] += (alpha[k] - beta) * steps_[k][i];
-            }
-        }
-        for (double& value : d) {
-            value = -value;
-        }
-        return d;
-    }
-
-    void add(Vector step, Vector change)
-    {
-        const double curvature = dot(step, change);
-        if (curvature <= 1e-12 * dot(change, change)) {
-            return;
-        }
-        if (steps_.size() == most) {
-            steps_.erase(steps_.begin());
-            changes_.erase(changes_.begin());
-            curvature_.erase(curvature_.begin());
-        }
-        steps_.push_back(std::move(step));
-        changes_.push_back(std::move(change));
-        curvature_.push_back(curvature);
-    }
-    bool empty() const { return steps_.empty(); }
-    void clear() { *this = {}; }
-
-private:
-    static constexpr std::size_t most = 6;
-    std::vector<Vector> steps_, changes_;
-    std::vector<double> curvature_;
-};
-
 void apply(Layout& layout, const Energy& energy, const Vector& moved)
 {
     for (int body = 0; body < static_cast<int>(layout.size()); ++body) {
@@ -298,82 +235,6 @@ void apply(Layout& layout, const Energy& energy, const Vector& moved)
     }
 }
 
-/// The descent itself.
-class Descent {
-public:
-    Descent(Energy& energy, double size)
-        : energy_(energy), size_(size), moved_(energy.columns(), 0.0), gradient_(moved_), next_(moved_),
-          next_gradient_(moved_), value_(energy.at_movement(moved_, gradient_))
-    {
-    }
-
-    void run(const RelaxOptions& options)
-    {
-        const double enough = options.enough * size_ * size_;
-        for (int k = 0, slow = 0; k < options.iterations && value_ > enough && slow < options.patience; ++k) {
-            const double before = value_;
-            if (!step()) {
-                if (history_.empty()) {
-                    return;
-                }
-                history_.clear();
-                continue;
-            }
-            slow = value_ > 0.98 * before ? slow + 1 : 0;
-        }
-    }
-
-    const Vector& moved() const { return moved_; }
-
-private:
-    /// One step along the quasi-Newton direction, shortened until it lowers the energy; false if it never does.
-    bool step()
-    {
-        Vector d = history_.direction(gradient_);
-        if (dot(d, gradient_) >= 0) {
-            history_.clear();
-            d = history_.direction(gradient_);
-        }
-        const double slope = dot(d, gradient_);
-        double longest = 0;
-        for (const double part : d) {
-            longest = std::max(longest, std::abs(part));
-        }
-        double share = std::min(1.0, 0.2 * size_ / std::max(longest, 1e-300));
-        for (const double shorter : {1.0, 0.4, 0.2, 0.2, 0.2}) {
-            share *= shorter;
-            for (std::size_t i = 0; i < next_.size(); ++i) {
-                next_[i] = moved_[i] + share * d[i];
-            }
-            const double next_value = energy_.at_movement(next_, next_gradient_);
-            if (next_value < value_ + 1e-4 * share * slope) {
-                take(next_value);
-                return true;
-            }
-        }
-        return false;
-    }
-
-    void take(double next_value)
-    {
-        Vector step(next_.size()), change(next_.size());
-        for (std::size_t i = 0; i < next_.size(); ++i) {
-            step[i] = next_[i] - moved_[i];
-            change[i] = next_gradient_[i] - gradient_[i];
-        }
-        history_.add(std::move(step), std::move(change));
-        moved_.swap(next_);
-        gradient_.swap(next_gradient_);
-        value_ = next_value;
-    }
-
-    Energy& energy_;
-    double size_;
-    Vector moved_, gradient_, next_, next_gradient_;
-    double value_;
-    History history_;
-};
-
 } // namespace
 
 void relax(Layout& layout, const Weights& weights, int iterations)
@@ -386,9 +247,15 @@ void relax(Layout& layout, const Weights& weights, int iterations)
 void relax(Layout& layout, const Weights& weights, const RelaxOptions& options)
 {
     Energy energy(layout, weights, options);
-    Descent descent(energy, layout.scene().size);
-    descent.run(options);
-    apply(layout, energy, descent.moved());
+    const double size = layout.scene().size;
+    DescentOptions descent;
+    descent.iterations = options.iterations;
+    descent.enough = options.enough * size * size;
+    descent.longest = 0.2 * size;
+    descent.patience = options.patience;
+    Vector moved(energy.columns(), 0.0);
+    Descent(energy, energy.columns()).run(moved, descent);
+    apply(layout, energy, moved);
     layout.count_work(energy.measured());
 }
 

@@ -9,8 +9,7 @@ namespace tuckwright::packing {
 /// Moves and turns all bodies together, each staying in its cell, to a local least of the weighted squares of all
 /// overlaps and excesses. Ensures: that sum is no larger than before. Complexity: `iterations` times the pairs that are
 /// near one another, and a quick test of all pairs.
-/// Source: limited-memory quasi-Newton method, D. C. Liu and J. Nocedal, Mathematical Programming 45 (1989); overlap as
-/// an elastic energy, as W. Huang and T. Ye do for discs, European J. Operational Research 210 (2011).
+/// Source: overlap as an elastic energy, as W. Huang and T. Ye do for discs, European J. Operational Research 210 (2011).
 void relax(Layout& layout, const Weights& weights, int iterations);
 
 struct RelaxOptions {
