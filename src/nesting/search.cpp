@@ -21,6 +21,7 @@
 #include <optional>
 #include <tuple>
 
+#include "nesting/disc_layer.hpp"
 #include "nesting/first_envelope.hpp"
 #include "nesting/rework.hpp"
 #include "nesting/run_tasks.hpp"
@@ -265,7 +266,12 @@ private:
         Random random(seed);
         Layout layout = from.layout;
         layout.count_anew();
-        const SqueezeOptions squeeze_options{limits_, work, options_.stop, [this](double smaller) { report(smaller); }};
+        SqueezeOptions squeeze_options{limits_, work, options_.stop, [this](double smaller) { report(smaller); }};
+        if (is_disc_layer(layout)) {
+            squeeze_options.work /= 2;
+            rearrange_layer(layout, random, squeeze_options);
+            squeeze_options.work /= 2; // there is little left to gain
+        }
         refine(layout, random, squeeze_options);
         if (is_large_) {
             if (!steady(layout, random, limits_, options_.stop)) {
@@ -274,6 +280,20 @@ private:
             squeeze_steadily(layout, random, start_work_);
         }
         return Proposal{from.scene, layout, volume(layout.envelope())};
+    }
+
+    /// Rearranges what stands side by side, and compacts it.
+    static void rearrange_layer(Layout& layout, Random& random, const SqueezeOptions& options)
+    {
+        Layout smaller = layout;
+        PolishOptions polish;
+        polish.limits = options.limits;
+        polish.stop = options.stop;
+        if (rearrange_discs(smaller, random, options) && compact(smaller, polish) &&
+            volume(smaller.envelope()) < volume(layout.envelope())) {
+            layout = smaller;
+            options.found(volume(layout.envelope()));
+        }
     }
 
     /// A nesting plan: who is in whom, and how stowed, whichever copy it is.
