@@ -277,15 +277,36 @@ struct Features {
     }
 };
 
-/// A smaller or other envelope, by `step` as a share of the volume, and hops until all is apart in it; whether it is.
+/// An envelope part of the way from a smaller one to a larger one: 0 is the smaller, 1 the larger.
+Envelope between(const Envelope& smaller, const Envelope& larger, double way)
+{
+    const auto part = [&](double from, double to) { return from > 0 ? from * std::pow(to / from, way) : from; };
+    return {smaller.round, part(smaller.radius, larger.radius), part(smaller.half_length, larger.half_length),
+            part(smaller.half_width, larger.half_width), part(smaller.height, larger.height)};
+}
+
+/// A smaller or other envelope, by `step` as a share of the volume, and hops until all is apart in it; what still
+/// overlaps is let out step by step, almost to where it was. Whether all is apart then.
 bool hop_smaller(Layout& layout, double step, Random& random, const SqueezeOptions& options)
 {
-    Envelope next = random.chance(0.25) ? reshaped(layout.envelope(), step, random) : smaller(layout, step, random);
+    const Envelope before = layout.envelope();
+    Envelope next = random.chance(0.25) ? reshaped(before, step, random) : smaller(layout, step, random);
     clamp_to(next, options.limits);
     resize(layout, next);
     HopEffort effort;
     effort.stop = options.stop;
-    return hop(layout, random, effort);
+    if (hop(layout, random, effort)) {
+        return true;
+    }
+    effort.patience = 1;
+    effort.relaxing = 60;
+    for (const double way : {0.3, 0.6, 0.95}) {
+        resize(layout, between(next, before, way));
+        if (hop(layout, random, effort)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /// Takes a few bodies out and puts them in again, then shrinks the envelope as long as that goes lightly; whether that
