@@ -102,7 +102,8 @@ enum class FitWay {
     all_round, ///< one item, with the same air on all sides
     across,    ///< several side by side, from one side wall to the other
     along,     ///< from the floor to the lid
-    pressed    ///< held by its spring: figures tell by how much it would be wider than the cavity, mm across
+    pressed,   ///< held by its spring: figures tell by how much it would be wider than the cavity, mm across
+    opening    ///< one item, with the same air on all sides, on its way through the cavity's narrow opening
 };
 
 /// The room that items have in a cavity.

@@ -9,6 +9,7 @@ namespace tuckwright {
 
 /// The fits of everything that lies in a vessel, from the bundle's sizes and tolerances:
 /// - each item by itself between the side walls, all round (half of the smallest room across);
+/// - each item that stands or lies straight, not slanting, on its way through a cavity's narrow opening, turned as it lies;
 /// - two items side by side in a round cavity, at the same height: the air left across when they touch each other, turned
 ///   as they are and side by side in the direction in which they lie now;
 /// - rows of items from wall to wall in a rectangular cavity, and from floor to lid in a shut one, each with what stands out

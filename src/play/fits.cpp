@@ -93,7 +93,13 @@ private:
                 add_pressed(in, item);
                 continue;
             }
-            add({in, {item}, FitWay::all_round}, across({item}, in, 0, {}) / 2, across({item}, in, 1, {}) / 2);
+            const Shape inner[] = {sizes_[0].cavity(cavity), sizes_[1].cavity(cavity)};
+            add({in, {item}, FitWay::all_round}, across({item}, in, 0, {}, inner[0]) / 2,
+                across({item}, in, 1, {}, inner[1]) / 2);
+            if (cavity.neck && !slants(item, cavity.pose)) { // the opening has no tolerance of its own
+                add({in, {item}, FitWay::opening}, across({item}, in, 0, {}, *cavity.neck) / 2,
+                    across({item}, in, 1, {}, *cavity.neck) / 2);
+            }
         }
         const bool round = std::holds_alternative<Cylinder>(cavity.shape);
         for (std::size_t i = 0; round && i < inside.size(); ++i) {
@@ -102,8 +108,9 @@ private:
                     continue; // that leaves nothing beside it
                 }
                 if (const auto way = way_between(inside[i], inside[j], cavity.pose)) {
-                    add({in, {inside[i], inside[j]}, FitWay::across}, across({inside[i], inside[j]}, in, 0, *way),
-                        across({inside[i], inside[j]}, in, 1, *way));
+                    add({in, {inside[i], inside[j]}, FitWay::across},
+                        across({inside[i], inside[j]}, in, 0, *way, sizes_[0].cavity(cavity)),
+                        across({inside[i], inside[j]}, in, 1, *way, sizes_[1].cavity(cavity)));
                 }
             }
         }
@@ -150,8 +157,19 @@ private:
         return own;
     }
 
-    /// What is left between the walls beside one item, or beside two that touch side by side, `way` from the first on.
-    double across(const std::vector<std::size_t>& items, Lodging in, std::size_t size, Vec3 way) const
+    /// Whether an item lies neither along nor square to the cavity's axis.
+    bool slants(std::size_t item, const Pose& frame) const
+    {
+        constexpr double straight = 1e-9;
+        const Vec3 up = axis_of(rotation_matrix(frame.turn), 2);
+        const Vec3 own = axis_of(rotation_matrix(bundle_.items[item].solids.front().pose.turn), 2);
+        const double c = std::abs(dot(own, up));
+        return c > straight && c < 1 - straight;
+    }
+
+    /// What is left in a cavity of that shape beside one item, or beside two that touch side by side, `way` from the
+    /// first on.
+    double across(const std::vector<std::size_t>& items, Lodging in, std::size_t size, Vec3 way, const Shape& shape) const
     {
         const PlacedCavity& cavity = bundle_.items[in.item].cavities[in.cavity];
         std::vector<Solid> all = solids(items.front(), size);
@@ -163,7 +181,6 @@ private:
             }
             all.insert(all.end(), more.begin(), more.end());
         }
-        const Shape shape = sizes_[size].cavity(cavity);
         if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
             std::vector<PlanCircle> circles;
             for (const Solid& solid : all) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outline. One item bars another's way along the axis if it would meet it when dragged there; the longest chain of such
-// pairs, by what each takes up at worst, is the tightest row. What stands out of an open vessel is a row of its own, on the
-// vessel's floor.
+// pairs, by what each takes up at worst, is the tightest row. Of two that also lie beside each other in part, as crossing
+// sticks do, the common part counts once. What stands out of an open vessel is a row of its own, on the vessel's floor.
 #include "play/rows.hpp"
 
 #include <algorithm>
@@ -61,15 +61,20 @@ public:
         std::stable_sort(inside.begin(), inside.end(),
                          [&](std::size_t a, std::size_t b) { return place(a) < place(b); });
         std::vector<Longest> ending;
+        std::vector<double> ends;
         Longest most;
         for (std::size_t k = 0; k < inside.size(); ++k) {
+            const Stretch own = stretch_of(inside[k], along);
+            const double begin = begin_of(inside[k], along, own.length);
+            ends.push_back(begin + own.length);
             Longest row;
             for (std::size_t j = 0; j < k; ++j) {
-                if (bars(inside[j], inside[k], along) && worst(ending[j].stretch) > worst(row.stretch)) {
-                    row = ending[j];
+                if (bars(inside[j], inside[k], along)) {
+                    Longest before = ending[j];
+                    before.stretch.length -= std::max(0.0, ends[j] - begin);
+                    row = worst(before.stretch) > worst(row.stretch) ? before : row;
                 }
             }
-            const Stretch own = stretch_of(inside[k], along);
             row.items.push_back(inside[k]);
             row.stretch = {row.stretch.length + own.length, row.stretch.off + own.off};
             ending.push_back(row);
@@ -134,6 +139,19 @@ private:
             }
         }
         return stretch;
+    }
+
+    /// Where an item with so much that stands out of it begins along a unit vector.
+    double begin_of(std::size_t item, Vec3 along, double length) const
+    {
+        const PlacedItem& placed = bundle_.items[item];
+        const Vec3 own = axis_of(rotation_matrix(placed.solids.front().pose.turn), 2);
+        double low = 1e9, high = -1e9;
+        for (const Solid& solid : placed.solids) {
+            low = std::min(low, -support(hull_of(solid), -1.0 * along));
+            high = std::max(high, support(hull_of(solid), along));
+        }
+        return dot(own, along) < -parallel ? high - length : low;
     }
 
     /// From the foot of a vessel to the top of what stands in it; nothing in an empty or shut one. A sleeve has no floor.

@@ -72,7 +72,7 @@ std::string paragraph(const Bundle& bundle, Keep keep, const char* start, const 
         text += (text.empty() ? "" : "; ") + listed(bundle, group.firsts, " and ") + between +
                 listed(bundle, group.seconds, last) + (group.why.empty() ? "" : " (" + group.why + ")");
     }
-    return text.empty() ? text : wrapped(start, text + (keep == Keep::apart ? ". This is about vessels only." : "."));
+    return text.empty() ? text : wrapped(start, text + (keep == Keep::apart ? ". This is about vessels only: look yourself at what stands on or beside them." : "."));
 }
 
 /// "Done without, as the kit asks: ..."; the reasons are the kit's own words.
@@ -130,7 +130,8 @@ std::string reach_paragraph(const Bundle& bundle)
         }
         const std::size_t count = *it.out_after;
         text += (text.empty() ? "" : "; ") + spoken_name(bundle, item);
-        text += count == 0 ? " comes out first"
+        text += count == 0 ? it.reach == Wanted::last ? " is wanted last, but nothing comes out before it"
+                                                      : " comes out first"
                            : " after " + std::to_string(count) + (count == 1 ? " thing (" : " things (") +
                                  some_of(bundle, unpacking(bundle, item).before) + ")";
     }

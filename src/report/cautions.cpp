@@ -22,23 +22,23 @@ const std::array<Caution, 8>& known()
     static const std::array<Caution, 8> all{{
         {{Kind::fuel},
          {"fuel", "spirit", "alcohol", "petrol", "gasoline", "paraffin", "kerosene", "methanol", "ethanol"},
-         "keep it tightly shut, away from flames and apart from food"},
+         "keep tightly shut, away from flames and apart from food"},
         {{Kind::pressurised},
          {"gas", "cartridge", "canister", "propane", "butane", "isobutane"},
-         "keep it cool, take off whatever is screwed on before packing, and ask before taking it on a train, ship or "
+         "keep cool, take off whatever is screwed on before packing, and ask before taking it on a train, ship or "
          "plane"},
-        {{}, {"stove", "burner"}, "let it go out and cool down before packing; never use it in a tent or closed room"},
+        {{}, {"stove", "burner"}, "let the flame go out and all cool down before packing; never use in a tent or closed room"},
         {{Kind::flame},
          {"lighter", "match", "matche", "firelighter", "firesteel", "tinder"},
-         "keep it dry, and out of children's reach"},
+         "keep dry, and out of children's reach"},
         {{Kind::sharp},
          {"knife", "knive", "blade", "saw", "scissor", "razor"},
          "fold or cover the edge before packing"},
         {{Kind::hot},
          {},
-         "let it cool down before it is packed, and keep it off what melts, burns or is under pressure"},
-        {{Kind::fragile}, {}, "wrap it in something soft, and set the bundle down gently"},
-        {{Kind::liquid}, {}, "shut it tightly, and keep the bundle upright"},
+         "let cool down before packing, and keep off what melts, burns or is under pressure"},
+        {{Kind::fragile}, {}, "wrap in something soft, and set the bundle down gently"},
+        {{Kind::liquid}, {}, "shut tightly, and keep the bundle upright"},
     }};
     return all;
 }

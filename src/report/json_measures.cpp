@@ -20,7 +20,7 @@ using nlohmann::ordered_json;
 
 constexpr std::size_t most_fits = 1'000'000;
 constexpr std::size_t most_in_a_row = 2000;
-constexpr std::array<const char*, 4> ways{"all round", "across", "along", "pressed"};
+constexpr std::array<const char*, 5> ways{"all round", "across", "along", "pressed", "opening"};
 constexpr std::array<const char*, 3> axes{"x", "y", "z"};
 constexpr double same = 1e-6; ///< mm: figures are rounded down to the grid, which may go either way
 
@@ -36,7 +36,7 @@ FitWay read_way(const Node& parent)
     const std::string word = node ? node->text() : ways.front();
     const auto found = std::find(ways.begin(), ways.end(), word);
     if (found == ways.end()) {
-        node->fault("must be all round, across, along or pressed");
+        node->fault("must be all round, across, along, pressed or opening");
         return FitWay::all_round;
     }
     return static_cast<FitWay>(found - ways.begin());

@@ -34,6 +34,7 @@ std::string subject(const Bundle& bundle, const Fit& fit)
     case FitWay::all_round:
     case FitWay::pressed: return items + " in " + vessel;
     case FitWay::across: return items + " side by side in " + vessel;
+    case FitWay::opening: return items + " through the opening of " + vessel;
     case FitWay::along: return items + " from the floor to the lid of " + vessel;
     }
     return {};
@@ -51,7 +52,9 @@ std::string fit_in_words(const Bundle& bundle, const Fit& fit)
         return fmt::format("{}: held by its spring, {} wider than the bore; {} at worst", subject(bundle, fit),
                            room_in_words(fit.room), room_in_words(fit.worst));
     }
-    const std::string how = fit.way == FitWay::all_round ? "slides in with {} all round; {}" : "{} in all; {}";
+    const std::string how = fit.way == FitWay::opening     ? "passes with {} all round; {}"
+                            : fit.way == FitWay::all_round ? "slides in with {} all round; {}"
+                                                           : "{} in all; {}";
     return subject(bundle, fit) + ": " + fmt::format(fmt::runtime(how), room_in_words(fit.room), at_worst(fit));
 }
 
@@ -110,7 +113,7 @@ std::string rattling_text(const Bundle& bundle)
         }
     }
     return wrapped("", "What rattles: " + text + "." +
-                           (soft.empty() ? "" : " To pad it, there is " + listed(bundle, soft) + "."));
+                           (soft.empty() ? "" : std::string(" To pad it, there ") + (soft.size() > 1 ? "are " : "is ") + listed(bundle, soft) + "."));
 }
 
 } // namespace tuckwright::report

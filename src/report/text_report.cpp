@@ -202,7 +202,8 @@ std::string misfit_text(const Bundle& bundle)
         text += wrapped("For the worst case: ", worst_case_in_words);
     }
     text += "\n" + wrapped("Proof: ", sentence(bundle.explanation));
-    return text + wrapped("", "No search can help: take something out, or allow a larger bundle.");
+    return text + wrapped("", fmt::format("No search can help: take out or change what is named here, or the rule about it{}.",
+                                         limits_in_words(bundle.rule).empty() ? "" : ", or allow a larger bundle"));
 }
 
 std::string not_found_text(const Bundle& bundle)

@@ -373,6 +373,29 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
     return std::nullopt;
 }
 
+/// The best bundle; with thorough effort the smaller of what normal effort finds first, so that there is something if
+/// the search is stopped later on, and of what thorough effort does.
+std::optional<Bundle> searched_in_turn(const Kit& kit, const SolveOptions& options, const nesting::SearchOptions& search,
+                                       Refused& refused)
+{
+    std::optional<Bundle> first;
+    const auto volume = [](const Bundle& bundle) { return volume_ml(outer_envelope(bundle)); };
+    nesting::SearchOptions next = search;
+    if (options.effort == Effort::thorough && things_of(kit) < static_cast<int>(packing::many_bodies)) {
+        next.effort = counts(Effort::normal);
+        first = searched(kit, options, next, refused);
+        if (first && (search.stop() || search.is_least(volume(*first) * 1000))) {
+            return first;
+        }
+        next.effort = search.effort;
+        if (first && search.progress) {
+            next.progress = [&search, least = volume(*first)](double ml) { return ml < least ? search.progress(ml) : void(); };
+        }
+    }
+    auto best = searched(kit, options, next, refused);
+    return first && !(best && volume(*best) <= volume(*first)) ? first : best;
+}
+
 /// What no bundle of a kit can be smaller than, as far as it is known by now.
 class LeastVolume {
 public:
@@ -462,7 +485,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
         return has_many(proposal) || acceptable(kit, proposal); // of many things, what is not is put right
     };
     Refused refused;
-    auto best = searched(kit, options, search, refused);
+    auto best = searched_in_turn(kit, options, search, refused);
     if (!best) {
         bundle.status = Status::not_found;
         bundle.explanation = not_found_in_words(kit, refused, search.stop(), options);

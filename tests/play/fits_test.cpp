@@ -3,6 +3,9 @@
 #include "tuckwright/fits.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
+
+#include "tuckwright/geometry.hpp"
 
 #include "support/handmade_bundles.hpp"
 #include "support/kit_text.hpp"
@@ -130,6 +133,47 @@ TEST_CASE("what stands out of a cup counts with the cup's floor under the lid")
     const Fit fit = fit_of(made, FitWay::along, {1});
     CHECK(fit.room == Approx(102 - 2 - 95));
     CHECK(fit.worst == Approx(102 - 2 - 95 - 1 - 0.5 - 0.25 - 2));
+}
+
+TEST_CASE("sticks that cross under a lid count once where they lie beside each other")
+{
+    auto tin = hollow(item("tin", cylinder(124, 112, {0, 0, 54})), cylinder(122, 110, {0, 0, 54}), Opening::closed);
+    Bundle made = bundle("Crossed", Cylinder{124, 112}, {tin});
+    for (const double x : {-1.0, 1.0}) { // some 44 degrees to either side, one 2 mm higher
+        auto stick = in(item("stick", box(4, 4, 100 * std::sqrt(2.0) - 4, {0, 5 * x, 51 + x})), 0);
+        stick.solids.front().pose.turn = {5, 0, x > 0 ? 2 : -2, 0}; // nearly: the exact turn is no whole number
+        stick.copy = x > 0 ? 2 : 1;
+        stick.solids_off = {{{0.5, 0.5, 0.5}}};
+        made.items.push_back(stick);
+    }
+    made.items[2].solids.front().pose.center.y = -2; // now they meet if one is dragged up
+    const auto spans = [&](std::size_t i) {
+        const Hull hull = hull_of(made.items[i].solids.front());
+        return std::pair(-support(hull, {0, 0, -1}), support(hull, {0, 0, 1}));
+    };
+    const Fit fit = fit_of(made, FitWay::along, {1, 2});
+    CHECK(fit.room == Approx(110 - (spans(2).second - spans(1).first)).margin(1e-6));
+    CHECK(fit.worst < fit.room);
+    CHECK(fit.worst > fit.room - 3);
+}
+
+TEST_CASE("what lies in a cavity with a narrow opening has the air that it had on its way through")
+{
+    auto jar = hollow(item("jar", cylinder(86, 120, {0, 0, 60})), cylinder(80, 104, {0, 0, 54}), Opening::top);
+    jar.cavities[0].neck = Cylinder{66, 14};
+    auto tin = in(item("tin", cylinder(65, 55, {0, 0, 29.5})), 0);
+    tin.solids_off = {{{0.8, 0.8, 0}}};
+    Bundle made = bundle("Jar", Cylinder{86, 120}, {jar, tin});
+    CHECK(fit_of(made, FitWay::opening, {1}).room == Approx(0.5));
+    CHECK(fit_of(made, FitWay::opening, {1}).worst == Approx((66 - 65 - 0.8) / 2));
+    CHECK(fit_of(made, FitWay::all_round, {1}).room == Approx(7.5));
+    CHECK(tightest(made, 1).empty());
+    made.fits = fits(made);
+    CHECK(tightest(made, 1).front().way == FitWay::opening);
+    made.items[1].solids.front().pose.turn = {9, 1, 0, 0};
+    for (const Fit& fit : fits(made)) {
+        CHECK(fit.way != FitWay::opening); // slanting, it may have passed in some other way
+    }
 }
 
 TEST_CASE("the tightest fits are those with the least room between the walls, copies once")

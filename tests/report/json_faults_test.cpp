@@ -224,7 +224,7 @@ TEST_CASE("fields of the wrong kind are named")
                {"/worst_case", 1, "worst_case: must be true or false"},
                {"/fits/0/vessel", 3, "fits[0].vessel: is no item's number"},
                {"/fits/0/items/0", 3, "fits[0].items[0]: is no item's number"},
-               {"/fits/0/way", "upwards", "fits[0].way: must be all round, across, along or pressed"},
+               {"/fits/0/way", "upwards", "fits[0].way: must be all round, across, along, pressed or opening"},
                {"/fits/0/room_mm", "wide", "fits[0].room_mm: must be a number"},
                {"/plays/1/x", 3, "plays[1].x: must be a list"},
                {"/items/1/contents_fill", 1, "items[1].contents_fill: must be true or false, but is a number"},
