@@ -71,7 +71,8 @@ void Fields::check_key(const Entry& entry, const KnownFields& known)
         return;
     }
     reading_.problems.add(entry.place, "unknown key " + quoted(entry.key) + " in " + subject_,
-                          suggestion(entry.key, known.keys));
+                          contains(known.elsewhere, entry.key) ? std::string(known.where)
+                                                               : suggestion(entry.key, known.keys));
 }
 
 const Entry* Fields::entry(std::string_view key) const

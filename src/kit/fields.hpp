@@ -26,6 +26,8 @@ struct KnownFields {
     std::span<const std::string_view> keys;
     std::string_view example;                      ///< how such a group is written, for who wrote something else
     std::span<const std::string_view> needed = {}; ///< keys that Fields::need asks for, whatever else is there
+    std::span<const std::string_view> elsewhere = {}; ///< keys that are right in another place
+    std::string_view where = {};                      ///< and what to do with them
 };
 
 /// A group of fields whose keys are known. Unknown keys and keys without a value are reported once: those needed when

@@ -24,8 +24,10 @@ constexpr std::array<std::string_view, 26> item_keys{
     "not-in", "apart-from", "together-with", "nothing-on-top", "bears",    "reach", "press-fit", "bag",
     "band",   "pouch"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
+constexpr std::array<std::string_view, 6> keys_of_kit{"clearance", "bundle", "units", "waive", "tolerance", "worst-case"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
-                                  needed_of_item};
+                                  needed_of_item, keys_of_kit,
+                                  "it is for the kit as a whole: put it at the top of the file"};
 constexpr std::array<std::string_view, 3> closes_keys{"item", "adds", "intrudes"};
 constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, intrudes: 5}", closes_keys};
 constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
@@ -246,6 +248,8 @@ void read_rigid(Reading& reading, Fields& fields, ItemDraft& draft)
 }
 
 } // namespace
+
+std::span<const std::string_view> keys_of_item() { return item_keys; }
 
 ItemDraft read_item(Reading& reading, const Node& node)
 {

@@ -2,7 +2,9 @@
 /// One entry of `items`, as far as it can be read without looking at the others.
 #pragma once
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 
 #include "kit/carry_reading.hpp"
 #include "kit/sized_shape.hpp"
@@ -51,6 +53,8 @@ struct ItemDraft {
 };
 
 inline constexpr int most_copies_of_an_item = 200;
+/// The keys that an item may have.
+std::span<const std::string_view> keys_of_item();
 ItemDraft read_item(Reading& reading, const Node& node);
 
 } // namespace tuckwright::reading

@@ -26,7 +26,6 @@ using namespace reading;
 constexpr std::array<std::string_view, 9> kit_keys{"version", "kit",   "units", "clearance", "bundle",
                                                     "items",   "waive", "tolerance", "worst-case"};
 constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
-constexpr KnownFields kit_fields{kit_keys, "kit: Soup for two', then 'items:", needed_of_kit};
 constexpr double usual_clearance = 0.5; // mm
 constexpr std::size_t most_copies = 500;
 
@@ -82,7 +81,9 @@ void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& k
 Kit read_kit(Reading& reading, const Node& node)
 {
     Kit kit;
-    Fields fields(reading, node, "a kit file", kit_fields);
+    const KnownFields known{kit_keys, "kit: Soup for two', then 'items:", needed_of_kit, keys_of_item(),
+                            "it is for one thing: put it into that thing's entry under 'items'"};
+    Fields fields(reading, node, "a kit file", known);
     if (!fields.is_map()) {
         return kit;
     }

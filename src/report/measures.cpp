@@ -52,10 +52,11 @@ std::string fit_in_words(const Bundle& bundle, const Fit& fit)
         return fmt::format("{}: held by its spring, {} wider than the bore; {} at worst", subject(bundle, fit),
                            room_in_words(fit.room), room_in_words(fit.worst));
     }
-    const std::string how = fit.way == FitWay::opening     ? "passes with {} all round; {}"
-                            : fit.way == FitWay::all_round ? "slides in with {} all round; {}"
-                                                           : "{} in all; {}";
-    return subject(bundle, fit) + ": " + fmt::format(fmt::runtime(how), room_in_words(fit.room), at_worst(fit));
+    const std::string how = fit.way == FitWay::opening     ? "passes with {} all round"
+                            : fit.way == FitWay::all_round ? "slides in with {} all round"
+                                                           : "{} in all";
+    return subject(bundle, fit) + ": " + fmt::format(fmt::runtime(how), room_in_words(fit.room)) +
+           (fit.worst == fit.room ? "" : "; " + at_worst(fit)); // with no tolerance there is but one figure
 }
 
 /// Along which of its ways a thing can move farthest, in the finished bundle.

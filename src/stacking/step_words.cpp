@@ -220,6 +220,7 @@ std::string push_aside(const Replay& before, std::size_t item, const Surrounding
     }
     std::string through = into(bundle, item);
     through.replace(0, std::string(" into").size(), " through the opening of");
+    through += through.find(',') != std::string::npos ? "," : ""; // closes the relative clause
     return tidied(fmt::format("Put {}{} {}{} and push it aside to its place{}.", spoken_name(bundle, item),
                               fillings(before, item), posture_words(bundle, item), through, where));
 }
