@@ -7,14 +7,10 @@
 #include <chrono>
 #include <cmath>
 #include <fmt/format.h>
-#include <limits>
-#include <numeric>
 #include <optional>
 #include <thread>
 
-#include "nesting/branch_and_bound.hpp"
 #include "nesting/bundle_of_layout.hpp"
-#include "nesting/few_boxes.hpp"
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
@@ -22,6 +18,7 @@
 #include "solve/acceptable.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
+#include "solve/least_volume.hpp"
 #include "solve/lid_bands.hpp"
 #include "solve/measures.hpp"
 #include "solve/mending.hpp"
@@ -303,12 +300,6 @@ nesting::SearchOptions search_options(const SolveOptions& options)
     return search;
 }
 
-int things_of(const Kit& kit)
-{
-    return std::accumulate(kit.items.begin(), kit.items.end(), 0,
-                           [](int sum, const Item& item) { return sum + item.count; });
-}
-
 /// Work in proportion to the things of a kit, up to fifteen.
 ComfortOptions comfort_options(const Kit& kit, const SolveOptions& options, const nesting::SearchOptions& search)
 {
@@ -389,49 +380,16 @@ std::optional<Bundle> searched_in_turn(const Kit& kit, const SolveOptions& optio
         }
         next.effort = search.effort;
         if (first && search.progress) {
-            next.progress = [&search, least = volume(*first)](double ml) { return ml < least ? search.progress(ml) : void(); };
+            next.progress = [&search, least = volume(*first)](double ml) {
+                if (ml < least) {
+                    search.progress(ml);
+                }
+            };
         }
     }
     auto best = searched(kit, options, next, refused);
     return first && !(best && volume(*best) <= volume(*first)) ? first : best;
 }
-
-/// What no bundle of a kit can be smaller than, as far as it is known by now.
-class LeastVolume {
-public:
-    explicit LeastVolume(const Kit& kit) : kit_(kit), ml_(nesting::lower_bound_ml(kit)), things_(things_of(kit)) {}
-
-    double ml() const { return ml_; }
-    /// Whether a volume is as small as can be, up to rounding to the grid.
-    bool is_met_by(double volume_ml) const { return volume_ml <= ml_ * (1 + 1e-7); }
-    /// Tries to raise it towards the volume of a bundle.
-    void raise(double volume_ml, std::uint64_t work)
-    {
-        constexpr std::uint64_t pairs_for_a_set = 10; // in the time that the other takes
-        if (!is_met_by(volume_ml)) {
-            ml_ = std::max(ml_, nesting::bound_of_few_boxes_ml(kit_, volume_ml, pairs_for_a_set * work));
-        }
-        if (!is_met_by(volume_ml)) {
-            ml_ = std::max(ml_, nesting::bound_along_axes_ml(kit_, volume_ml, work));
-        }
-    }
-    /// Whether it is met, with a quick try to raise it where the kit is small.
-    bool is_soon_met_by(double volume_ml)
-    {
-        constexpr int few = 12;
-        constexpr std::uint64_t quick = 250'000;
-        if (things_ <= few && volume_ml < tried_) {
-            tried_ = volume_ml;
-            raise(volume_ml, quick);
-        }
-        return is_met_by(volume_ml);
-    }
-
-private:
-    const Kit& kit_;
-    double ml_, tried_ = std::numeric_limits<double>::infinity();
-    int things_;
-};
 
 /// A proof in words that nothing meets the limits and passes through the bag and bands, where a simple one exists.
 std::optional<std::string> misfit(const Kit& kit)
