@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <cstdio>
 #include <exception>
+#include <functional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -30,48 +33,79 @@ constexpr const char* examples = R"(Examples:
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
 
-struct Given {
-    PackOptions pack;
-    std::string bundle, kit_of_bundle;
-    CLI::App* pack_command = nullptr;
-    CLI::App* verify_command = nullptr;
+/// A command of the program: how it is called, and what runs it.
+struct Command {
+    CLI::App* called;
+    std::function<int()> run;
 };
 
-void add_pack(CLI::App& app, Given& given)
+/// An option whose value is a text, so that what is wrong with it is said in our words.
+void add_option(CLI::App& command, const char* name, const char* kind, const char* help,
+                std::function<void(const std::string&)> read)
 {
-    auto& command = *app.add_subcommand("pack", "Find the smallest bundle of a kit, and prove that it fits");
-    command.add_option("KIT.yaml", given.pack.kit, "the kit file, or - for standard input")->required();
-    // Texts, so that what is wrong with them is said in our words.
-    const auto option = [&](const char* name, const char* kind, const char* help, auto read) {
-        command.add_option_function<std::string>(name, read, help)->type_name(kind);
-    };
-    option("--json", "FILE", "save the bundle with its proof; - for standard output, alone",
-           [&json = given.pack.json](const std::string& text) { json = path_value(text); });
-    auto& search = given.pack.search;
-    option("--effort", "WORD", "quick, normal (the default) or thorough",
-           [&search](const std::string& text) { search.effort = effort_value(text); });
-    option("--seed", "N", "another number, another search (default 1); the same number, the same bundle",
-           [&search](const std::string& text) { search.seed = seed_value(text); });
-    option("--threads", "N", "how many to use (default, or 0: as many as the machine has); never changes the bundle",
-           [&search](const std::string& text) { search.threads = threads_value(text); });
-    option("--seconds", "S", "stop the search after so long; gives up repeatability, for machines differ in speed",
-           [&search](const std::string& text) { search.seconds = seconds_value(text); });
-    command.add_flag("--worst-case", given.pack.worst_case,
-                     "pack so that it fits even if every measurement is off in the bad direction");
-    command.footer(examples);
-    given.pack_command = &command;
+    command.add_option_function<std::string>(name, std::move(read), help)->type_name(kind);
 }
 
-void add_verify(CLI::App& app, Given& given)
+/// Options that every command with a search has.
+void add_search_options(CLI::App& command, SolveOptions& search)
+{
+    add_option(command, "--effort", "WORD", "quick, normal (the default) or thorough",
+               [&search](const std::string& text) { search.effort = effort_value(text); });
+    add_option(command, "--seed", "N", "another number, another search (default 1); the same number, the same answer",
+               [&search](const std::string& text) { search.seed = seed_value(text); });
+    add_option(command, "--threads", "N",
+               "how many to use (default, or 0: as many as the machine has); never changes the answer",
+               [&search](const std::string& text) { search.threads = threads_value(text); });
+    add_option(command, "--seconds", "S",
+               "stop the search after so long; gives up repeatability, for machines differ in speed",
+               [&search](const std::string& text) { search.seconds = seconds_value(text); });
+}
+
+Command pack_command(CLI::App& app, PackOptions& options)
+{
+    auto& command = *app.add_subcommand("pack", "Find the smallest bundle of a kit, and prove that it fits");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the bundle with its proof; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    command.footer(examples);
+    return {&command, [&options] { return pack(options); }};
+}
+
+struct VerifyOptions {
+    std::string bundle, kit;
+};
+
+Command verify_command(CLI::App& app, VerifyOptions& options)
 {
     auto& command = *app.add_subcommand("verify", "Prove a saved bundle anew, from its file alone");
-    command.add_option("BUNDLE.json", given.bundle, "a file that pack --json wrote, or - for standard input")
+    command.add_option("BUNDLE.json", options.bundle, "a file that pack --json wrote, or - for standard input")
         ->required();
-    command.add_option_function<std::string>(
-               "--kit", [&kit = given.kit_of_bundle](const std::string& text) { kit = path_value(text); },
-               "also prove that it holds what this kit asks for, and nothing else")
-        ->type_name("KIT.yaml");
-    given.verify_command = &command;
+    add_option(command, "--kit", "KIT.yaml", "also prove that it holds what this kit asks for, and nothing else",
+               [&options](const std::string& text) { options.kit = path_value(text); });
+    return {&command, [&options] { return verify(options.bundle, options.kit); }};
+}
+
+/// What the options of all commands are read into.
+struct Given {
+    PackOptions pack;
+    VerifyOptions verify;
+};
+
+std::vector<Command> commands(CLI::App& app, Given& given)
+{
+    return {pack_command(app, given.pack), verify_command(app, given.verify)};
+}
+
+std::vector<std::string> command_words(const CLI::App& app)
+{
+    std::vector<std::string> words;
+    for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+        words.push_back(command->get_name());
+    }
+    return words;
 }
 
 /// Says which arguments were not expected, and what may have been meant.
@@ -83,7 +117,8 @@ void tell_unexpected(const CLI::App& app)
     for (const CLI::Option* option : command.get_options([](const CLI::Option* o) { return o->nonpositional(); })) {
         options.push_back(option->get_name());
     }
-    const std::string what = about_unexpected(app.remaining(true), given.empty() ? "" : command.get_name(), options);
+    const std::string what =
+        about_unexpected(app.remaining(true), given.empty() ? "" : command.get_name(), options, command_words(app));
     tell({{"tuckwright", 0, 0, what, ""}});
 }
 
@@ -95,8 +130,7 @@ int run(int argc, const char* const* argv)
     app.set_version_flag("--version", "tuckwright " TUCKWRIGHT_VERSION);
     app.require_subcommand(0, 1); // that there is one is seen below: a misspelt one is then told by its name
     app.footer(examples);
-    add_pack(app, given);
-    add_verify(app, given);
+    const std::vector<Command> all = commands(app, given);
     std::vector<const char*> arguments(argv, argv + argc);
     if (argc > 1 && std::string_view(argv[1]) == "help") { // help, or help pack
         arguments.erase(arguments.begin() + 1);
@@ -111,10 +145,10 @@ int run(int argc, const char* const* argv)
         return app.exit(error) == 0 ? done : wrong_input;
     }
     if (app.get_subcommands().empty()) {
-        std::fputs("tuckwright: give a command, pack or verify; --help shows examples\n", stderr);
+        tell({{"tuckwright", 0, 0, "give a command; --help shows them, with examples", ""}});
         return wrong_input;
     }
-    return *given.pack_command ? pack(given.pack) : verify(given.bundle, given.kit_of_bundle);
+    return std::find_if(all.begin(), all.end(), [](const Command& one) { return one.called->parsed(); })->run();
 }
 
 } // namespace

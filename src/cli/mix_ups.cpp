@@ -2,15 +2,12 @@
 #include "cli/mix_ups.hpp"
 
 #include <algorithm>
-#include <array>
 
 #include "kit/words.hpp"
 
 namespace tuckwright::cli {
 
 namespace {
-
-constexpr std::array<std::string_view, 2> commands{"pack", "verify"};
 
 std::string joined(const std::vector<std::string>& words)
 {
@@ -41,7 +38,7 @@ bool looks_like_bundle(std::string_view text)
 }
 
 std::string about_unexpected(const std::vector<std::string>& arguments, std::string_view command,
-                             const std::vector<std::string>& options)
+                             const std::vector<std::string>& options, const std::vector<std::string>& commands)
 {
     const std::string& first = arguments.front();
     if (first.size() > 1 && first.front() == '-') {
@@ -55,9 +52,9 @@ std::string about_unexpected(const std::vector<std::string>& arguments, std::str
                (meant ? "; did you mean " + std::string(*meant) + "?" : "; known here: " + joined(options));
     }
     if (command.empty()) {
-        const auto meant = reading::mistyped(first, commands);
+        const auto meant = reading::mistyped(first, std::vector<std::string_view>(commands.begin(), commands.end()));
         return "there is no command " + first + "; " +
-               (meant ? "did you mean " + std::string(*meant) + "?" : "known are " + reading::listed(commands));
+               (meant ? "did you mean " + std::string(*meant) + "?" : "known are " + joined(commands));
     }
     return first + " is one file too many for " + std::string(command) + "; give one";
 }

@@ -12,8 +12,9 @@ bool looks_like_kit(std::string_view text);
 /// Whether a text starts as a bundle's JSON does.
 bool looks_like_bundle(std::string_view text);
 
-/// What is wrong with arguments that were not expected, for the command that was given or for none.
+/// What is wrong with arguments that were not expected, for the command that was given or for none. Options are those
+/// known there, commands all that there are.
 std::string about_unexpected(const std::vector<std::string>& arguments, std::string_view command,
-                             const std::vector<std::string>& options);
+                             const std::vector<std::string>& options, const std::vector<std::string>& commands);
 
 } // namespace tuckwright::cli
