@@ -134,6 +134,8 @@ struct Item {
     bool nothing_on_top = false;     ///< nothing may lie on it
     std::optional<double> bears_g;   ///< the most that may lie on it, with all that this holds and carries
     Wanted reach = Wanted::any;
+    int priority = 1;                ///< where not everything can go along: what it counts against other things, copy by copy
+    bool must_have = false;          ///< and whether it has to go along in any case
     std::optional<PressFit> press;   ///< then the outside is a plain cylinder, left to itself; see pressed_in()
 
     /// Whether it has a cavity in which nothing else lies: its contents fill it, or it is a shut bottle of liquid.
@@ -149,7 +151,8 @@ enum class Keep {
     apart,   ///< no vessel holds both, however deep, and neither holds the other
     within,  ///< the first lies in (a copy of) the second, however deep
     out,     ///< the first does not lie in the second, however deep
-    together ///< (every copy of) the first has some copy of the second in its own direct container, vessel or bundle
+    together, ///< (every copy of) the first has some copy of the second in its own direct container, vessel or bundle
+    shut     ///< (every copy of) the first is shut as a lid on a copy of the second
 };
 
 /// A rule of carrying: given for the two items, or following from what they are.
