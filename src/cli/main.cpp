@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "cli/exit_code.hpp"
+#include "cli/fill.hpp"
 #include "cli/messages.hpp"
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
@@ -27,6 +28,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json bundle.json      and save it with its proof
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
+  tuckwright fill things.yaml --into pot                what goes into the pot, and why the rest does not
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
 
@@ -74,6 +76,18 @@ Command pack_command(CLI::App& app, PackOptions& options)
     return {&command, [&options] { return pack(options); }};
 }
 
+Command fill_command(CLI::App& app, FillOptions& options)
+{
+    auto& command = *app.add_subcommand("fill", "Choose what goes into one vessel with its lid shut, and prove it");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--into", "ID", "the vessel to fill (default: the one with the largest inside)",
+               [&options](const std::string& text) { options.into = text; });
+    add_option(command, "--json", "FILE", "save the answer with the proved bundle; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_search_options(command, options.search);
+    return {&command, [&options] { return fill(options); }};
+}
+
 struct VerifyOptions {
     std::string bundle, kit;
 };
@@ -91,12 +105,13 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
+    FillOptions fill;
     VerifyOptions verify;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), verify_command(app, given.verify)};
+    return {pack_command(app, given.pack), fill_command(app, given.fill), verify_command(app, given.verify)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)
