@@ -45,6 +45,7 @@ enum class Choice {
 const char* to_string(Choice choice);
 
 struct Filling {
+    std::string kit;         ///< the kit's name
     std::string vessel;      ///< id of the vessel
     std::string lid;         ///< id of the lid that is shut on it; empty for none
     bool own_lid = false;    ///< its own lid is shut

@@ -122,24 +122,15 @@ public:
         tell_vessel(filling);
         bundle_.status = Status::not_found;
         const Counts first = model_.least;
-        if (!tried(first)) {
-            filling.bundle = std::move(last_);
-            filling.left = left_out(facts(), model_.least);
-            for (Left& left : filling.left) {
-                left.why = left.why == LeftOut::not_tried ? LeftOut::not_together : left.why;
-            }
+        const bool must_go_in = tried(first);
+        if (!must_go_in) {
+            learn(core_of(first));
+        }
+        try_each_alone();
+        if (!must_go_in) {
+            filling.left = left_out(facts(), Counts(kit_.items.size(), 0));
             filling.tries = tries_;
             return filling;
-        }
-        for (std::size_t item = 0; item < kit_.items.size(); ++item) {
-            if (model_.most[item] > model_.least[item] && !stopped()) {
-                Counts alone(kit_.items.size(), 0);
-                alone[item] = 1;
-                goes_in_alone_[item] = tried(alone);
-                if (!goes_in_alone_[item]) {
-                    learn(alone);
-                }
-            }
         }
         add_what_goes_in();
         bool all_looked_at = look_for_better(patience_.failures);
@@ -155,6 +146,20 @@ public:
     }
 
 private:
+    void try_each_alone()
+    {
+        for (std::size_t item = 0; item < kit_.items.size() && !stopped(); ++item) {
+            if (model_.most[item] > 0) {
+                Counts alone(kit_.items.size(), 0);
+                alone[item] = 1;
+                goes_in_alone_[item] = tried(alone);
+                if (!goes_in_alone_[item]) {
+                    learn(alone);
+                }
+            }
+        }
+    }
+
     void make_model()
     {
         const std::size_t n = kit_.items.size();
@@ -366,6 +371,7 @@ private:
     {
         const Item& vessel = kit_.items[vessel_];
         const auto lid = lid_of(kit_, vessel_);
+        filling.kit = kit_.name;
         filling.vessel = vessel.id;
         filling.lid = lid ? kit_.items[*lid].id : "";
         filling.own_lid = !lid && vessel.inside->opens == Opening::closed;

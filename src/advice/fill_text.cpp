@@ -70,11 +70,11 @@ std::string text_of(const Filling& filling)
     const Bundle& bundle = filling.bundle;
     const std::string vessel = called(bundle, filling.vessel, filling.vessel);
     if (filling.choice == Choice::none) {
-        return wrapped("", fmt::format("{}: what must go in was not found to go into {}", bundle.kit, vessel)) + "\n" +
-               wrapped("", bundle.explanation + ".") + left_text(filling);
+        return wrapped("", fmt::format("{}: what must go in was not found to go into {}", filling.kit, vessel)) +
+               left_text(filling);
     }
     std::string text =
-        wrapped("", fmt::format("{}: {} of {} things go into {}{}", bundle.kit,
+        wrapped("", fmt::format("{}: {} of {} things go into {}{}", filling.kit,
                                 filling.left.empty() ? "all" : std::to_string(filling.things), filling.candidates, vessel,
                                 shut_in_words(filling))) +
         "\n";
@@ -102,6 +102,7 @@ std::string json_of(const Filling& filling)
     }
     nlohmann::ordered_json json{{"format", "tuckwright-filling"},
                                 {"version", 1},
+                                {"kit", filling.kit},
                                 {"vessel", filling.vessel},
                                 {"lid", filling.lid.empty() ? nlohmann::ordered_json() : nlohmann::ordered_json(filling.lid)},
                                 {"choice", to_string(filling.choice)},

@@ -95,8 +95,11 @@ public:
             tell_alone(item, is_too_large || contains(facts_.proved, alone), left);
             return left;
         }
-        Counts more = set_;
-        ++more[item];
+        Counts more = set_; // with all that must go in, where that is not in it
+        for (std::size_t i = 0; i < more.size(); ++i) {
+            more[i] = std::max(more[i], facts_.model.least[i]);
+        }
+        more[item] = std::max(more[item], set_[item] + 1);
         const Counts* found = nullptr;
         for (const auto* sets : {&facts_.proved, &facts_.model.impossible}) {
             for (const Counts& impossible : *sets) {
