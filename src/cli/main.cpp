@@ -14,6 +14,7 @@
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
+#include "cli/provision.hpp"
 #include "cli/verify.hpp"
 
 namespace tuckwright::cli
@@ -29,6 +30,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --effort thorough --seed 7
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
+  tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -88,15 +90,26 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     return {&command, [&options] { return verify(options.bundle, options.kit); }};
 }
 
+Command provision_command(CLI::App& app, ProvisionOptions& options)
+{
+    auto& command = *app.add_subcommand("provision", "Work out the fuel and food that the trip of a kit takes");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the answer; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    return {&command, [&options] { return provision(options); }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
     VerifyOptions verify;
+    ProvisionOptions provision;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), verify_command(app, given.verify)};
+    return {pack_command(app, given.pack), verify_command(app, given.verify),
+            provision_command(app, given.provision)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)
