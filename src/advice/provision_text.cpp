@@ -77,10 +77,10 @@ std::string vessels_of(const Need& need)
     for (const Considered& one : need.vessels) {
         const std::string usable =
             one.usable < one.holds ? fmt::format(", and may be filled with {} {}", figure(one.usable), unit) : "";
-        text += wrapped("  - ", fmt::format("{} holds {} {}{}: {} of it would do, {} by {} outside", one.name,
+        text += wrapped("  - ", fmt::format("{} holds {} {}{}: {} of it would do, and take{} up {}", one.name,
                                             figure(one.holds), unit, usable, one.count,
-                                            report::volume_in_words(one.outside_ml, report::Rounding::up),
-                                            one.count == 1 ? "its" : "their"));
+                                            one.count == 1 ? "s" : "",
+                                            report::volume_in_words(one.outside_ml, report::Rounding::up)));
     }
     if (need.chosen) {
         const Considered& chosen = need.vessels[*need.chosen];

@@ -125,6 +125,17 @@ void refuse_keys_of_items(Reading& reading, const Node& offer)
     }
 }
 
+/// The value of `holds` in grams or millilitres, 1 at least.
+std::optional<double> read_held(Reading& reading, const Node& node, bool by_volume, const std::string& example)
+{
+    const auto held = by_volume ? read_volume(reading, node, "holds") : read_weight(reading, node, "holds");
+    if (held && *held < 1) {
+        reading.problems.add(node.place, "holds is " + quoted(node.text) + ", hardly anything", "write it such as " + example);
+        return std::nullopt;
+    }
+    return held;
+}
+
 /// What the vessel holds, which is no more than its inside, or outside, has room for.
 double read_holds(Reading& reading, const Node& offer, const Purpose& purpose, const ItemDraft& draft)
 {
@@ -140,25 +151,18 @@ double read_holds(Reading& reading, const Node& offer, const Purpose& purpose, c
         return 0;
     }
     const Node& node = entry->value;
-    if (!purpose.by_volume) {
-        const auto grams = read_weight(reading, node, "holds");
-        if (grams && *grams <= 0) {
-            reading.problems.add(node.place, "holds is nothing", "write it such as " + example);
-        }
-        return grams.value_or(0);
-    }
-    const double ml = read_volume(reading, node, "holds").value_or(0);
+    const double held = read_held(reading, node, purpose.by_volume, example).value_or(0);
     double room = volume_ml(draft.item.inside ? draft.item.inside->shape : draft.item.outside);
     for (const Part& part : draft.item.parts) {
         room += volume_ml(part.shape);
     }
-    if (draft.outside && (draft.item.inside || !draft.inside_place) && ml > room) {
+    if (purpose.by_volume && draft.outside && (draft.item.inside || !draft.inside_place) && held > room) {
         reading.problems.add(node.place,
                              "holds is " + quoted(node.text) + ", but there is room for " +
                                  std::to_string(static_cast<int>(room)) + " ml at most by its dimensions",
                              "measure it again, and check the units");
     }
-    return ml;
+    return held;
 }
 
 std::vector<Offer> read_offers(Reading& reading, const Fields& fields, const Purpose& purpose,

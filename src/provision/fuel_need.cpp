@@ -186,9 +186,13 @@ void work_out_fuel(const FuelPlan& plan, Provision& answer)
     }
     if (plan.tablet_g) {
         const double tablet = rounded(*plan.tablet_g, 2, Toward::less);
-        working.line({"Tablets", "grams / weight of one", fmt::format("{} / {}", figure(fuel.grams), figure(tablet)),
-                      fuel.grams / tablet, 0, "tablets"},
-                     Toward::more);
+        const double tablets =
+            working.line({"In whole tablets", "grams / weight of one",
+                          fmt::format("{} / {}", figure(fuel.grams), figure(tablet)), fuel.grams / tablet, 0, "tablets"},
+                         Toward::more);
+        fuel.grams = working.line({"Which weigh", "tablets x weight of one",
+                                   fmt::format("{} x {}", figure(tablets), figure(tablet)), tablets * tablet, 1, "g"},
+                                  Toward::more);
     }
     fuel.working = working.lines();
     if (plan.from) {

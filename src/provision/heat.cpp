@@ -20,7 +20,7 @@ double water(const Trip& trip, Working& working)
     const double each = rounded(trip.water_each_ml, 1, Toward::more);
     return working.line({"Water to boil", "people x days x boils a day x ml for each / 1000",
                          fmt::format("{} x {} x {} x {} / 1000", trip.people, trip.days, trip.boils, figure(each)),
-                         trip.people * trip.days * trip.boils * each / ml_per_l, 2, "l"},
+                         trip.people * trip.days * trip.boils * each / ml_per_l, 3, "l"},
                         Toward::more);
 }
 

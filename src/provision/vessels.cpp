@@ -31,7 +31,8 @@ void choose_vessel(Need& need, const std::vector<Offer>& offers, double headspac
     using Rank = std::tuple<bool, double, double>; // several of them, outside, empty weight: less is better
     std::optional<Rank> best;
     for (const Offer& offer : offers) {
-        Considered one{offer.item.id, offer.item.name, offer.holds, rounded(offer.holds * (1 - headspace), 1, Toward::less)};
+        const double holds = rounded(offer.holds, 1, Toward::less);
+        Considered one{offer.item.id, offer.item.name, holds, rounded(holds * (1 - headspace), 1, Toward::less)};
         require(one.usable > 0, "an offered vessel holds something");
         constexpr double hair = 1e-9;
         const double count = std::max(1.0, std::ceil(amount / one.usable - hair));

@@ -15,7 +15,7 @@ double rounded(double value, int decimals, Toward toward)
     const double whole = toward == Toward::more   ? std::ceil(scaled - hair)
                          : toward == Toward::less ? std::floor(scaled + hair)
                                                   : std::round(scaled);
-    return whole / scale;
+    return whole / scale + 0.0; // never a negative nought
 }
 
 std::string figure(double value)
