@@ -90,7 +90,7 @@ TEST_CASE("what the trip takes is packed, and the saved bundle is one of that ki
     const auto packed = program("pack " + kit + " --effort quick --json " + saved);
     INFO(packed.err);
     REQUIRE(packed.code == 0);
-    CHECK(holds(packed.out, "Cartridge, standing, 90 mm across, 70 mm high, holds 100 g of gas"));
+    CHECK(holds(packed.out, "Cartridge (gas), standing, 90 mm across, 70 mm high, holds 100 g of gas"));
     CHECK(holds(packed.out, "For the trip: gas in Cartridge (gas), with 100 g in it."));
     CHECK(holds(packed.out, "'tuckwright provision'"));
     CHECK(program("verify " + saved).code == 0);

@@ -67,7 +67,7 @@ TEST_CASE("a trip is read, and what it leaves out stays open")
     CHECK(trip.fuel.reserve == Approx(0.2));
     CHECK_FALSE(trip.fuel.headspace);
     CHECK(trip.portions.empty());
-    CHECK_FALSE(read_kit_text(with(spirit, spirit.substr(11, spirit.find("items") - 11), ""), "kit.yaml")->trip);
+    CHECK_FALSE(read_kit_text(with(spirit, spirit.substr(10, spirit.find("items") - 10), ""), "kit.yaml")->trip);
 }
 
 TEST_CASE("units of a trip are turned into those of the program")
@@ -95,9 +95,9 @@ TEST_CASE("bounds are included, and what lies beyond is told with them")
         CHECK(first_fault(with(spirit, "heat-share: 50 %", std::string("heat-share: ") + share)).empty());
     }
     CHECK(first_fault(with(spirit, "heat-share: 50 %", "heat-share: 95.1 %")) ==
-          "kit.yaml:8:50: heat-share is '95.1 %', but must be from 5 to 95 %; check the number and its unit");
+          "kit.yaml:8:52: heat-share is '95.1 %', but must be from 5 to 95 %; check the number and its unit");
     CHECK(first_fault(with(spirit, "heat-share: 50 %", "heat-share: 50")) ==
-          "kit.yaml:8:50: heat-share is '50', without a unit; write it such as '50 %'");
+          "kit.yaml:8:52: heat-share is '50', without a unit; write it such as '50 %'");
     CHECK(first_fault(with(spirit, "start: 8 C", "start: 8 K")).find("unknown unit 'K'") != std::string::npos);
     CHECK(first_fault(with(spirit, "start: 8 C", "start: 1/2")).find("is a fraction") != std::string::npos);
     CHECK(first_fault(with(spirit, "start: 8 C", "start: 8,5 C")).find("comma") != std::string::npos);
