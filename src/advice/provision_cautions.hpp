@@ -6,8 +6,7 @@
 
 #include "tuckwright/trip.hpp"
 
-namespace tuckwright::advice
-{
+namespace tuckwright::advice {
 
 std::vector<std::string> provision_cautions(const Trip& trip);
 

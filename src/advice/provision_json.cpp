@@ -6,11 +6,9 @@
 #include "tuckwright/contract.hpp"
 #include "tuckwright/provision_report.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 using nlohmann::ordered_json;
 

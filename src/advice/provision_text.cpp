@@ -10,11 +10,9 @@
 #include "tuckwright/contract.hpp"
 #include "tuckwright/provision_report.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 using provisioning::figure;
 using report::wrapped;
@@ -35,7 +33,8 @@ std::string amount(const Need& need)
 std::string chosen_in_words(const Need& need)
 {
     const Considered& chosen = need.vessels[*need.chosen];
-    const std::string each = need.ml ? figure(need.each) + " ml (" + figure(need.each_g) + " g)" : figure(need.each_g) + " g";
+    const std::string each =
+        need.ml ? figure(need.each) + " ml (" + figure(need.each_g) + " g)" : figure(need.each_g) + " g";
     const std::string name = chosen.name == chosen.id ? chosen.id : chosen.name + " (" + chosen.id + ")";
     return chosen.count == 1 ? fmt::format("{}, with {} in it", name, each)
                              : fmt::format("{} of {}, with {} in each", chosen.count, name, each);
@@ -44,18 +43,18 @@ std::string chosen_in_words(const Need& need)
 std::string to_take(const Need& need)
 {
     return wrapped("  - ", need.what + ": " + amount(need)) +
-           wrapped("    ", need.chosen ? "in " + chosen_in_words(need)
-                                       : "No vessel is offered for it, so 'pack' adds none.");
+           wrapped("    ",
+                   need.chosen ? "in " + chosen_in_words(need) : "No vessel is offered for it, so 'pack' adds none.");
 }
 
 /// What a boil burns, for a trial at home.
 std::string fuel_of_a_boil(const Provision& needs)
 {
     const double all = needs.fuel.ml.value_or(needs.fuel.grams);
-    return wrapped("    ", fmt::format("It is for {}: {} {} each, the reserve included.",
-                                       counted(needs.boils, "boil", "boils"),
-                                       figure(provisioning::rounded(all / needs.boils, 1, provisioning::Toward::nearest)),
-                                       needs.fuel.ml ? "ml" : "g"));
+    return wrapped("    ",
+                   fmt::format("It is for {}: {} {} each, the reserve included.", counted(needs.boils, "boil", "boils"),
+                               figure(provisioning::rounded(all / needs.boils, 1, provisioning::Toward::nearest)),
+                               needs.fuel.ml ? "ml" : "g"));
 }
 
 std::string lines_of(const std::vector<WorkingLine>& working)
@@ -78,8 +77,7 @@ std::string vessels_of(const Need& need)
         const std::string usable =
             one.usable < one.holds ? fmt::format(", and may be filled with {} {}", figure(one.usable), unit) : "";
         text += wrapped("  - ", fmt::format("{} holds {} {}{}: {} of it would do, and take{} up {}", one.name,
-                                            figure(one.holds), unit, usable, one.count,
-                                            one.count == 1 ? "s" : "",
+                                            figure(one.holds), unit, usable, one.count, one.count == 1 ? "s" : "",
                                             report::volume_in_words(one.outside_ml, report::Rounding::up)));
     }
     if (need.chosen) {
@@ -87,8 +85,9 @@ std::string vessels_of(const Need& need)
         const char* why = need.vessels.size() == 1 ? "it is the only one offered"
                           : chosen.count == 1      ? "one is enough, and no smaller one does that"
                                                    : "no single vessel is enough, and these are the smallest together";
-        text += wrapped("  ", fmt::format("{} needed: {}, for {}.", need.ml ? figure(*need.ml) + " ml" : figure(need.grams) + " g",
-                                          chosen.name, why));
+        text += wrapped("  ",
+                        fmt::format("{} needed: {}, for {}.",
+                                    need.ml ? figure(*need.ml) + " ml" : figure(need.grams) + " g", chosen.name, why));
     }
     return text;
 }
@@ -97,15 +96,17 @@ std::string dilution_of(const Dilution& dilution)
 {
     const auto percent = [](double share) { return figure(100 * share) + " %"; };
     std::string text = "\nHow to dilute it, by weight on a scale or by volume:\n";
-    text += wrapped("  ", fmt::format("Pour {} g ({} ml) of spirit of {} and {} g ({} ml) of water together. Volumes do not "
-                                      "add up: it becomes {} ml, not {}.",
-                                      figure(dilution.spirit_g), figure(dilution.spirit_ml), percent(dilution.from),
-                                      figure(dilution.water_g), figure(dilution.water_ml), figure(dilution.mixed_ml),
-                                      figure(provisioning::rounded(dilution.spirit_ml + dilution.water_ml, 1,
-                                                                   provisioning::Toward::nearest))));
-    text += wrapped("  ", fmt::format("By the rule of thumb, one part of water to ten of spirit of {}, it would become {} "
-                                      "vol; {} if volumes added up.",
-                                      percent(dilution.from), percent(dilution.thumb_true), percent(dilution.thumb_plain)));
+    text += wrapped("  ",
+                    fmt::format("Pour {} g ({} ml) of spirit of {} and {} g ({} ml) of water together. Volumes do not "
+                                "add up: it becomes {} ml, not {}.",
+                                figure(dilution.spirit_g), figure(dilution.spirit_ml), percent(dilution.from),
+                                figure(dilution.water_g), figure(dilution.water_ml), figure(dilution.mixed_ml),
+                                figure(provisioning::rounded(dilution.spirit_ml + dilution.water_ml, 1,
+                                                             provisioning::Toward::nearest))));
+    text +=
+        wrapped("  ", fmt::format("By the rule of thumb, one part of water to ten of spirit of {}, it would become {} "
+                                  "vol; {} if volumes added up.",
+                                  percent(dilution.from), percent(dilution.thumb_true), percent(dilution.thumb_plain)));
     return text + lines_of(dilution.working);
 }
 
@@ -134,7 +135,7 @@ std::string fuel_besides(const Kit& kit)
     }
     return names.empty() ? ""
                          : wrapped("  Mind: ", "among the kit's own items there is fuel already: " + names +
-                                                 ". It is not counted here; take it out if this replaces it.");
+                                                   ". It is not counted here; take it out if this replaces it.");
 }
 
 } // namespace
@@ -142,17 +143,18 @@ std::string fuel_besides(const Kit& kit)
 std::string provision_text(const Provision& needs, const Kit& kit)
 {
     require(kit.trip != nullptr, "the kit has a trip");
-    std::string text = wrapped("", fmt::format("{}: what the trip takes, {} for {}", kit.name,
-                                               counted(needs.people, "person", "people"),
-                                               counted(needs.days, "day", "days")));
+    std::string text =
+        wrapped("", fmt::format("{}: what the trip takes, {} for {}", kit.name,
+                                counted(needs.people, "person", "people"), counted(needs.days, "day", "days")));
     text += "\nTo take along:\n" + to_take(needs.fuel) + fuel_of_a_boil(needs);
     for (const Need& need : needs.food) {
         text += to_take(need);
     }
     text += fuel_besides(kit);
     text += list("Taken for granted:", needs.assumed);
-    text += "\n" + wrapped("", "The working. Each figure is rounded as it is printed, in the direction that takes more fuel "
-                               "along, and the next line goes on with it so; a ^ b is a to the power of b.") +
+    text += "\n" +
+            wrapped("", "The working. Each figure is rounded as it is printed, in the direction that takes more fuel "
+                        "along, and the next line goes on with it so; a ^ b is a to the power of b.") +
             "\nThe heat:\n" + lines_of(needs.heat) + "\nThe fuel:\n" + lines_of(needs.fuel.working) +
             vessels_of(needs.fuel);
     if (needs.dilution) {
@@ -178,8 +180,9 @@ std::string provided_text(const Provision& needs)
         }
     }
     const std::string shown = " 'tuckwright provision' shows what the trip takes, and the working.";
-    return "\n" + wrapped("For the trip: ", names.empty() ? "no vessel is offered, so no fuel or food was added." + shown
-                                                   : names + "." + shown);
+    return "\n" + wrapped("For the trip: ", names.empty()
+                                                ? "no vessel is offered, so no fuel or food was added." + shown
+                                                : names + "." + shown);
 }
 
 } // namespace tuckwright

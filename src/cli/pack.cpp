@@ -73,8 +73,7 @@ bool write(const PackOptions& options, const Kit& kit, const Bundle& bundle)
             return false;
         }
     }
-    const bool for_trip = kit.trip && has_bundle(bundle.status);
-    return print(text_report(bundle) + (for_trip ? provided_text(provision(*kit.trip)) : ""));
+    return print(text_report(bundle) + (kit.trip ? provided_text(provision(*kit.trip)) : ""));
 }
 
 } // namespace

@@ -8,8 +8,7 @@
 #include "cli/output_file.hpp"
 #include "tuckwright/provision_report.hpp"
 
-namespace tuckwright::cli
-{
+namespace tuckwright::cli {
 
 int provision(const ProvisionOptions& options)
 {

@@ -3,8 +3,7 @@
 #pragma once
 #include <string>
 
-namespace tuckwright::cli
-{
+namespace tuckwright::cli {
 
 struct ProvisionOptions {
     std::string kit;  ///< path, or - for standard input

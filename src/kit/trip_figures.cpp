@@ -9,11 +9,9 @@
 
 #include "kit/words.hpp"
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
-namespace
-{
+namespace {
 
 /// A word behind a number, and what it makes of it: (number + offset) * factor.
 struct FigureUnit {
@@ -73,10 +71,10 @@ std::optional<double> read_figure(Reading& reading, const Node& node, const std:
 std::optional<double> read_temperature(Reading& reading, const Node& node, const std::string& subject, double low,
                                        double high)
 {
-    return read_figure(reading, node, subject,
-                       {temperatures, low, high, "'8 C' or '46 F'",
-                        fmt::format("from {:g} to {:g} °C ({:g} to {:g} °F)", low, high, 1.8 * low + 32,
-                                    1.8 * high + 32)});
+    return read_figure(
+        reading, node, subject,
+        {temperatures, low, high, "'8 C' or '46 F'",
+         fmt::format("from {:g} to {:g} °C ({:g} to {:g} °F)", low, high, 1.8 * low + 32, 1.8 * high + 32)});
 }
 
 std::optional<double> read_altitude(Reading& reading, const Node& node, const std::string& subject)

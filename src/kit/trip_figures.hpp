@@ -6,8 +6,7 @@
 
 #include "kit/fields.hpp"
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
 /// Degrees Celsius from "8 C" or "46 F"; a plain number is degrees Celsius. Ensures: within the bounds, which are too.
 std::optional<double> read_temperature(Reading& reading, const Node& node, const std::string& subject, double low,

@@ -9,19 +9,17 @@
 #include "kit/trip_figures.hpp"
 #include "kit/words.hpp"
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
-namespace
-{
+namespace {
 
 constexpr std::array<std::string_view, 10> trip_keys{"people",   "days",     "boils",      "water-each", "start",
                                                      "altitude", "boils-at", "boils-away", "fuel",       "food"};
 constexpr std::array<std::string_view, 6> needed_of_trip{"people", "days", "boils", "water-each", "start", "fuel"};
 constexpr KnownFields trip_fields{trip_keys, "trip: {people: 2, days: 3, boils: 2, water-each: 400 ml, ...}",
                                   needed_of_trip};
-constexpr std::array<std::string_view, 10> fuel_keys{"what",    "strength", "from",       "propane", "density",
-                                                     "tablet",  "heat-share", "reserve", "headspace", "offered"};
+constexpr std::array<std::string_view, 10> fuel_keys{"what",   "strength",   "from",    "propane",   "density",
+                                                     "tablet", "heat-share", "reserve", "headspace", "offered"};
 constexpr std::array<std::string_view, 3> needed_of_fuel{"what", "heat-share", "reserve"};
 constexpr KnownFields fuel_fields{fuel_keys, "fuel: {what: spirit, strength: 85 %, heat-share: 50 %, reserve: 20 %}",
                                   needed_of_fuel};
@@ -38,9 +36,9 @@ constexpr std::size_t most_offers = 50, most_portions = 50;
 
 /// What a vessel is offered for.
 struct Purpose {
-    std::string contents;             ///< "spirit"
-    std::vector<std::string> kinds;   ///< of the filled vessel
-    bool by_volume = true;            ///< it holds millilitres, else grams
+    std::string contents;           ///< "spirit"
+    std::vector<std::string> kinds; ///< of the filled vessel
+    bool by_volume = true;          ///< it holds millilitres, else grams
 };
 
 std::string words(const FuelPlan& fuel)
@@ -95,8 +93,12 @@ Node item_entry(const Node& offer, const Purpose& purpose)
         }
     }
     item.entries.push_back(kinds);
-    item.entries.push_back({"contents", offer.place,
-                            {NodeKind::map, offer.place, {}, {},
+    item.entries.push_back({"contents",
+                            offer.place,
+                            {NodeKind::map,
+                             offer.place,
+                             {},
+                             {},
                              {{"what", offer.place, text_at(offer.place, purpose.contents)},
                               {"amount", offer.place, text_at(offer.place, "0 g")}}}});
     return item;
@@ -130,7 +132,8 @@ std::optional<double> read_held(Reading& reading, const Node& node, bool by_volu
 {
     const auto held = by_volume ? read_volume(reading, node, "holds") : read_weight(reading, node, "holds");
     if (held && *held < 1) {
-        reading.problems.add(node.place, "holds is " + quoted(node.text) + ", hardly anything", "write it such as " + example);
+        reading.problems.add(node.place, "holds is " + quoted(node.text) + ", hardly anything",
+                             "write it such as " + example);
         return std::nullopt;
     }
     return held;
@@ -139,8 +142,8 @@ std::optional<double> read_held(Reading& reading, const Node& node, bool by_volu
 /// What the vessel holds, which is no more than its inside, or outside, has room for.
 double read_holds(Reading& reading, const Node& offer, const Purpose& purpose, const ItemDraft& draft)
 {
-    const auto entry = std::find_if(offer.entries.begin(), offer.entries.end(),
-                                    [](const Entry& one) { return one.key == "holds"; });
+    const auto entry =
+        std::find_if(offer.entries.begin(), offer.entries.end(), [](const Entry& one) { return one.key == "holds"; });
     const std::string example = purpose.by_volume ? "'holds: 500 ml'" : "'holds: 230 g'";
     if (entry == offer.entries.end() || entry->value.kind == NodeKind::nothing) {
         reading.problems.add(entry == offer.entries.end() ? offer.place : entry->place,
@@ -206,12 +209,15 @@ void read_of_one_fuel(Reading& reading, Fields& fields, FuelPlan& fuel)
                                                                            {"tablet", Fuel::tablets}}};
     for (const auto& [key, of] : own) {
         if (fields.given(key) && fuel.what != of) {
-            fields.refuse(key, quoted(key) + " is about " + std::string(fuel_words[static_cast<std::size_t>(of)]) +
-                                   ", but the fuel is " + words(fuel), "delete it");
+            fields.refuse(key,
+                          quoted(key) + " is about " + std::string(fuel_words[static_cast<std::size_t>(of)]) +
+                              ", but the fuel is " + words(fuel),
+                          "delete it");
         }
     }
     if (fuel.what == Fuel::spirit) {
-        if (const Node* node = fields.need("strength", "write its share of alcohol by volume, such as 'strength: 85 %'")) {
+        if (const Node* node =
+                fields.need("strength", "write its share of alcohol by volume, such as 'strength: 85 %'")) {
             fuel.strength = read_share(reading, *node, "strength", weakest, 1).value_or(0);
         }
         const Node* from = fields.find("from");
@@ -298,7 +304,8 @@ void read_portion(Reading& reading, const Node& node, TripDraft& draft)
 void read_food(Reading& reading, const Node& list, TripDraft& draft)
 {
     if (list.kind != NodeKind::list) {
-        reading.problems.add(list.place, "food is " + kind_name(list) + ", not a list", "start each food with '- what:'");
+        reading.problems.add(list.place, "food is " + kind_name(list) + ", not a list",
+                             "start each food with '- what:'");
         return;
     }
     if (list.items.size() > most_portions) {
@@ -366,7 +373,8 @@ TripDraft read_trip(Reading& reading, const Node& node)
         trip.water_each_ml = read_volume(reading, *water, "water-each").value_or(0);
     }
     read_boiling(reading, fields, trip);
-    if (const Node* fuel = fields.need("fuel", "say what is burnt, such as '" + std::string(fuel_fields.example) + "'")) {
+    if (const Node* fuel =
+            fields.need("fuel", "say what is burnt, such as '" + std::string(fuel_fields.example) + "'")) {
         read_fuel(reading, *fuel, draft);
     }
     if (const Node* food = fields.find("food")) {
@@ -381,7 +389,8 @@ void check_offers(Reading& reading, const std::vector<ItemDraft>& drafts, std::s
         const auto& closes = drafts[i].item.closes;
         if (closes && closes->item >= first) {
             reading.problems.add(drafts[i].closes->vessel_place,
-                                 quoted(drafts[closes->item].item.id) + " is offered for the trip, and may stay at home",
+                                 quoted(drafts[closes->item].item.id) +
+                                     " is offered for the trip, and may stay at home",
                                  "write 'lid: own' in its 'inside' there, and delete this lid");
         }
     }
@@ -400,7 +409,9 @@ void take_trip(Kit& kit, Trip trip)
         offered.insert(offers[i]->item.id);
     }
     kit.items.resize(first);
-    const auto names_offer = [&](const CarryRule& rule) { return offered.count(rule.first) + offered.count(rule.second) > 0; };
+    const auto names_offer = [&](const CarryRule& rule) {
+        return offered.count(rule.first) + offered.count(rule.second) > 0;
+    };
     std::copy_if(kit.rules.begin(), kit.rules.end(), std::back_inserter(trip.rules), names_offer);
     std::erase_if(kit.rules, names_offer);
     kit.trip = std::make_shared<const Trip>(std::move(trip));

@@ -6,13 +6,12 @@
 #include "kit/links.hpp"
 #include "tuckwright/trip.hpp"
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
 /// A trip whose offered vessels are still drafts, which are checked together with the items of the kit.
 struct TripDraft {
-    Trip trip;                        ///< each Offer without its item
-    std::vector<ItemDraft> offers;    ///< in the order of the trip: those for the fuel, then for each portion
+    Trip trip;                     ///< each Offer without its item
+    std::vector<ItemDraft> offers; ///< in the order of the trip: those for the fuel, then for each portion
 };
 
 TripDraft read_trip(Reading& reading, const Node& node);

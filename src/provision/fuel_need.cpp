@@ -10,11 +10,9 @@
 #include "provision/working.hpp"
 #include "tuckwright/contract.hpp"
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
-namespace
-{
+namespace {
 
 constexpr int density_decimals = 5; // as in the tables of OIML R 22
 
@@ -33,7 +31,8 @@ double share_by_mass(double strength, double density, Working& working, Toward t
 {
     const double ethanol = rounded(ethanol_density(), density_decimals, Toward::nearest);
     const double by_volume = rounded(strength, 4, toward);
-    return working.line({"Its alcohol by weight", "share by volume x weight of a ml of alcohol / weight of a ml of spirit",
+    return working.line({"Its alcohol by weight",
+                         "share by volume x weight of a ml of alcohol / weight of a ml of spirit",
                          fmt::format("{} x {} / {}", figure(by_volume), figure(ethanol), figure(density)),
                          by_volume * ethanol / density, 4, "g in a gram"},
                         toward);
@@ -115,9 +114,9 @@ void work_out_parts(Dilution& dilution, double grams, double share, double stron
     dilution.spirit_ml = line("The same by volume", "grams / weight of a ml",
                               fmt::format("{} / {}", figure(dilution.spirit_g), figure(strong_density)),
                               dilution.spirit_g / strong_density, "ml");
-    dilution.water_g = line("Water by weight", "grams wanted - strong spirit",
-                            fmt::format("{} - {}", figure(grams), figure(dilution.spirit_g)),
-                            grams - dilution.spirit_g, "g");
+    dilution.water_g =
+        line("Water by weight", "grams wanted - strong spirit",
+             fmt::format("{} - {}", figure(grams), figure(dilution.spirit_g)), grams - dilution.spirit_g, "g");
     dilution.water_ml = line("The same by volume", "grams / weight of a ml",
                              fmt::format("{} / {}", figure(dilution.water_g), figure(water_density)),
                              dilution.water_g / water_density, "ml");
@@ -134,19 +133,21 @@ void work_out_thumb(Dilution& dilution, double strong_share, double strong_densi
     constexpr double parts = 10;
     const Mixture mixture = mixed(spirit_by_volume(dilution.from), parts, 1);
     const double from = rounded(100 * dilution.from, 2, Toward::nearest);
-    dilution.thumb_plain = working.line({"One part of water to ten of it", "if volumes added up",
-                                         fmt::format("10 x {} / (10 + 1)", figure(from)), parts * from / (parts + 1), 1,
-                                         "% vol"},
-                                        Toward::nearest) / 100;
+    dilution.thumb_plain =
+        working.line({"One part of water to ten of it", "if volumes added up",
+                      fmt::format("10 x {} / (10 + 1)", figure(from)), parts * from / (parts + 1), 1, "% vol"},
+                     Toward::nearest) /
+        100;
     const double spirit = parts * strong_density;
     working.line({"Alcohol in that by weight", "alcohol / all",
                   fmt::format("10 x {} x {} / (10 x {} + {})", figure(strong_density), figure(strong_share),
                               figure(strong_density), figure(water_density)),
                   spirit * strong_share / (spirit + water_density), 4, "g in a gram"},
                  Toward::nearest);
-    dilution.thumb_true = working.line({"Which is in truth", "by OIML R 22", "", 100 * mixture.spirit.by_volume, 1,
-                                        "% vol"},
-                                       Toward::nearest) / 100;
+    dilution.thumb_true =
+        working.line({"Which is in truth", "by OIML R 22", "", 100 * mixture.spirit.by_volume, 1, "% vol"},
+                     Toward::nearest) /
+        100;
 }
 
 Dilution diluted(const FuelPlan& plan, const Need& fuel)
@@ -174,22 +175,22 @@ void work_out_fuel(const FuelPlan& plan, Provision& answer)
     fuel.what = words(plan);
     const auto [heat, density] = figures_of(plan, working, answer.assumed);
     require(heat > 0, "a fuel gives heat");
-    fuel.grams = working.line({"Fuel by weight", "heat of the fuel / net heat of a gram",
-                               fmt::format("{} / {}", figure(answer.fuel_kj), figure(heat)), answer.fuel_kj / heat, 1,
-                               "g"},
-                              Toward::more);
+    fuel.grams =
+        working.line({"Fuel by weight", "heat of the fuel / net heat of a gram",
+                      fmt::format("{} / {}", figure(answer.fuel_kj), figure(heat)), answer.fuel_kj / heat, 1, "g"},
+                     Toward::more);
     if (density) {
-        fuel.ml = working.line({"Fuel by volume", "grams / weight of a ml",
-                                fmt::format("{} / {}", figure(fuel.grams), figure(*density)), fuel.grams / *density, 1,
-                                "ml"},
-                               Toward::more);
+        fuel.ml =
+            working.line({"Fuel by volume", "grams / weight of a ml",
+                          fmt::format("{} / {}", figure(fuel.grams), figure(*density)), fuel.grams / *density, 1, "ml"},
+                         Toward::more);
     }
     if (plan.tablet_g) {
         const double tablet = rounded(*plan.tablet_g, 2, Toward::less);
-        const double tablets =
-            working.line({"In whole tablets", "grams / weight of one",
-                          fmt::format("{} / {}", figure(fuel.grams), figure(tablet)), fuel.grams / tablet, 0, "tablets"},
-                         Toward::more);
+        const double tablets = working.line({"In whole tablets", "grams / weight of one",
+                                             fmt::format("{} / {}", figure(fuel.grams), figure(tablet)),
+                                             fuel.grams / tablet, 0, "tablets"},
+                                            Toward::more);
         fuel.grams = working.line({"Which weigh", "tablets x weight of one",
                                    fmt::format("{} x {}", figure(tablets), figure(tablet)), tablets * tablet, 1, "g"},
                                   Toward::more);
@@ -199,8 +200,8 @@ void work_out_fuel(const FuelPlan& plan, Provision& answer)
         answer.dilution = diluted(plan, fuel);
     }
     if (density && !plan.headspace && !plan.offers.empty()) {
-        answer.assumed.push_back(fmt::format("{:g} % of a bottle to stay empty, since no headspace is given",
-                                             100 * usual_headspace));
+        answer.assumed.push_back(
+            fmt::format("{:g} % of a bottle to stay empty, since no headspace is given", 100 * usual_headspace));
     }
     choose_vessel(fuel, plan.offers, density ? plan.headspace.value_or(usual_headspace) : 0,
                   density ? Filling::shared : Filling::whole);

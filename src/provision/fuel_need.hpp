@@ -3,8 +3,7 @@
 #pragma once
 #include "tuckwright/provision.hpp"
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 inline constexpr double usual_headspace = 0.1;
 

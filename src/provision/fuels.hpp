@@ -2,8 +2,7 @@
 /// Heat values of fuels, kJ a gram at 25 °C, net: the water that burning makes leaves as steam. Rounded down.
 #pragma once
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 /// Ethanol. Source: NIST Chemistry WebBook, liquid, 1367 kJ/mol gross (read); 46.07 g/mol, three moles of water.
 inline constexpr double ethanol_heat = 26.8;

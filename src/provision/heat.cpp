@@ -8,11 +8,9 @@
 #include "provision/water.hpp"
 #include "provision/working.hpp"
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
-namespace
-{
+namespace {
 
 double water(const Trip& trip, Working& working)
 {
@@ -57,18 +55,18 @@ double heat_of_a_litre(const Trip& trip, double boils_at, Working& working, std:
                       specific_heat * (boils_at - start), 1, "kJ"},
                      Toward::more);
     if (!trip.boils_away) {
-        assumed.push_back(fmt::format("{:g} % of the water to boil away, since the kit says nothing",
-                                      100 * usual_boils_away));
+        assumed.push_back(
+            fmt::format("{:g} % of the water to boil away, since the kit says nothing", 100 * usual_boils_away));
     }
     const double share = rounded(trip.boils_away.value_or(usual_boils_away), 4, Toward::more);
     if (share == 0) {
         return warming;
     }
-    const double steam = working.line({"To boil a litre away", "kJ at 100 °C, and more for each degree below",
-                                       fmt::format("{} + {} x (100 - {})", figure(steam_heat),
-                                                   figure(steam_heat_per_degree), figure(boils_at)),
-                                       steam_heat + steam_heat_per_degree * (100 - boils_at), 0, "kJ"},
-                                      Toward::more);
+    const double steam = working.line(
+        {"To boil a litre away", "kJ at 100 °C, and more for each degree below",
+         fmt::format("{} + {} x (100 - {})", figure(steam_heat), figure(steam_heat_per_degree), figure(boils_at)),
+         steam_heat + steam_heat_per_degree * (100 - boils_at), 0, "kJ"},
+        Toward::more);
     return working.line({"For a litre in all", "heating + share that boils away x boiling away",
                          fmt::format("{} + {} x {}", figure(warming), figure(share), figure(steam)),
                          warming + share * steam, 1, "kJ"},
@@ -83,20 +81,20 @@ void work_out_heat(const Trip& trip, Provision& answer)
     answer.water_l = water(trip, working);
     answer.boils_at_c = boiling_point(trip, working, answer.assumed);
     const double litre = heat_of_a_litre(trip, answer.boils_at_c, working, answer.assumed);
-    answer.heat_kj = working.line({"Heat that must reach the water", "litres x kJ for a litre",
-                                   fmt::format("{} x {}", figure(answer.water_l), figure(litre)),
-                                   answer.water_l * litre, 1, "kJ"},
-                                  Toward::more);
+    answer.heat_kj =
+        working.line({"Heat that must reach the water", "litres x kJ for a litre",
+                      fmt::format("{} x {}", figure(answer.water_l), figure(litre)), answer.water_l * litre, 1, "kJ"},
+                     Toward::more);
     const double share = rounded(trip.fuel.heat_share, 4, Toward::less);
-    const double burnt = working.line({"Heat that the fuel gives for it", "that / share that reaches the water",
-                                       fmt::format("{} / {}", figure(answer.heat_kj), figure(share)),
-                                       answer.heat_kj / share, 1, "kJ"},
-                                      Toward::more);
+    const double burnt =
+        working.line({"Heat that the fuel gives for it", "that / share that reaches the water",
+                      fmt::format("{} / {}", figure(answer.heat_kj), figure(share)), answer.heat_kj / share, 1, "kJ"},
+                     Toward::more);
     const double reserve = rounded(trip.fuel.reserve, 4, Toward::more);
-    answer.fuel_kj = working.line({"With the reserve", "that x (1 + reserve)",
-                                   fmt::format("{} x (1 + {})", figure(burnt), figure(reserve)),
-                                   burnt * (1 + reserve), 1, "kJ"},
-                                  Toward::more);
+    answer.fuel_kj =
+        working.line({"With the reserve", "that x (1 + reserve)",
+                      fmt::format("{} x (1 + {})", figure(burnt), figure(reserve)), burnt * (1 + reserve), 1, "kJ"},
+                     Toward::more);
     answer.heat = working.lines();
 }
 

@@ -8,11 +8,9 @@
 #include "provision/vessels.hpp"
 #include "provision/working.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 using namespace provisioning;
 
@@ -39,9 +37,11 @@ std::vector<std::string> sources_of(const Trip& trip)
 {
     std::vector<std::string> all;
     if (!trip.boils_at_c) {
-        all.emplace_back("Air pressure: standard atmosphere, ISO 2533 (1975). Weather moves the boiling point by up to a "
-                         "degree either way.");
-        all.emplace_back("Boiling point: Antoine equation for 344 to 373 K, NIST Chemistry WebBook, water (from memory).");
+        all.emplace_back(
+            "Air pressure: standard atmosphere, ISO 2533 (1975). Weather moves the boiling point by up to a "
+            "degree either way.");
+        all.emplace_back(
+            "Boiling point: Antoine equation for 344 to 373 K, NIST Chemistry WebBook, water (from memory).");
     }
     all.emplace_back("Water: 4.18 to 4.19 kJ for a kilogram and degree, 2257 kJ to boil a kilogram away at 100 °C, by "
                      "steam tables (from memory), rounded up. A litre counts as a kilogram.");
@@ -49,19 +49,22 @@ std::vector<std::string> sources_of(const Trip& trip)
     case Fuel::spirit:
         all.emplace_back("Spirit: density and alcohol by weight at 20 °C by OIML R 22 (1975), International "
                          "alcoholometric tables.");
-        all.emplace_back("Alcohol counts as ethanol: 1367 kJ/mol by NIST Chemistry WebBook, less the heat in the steam it "
-                         "burns to: 26.8 kJ a gram. The water in spirit is evaporated with it: 44 kJ/mol, 2.45 kJ a gram.");
+        all.emplace_back(
+            "Alcohol counts as ethanol: 1367 kJ/mol by NIST Chemistry WebBook, less the heat in the steam it "
+            "burns to: 26.8 kJ a gram. The water in spirit is evaporated with it: 44 kJ/mol, 2.45 kJ a gram.");
         break;
     case Fuel::gas:
-        all.emplace_back("Gas: isobutane 2869 and propane 2220 kJ/mol by NIST Chemistry WebBook (from memory), less the "
-                         "heat in the steam they burn to: 45.5 and 46.3 kJ a gram. A share of propane is by weight.");
+        all.emplace_back(
+            "Gas: isobutane 2869 and propane 2220 kJ/mol by NIST Chemistry WebBook (from memory), less the "
+            "heat in the steam they burn to: 45.5 and 46.3 kJ a gram. A share of propane is by weight.");
         break;
     case Fuel::white_spirit:
         all.emplace_back("White spirit and stove petrol: 43 to 44.5 kJ a gram, net, in handbooks (from memory).");
         break;
     case Fuel::tablets:
-        all.emplace_back("Tablets count as hexamine: 4200 kJ/mol by NIST Chemistry WebBook (from memory), less the heat "
-                         "in the steam it burns to: 28 kJ a gram.");
+        all.emplace_back(
+            "Tablets count as hexamine: 4200 kJ/mol by NIST Chemistry WebBook (from memory), less the heat "
+            "in the steam it burns to: 28 kJ a gram.");
         break;
     }
     return all;

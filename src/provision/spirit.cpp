@@ -5,16 +5,14 @@
 
 #include "tuckwright/contract.hpp"
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
-namespace
-{
+namespace {
 
 /// OIML R 22 (1975), general formula: the terms A1 to A12, kg/m³; those with B and C vanish at 20 °C.
-constexpr std::array<double, 12> coefficients{9.982012300e2,  -1.929769495e2, 3.891238958e2,  -1.668103923e3,
-                                              1.352215441e4,  -8.829278388e4, 3.062874042e5,  -6.138381234e5,
-                                              7.470172998e5,  -5.478461354e5, 2.234460334e5,  -3.903285426e4};
+constexpr std::array<double, 12> coefficients{9.982012300e2, -1.929769495e2, 3.891238958e2, -1.668103923e3,
+                                              1.352215441e4, -8.829278388e4, 3.062874042e5, -6.138381234e5,
+                                              7.470172998e5, -5.478461354e5, 2.234460334e5, -3.903285426e4};
 
 } // namespace
 

@@ -2,8 +2,7 @@
 /// Mixtures of ethanol and water at 20 °C.
 #pragma once
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 struct Spirit {
     double by_volume = 0; ///< strength: the ethanol's own volume, as a share of the mixture's

@@ -7,11 +7,9 @@
 #include "provision/working.hpp"
 #include "tuckwright/contract.hpp"
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
-namespace
-{
+namespace {
 
 double outside_ml(const Item& item)
 {

@@ -5,8 +5,7 @@
 
 #include "tuckwright/provision.hpp"
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 /// How a vessel is filled: loose goods and liquids are shared evenly, cartridges and packets come as they are sold.
 enum class Filling { shared, whole };

@@ -3,8 +3,7 @@
 
 #include <cmath>
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 double air_pressure_hpa(double altitude_m)
 {

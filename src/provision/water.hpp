@@ -2,8 +2,7 @@
 /// Water and air: where water boils, and the heat it takes.
 #pragma once
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 /// Air pressure, hPa, so many metres above the sea. Source: the standard atmosphere, ISO 2533 (1975), up to 11 km.
 double air_pressure_hpa(double altitude_m);
@@ -13,7 +12,8 @@ double air_pressure_hpa(double altitude_m);
 double boiling_c(double pressure_hpa);
 
 /// The constants of both, as they stand in the working.
-inline constexpr double sea_level_hpa = 1013.25, lapse_k_per_m = 0.0065, sea_level_k = 288.15, pressure_exponent = 5.25588;
+inline constexpr double sea_level_hpa = 1013.25, lapse_k_per_m = 0.0065, sea_level_k = 288.15,
+                        pressure_exponent = 5.25588;
 inline constexpr double antoine_a = 5.08354, antoine_b = 1663.125, antoine_c = -227.528; // 45.622 K, to °C
 
 /// kJ per kg and K: 4.18 to 4.19 on the mean from cold to boiling (steam tables, from memory), rounded up.

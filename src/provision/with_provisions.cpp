@@ -2,16 +2,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
+#include <iterator>
 #include <utility>
 
 #include "tuckwright/provision.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 constexpr std::int64_t most_copies_of_an_item = 200, most_copies = 500; // as the reader has it
 
@@ -34,8 +32,8 @@ std::optional<Problem> too_many(const Need& need)
     }
     const Considered& chosen = need.vessels[*need.chosen];
     return Problem{"", 0, 0,
-                   fmt::format("the trip takes {} of '{}' for {}, but a kit may have at most {} of one thing", chosen.count,
-                               chosen.id, need.what, most_copies_of_an_item),
+                   fmt::format("the trip takes {} of '{}' for {}, but a kit may have at most {} of one thing",
+                               chosen.count, chosen.id, need.what, most_copies_of_an_item),
                    "offer a larger one, or check the numbers under 'trip'; 'tuckwright provision' shows the working"};
 }
 
@@ -44,14 +42,9 @@ bool has_item(const Kit& kit, const std::string& id)
     return std::any_of(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
 }
 
-} // namespace
-
-Result<Kit> with_provisions(Kit kit)
+/// Every chosen vessel, filled; or what forbids it.
+Result<std::vector<Item>> chosen_items(const Trip& trip)
 {
-    if (!kit.trip) {
-        return kit;
-    }
-    const Trip& trip = *kit.trip;
     const Provision needs = provision(trip);
     std::vector<std::pair<const Need*, const std::vector<Offer>*>> all{{&needs.fuel, &trip.fuel.offers}};
     for (std::size_t i = 0; i < trip.portions.size(); ++i) {
@@ -63,30 +56,43 @@ Result<Kit> with_provisions(Kit kit)
         if (const auto problem = too_many(*need)) {
             problems.push_back(*problem);
         } else if (auto item = filled(*need, *offers)) {
-            if (has_item(kit, item->id)) {
-                return kit;
-            }
             chosen.push_back(std::move(*item));
         }
     }
-    std::set<std::string> there;
+    return problems.empty() ? Result(std::move(chosen)) : Result<std::vector<Item>>(std::move(problems));
+}
+
+} // namespace
+
+Result<Kit> with_provisions(Kit kit)
+{
+    if (!kit.trip) {
+        return kit;
+    }
+    auto chosen = chosen_items(*kit.trip);
+    if (!chosen) {
+        return chosen.problems();
+    }
+    for (Item& item : std::move(chosen).value()) {
+        if (has_item(kit, item.id)) {
+            return kit;
+        }
+        kit.items.push_back(std::move(item));
+    }
     std::int64_t copies = 0;
-    std::move(chosen.begin(), chosen.end(), std::back_inserter(kit.items));
     for (const Item& item : kit.items) {
-        there.insert(item.id);
         copies += item.count;
     }
-    if (copies > most_copies && problems.empty()) {
-        problems.push_back({"", 0, 0, fmt::format("with what the trip takes the kit has {} items, copies counted, but may "
-                                                  "have at most {}", copies, most_copies),
-                            "offer larger vessels, or leave some things out"});
+    if (copies > most_copies) {
+        return Problem{
+            "", 0, 0,
+            fmt::format("with what the trip takes the kit has {} items, copies counted, but may have at most {}",
+                        copies, most_copies),
+            "offer larger vessels, or leave some things out"};
     }
-    if (!problems.empty()) {
-        return problems;
-    }
-    std::copy_if(trip.rules.begin(), trip.rules.end(), std::back_inserter(kit.rules), [&](const CarryRule& rule) {
-        return there.count(rule.first) > 0 && there.count(rule.second) > 0;
-    });
+    const auto& rules = kit.trip->rules;
+    std::copy_if(rules.begin(), rules.end(), std::back_inserter(kit.rules),
+                 [&](const CarryRule& rule) { return has_item(kit, rule.first) && has_item(kit, rule.second); });
     return kit;
 }
 

@@ -5,8 +5,7 @@
 
 #include <cmath>
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 double rounded(double value, int decimals, Toward toward)
 {

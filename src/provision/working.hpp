@@ -6,8 +6,7 @@
 
 #include "tuckwright/provision.hpp"
 
-namespace tuckwright::provisioning
-{
+namespace tuckwright::provisioning {
 
 enum class Toward { more, less, nearest };
 
@@ -17,8 +16,7 @@ double rounded(double value, int decimals, Toward toward);
 /// "0.45", "1200": as few decimals as it takes, six at most.
 std::string figure(double value);
 
-class Working
-{
+class Working {
 public:
     /// Adds a line. Returns its rounded value. Requires: the sum, worked out with the figures in it, gives the value.
     double line(WorkingLine line, Toward toward);

@@ -12,14 +12,17 @@
 using namespace tuckwright;
 using nlohmann::json;
 
-namespace
-{
+namespace {
 
 Kit kit_of(const std::string& fuel, const std::string& altitude = "0 m", const std::string& items = "")
 {
-    const std::string text = "kit: Trip\ntrip:\n  people: 1\n  days: 2\n  boils: 3\n  water-each: 500 ml\n  start: 10 C\n"
-                             "  altitude: " + altitude + "\n  fuel: {what: " + fuel + ", heat-share: 50 %, reserve: 20 %}\n"
-                             "items:\n  - {id: pot, weight: 190, cylinder: {diameter: 130, height: 110}}\n" + items;
+    const std::string text =
+        "kit: Trip\ntrip:\n  people: 1\n  days: 2\n  boils: 3\n  water-each: 500 ml\n  start: 10 C\n"
+        "  altitude: " +
+        altitude + "\n  fuel: {what: " + fuel +
+        ", heat-share: 50 %, reserve: 20 %}\n"
+        "items:\n  - {id: pot, weight: 190, cylinder: {diameter: 130, height: 110}}\n" +
+        items;
     const auto kit = read_kit_text(text, "kit.yaml");
     INFO((kit ? "" : to_string(kit.problems().front())));
     REQUIRE(kit.ok());
@@ -30,7 +33,8 @@ std::string text_of(const Kit& kit) { return provision_text(provision(*kit.trip)
 
 bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
-const std::string bottle = ", offered: [{id: b, name: Bottle, weight: 30, holds: 200 ml, cylinder: {diameter: 60, height: 90}}]";
+const std::string bottle =
+    ", offered: [{id: b, name: Bottle, weight: 30, holds: 200 ml, cylinder: {diameter: 60, height: 90}}]";
 
 } // namespace
 
@@ -54,7 +58,8 @@ TEST_CASE("the text says what to take along, in what, and every line of the work
     }
     std::istringstream stream(text);
     for (std::string line; std::getline(stream, line);) {
-        CHECK(std::count_if(line.begin(), line.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }) <= 100);
+        CHECK(std::count_if(line.begin(), line.end(),
+                            [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }) <= 100);
     }
 }
 
@@ -66,8 +71,9 @@ TEST_CASE("what was taken for granted, lies besides, or is not offered, is told"
     CHECK_FALSE(holds(text_of(kit_of("gas")), "no altitude is given"));
     CHECK(holds(text_of(kit_of("white-spirit" + bottle)), "10 % of a bottle to stay empty"));
     CHECK(holds(text_of(kit_of("white-spirit")), "No vessel is offered for it"));
-    const std::string can = "  - {id: can, name: Old can, weight: 90, kind: fuel, cylinder: {diameter: 60, height: 80}, contents: {what: "
-                            "petrol, amount: 100}}\n";
+    const std::string can =
+        "  - {id: can, name: Old can, weight: 90, kind: fuel, cylinder: {diameter: 60, height: 80}, contents: {what: "
+        "petrol, amount: 100}}\n";
     CHECK(holds(text_of(kit_of("white-spirit", "0 m", can)), "there is fuel already: Old can."));
     CHECK_FALSE(holds(text_of(kit_of("white-spirit")), "fuel already"));
 }
@@ -77,8 +83,9 @@ TEST_CASE("cautions are about the fuel at hand, and about heights where it is hi
     struct Row {
         const char *fuel, *word;
     };
-    for (const Row& row : {Row{"spirit, strength: 85 %", "hardly be seen by day"}, Row{"gas", "in the cold its pressure falls"},
-                           Row{"white-spirit", "never for a spirit burner"}, Row{"tablets", "their fumes are poisonous"}}) {
+    for (const Row& row :
+         {Row{"spirit, strength: 85 %", "hardly be seen by day"}, Row{"gas", "in the cold its pressure falls"},
+          Row{"white-spirit", "never for a spirit burner"}, Row{"tablets", "their fumes are poisonous"}}) {
         CAPTURE(row.fuel);
         const std::string text = text_of(kit_of(row.fuel));
         CHECK(holds(text, row.word));
@@ -119,7 +126,8 @@ TEST_CASE("JSON tells the same figures")
 
 TEST_CASE("below a packed bundle stands what was packed for the trip")
 {
-    CHECK(holds(provided_text(provision(*kit_of("spirit, strength: 85 %" + bottle).trip)), "spirit, 85 % vol in 2 of Bottle (b)"));
+    CHECK(holds(provided_text(provision(*kit_of("spirit, strength: 85 %" + bottle).trip)),
+                "spirit, 85 % vol in 2 of Bottle (b)"));
     CHECK(holds(provided_text(provision(*kit_of("gas").trip)), "no fuel or food was added"));
     CHECK(holds(provided_text(provision(*kit_of("gas").trip)), "'tuckwright provision'"));
 }

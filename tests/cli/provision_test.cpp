@@ -11,8 +11,7 @@ using namespace tuckwright::cli_test;
 using nlohmann::json;
 namespace fs = std::filesystem;
 
-namespace
-{
+namespace {
 
 const fs::path source = TUCKWRIGHT_SOURCE_DIR;
 const std::string moor = quoted((source / "kits/porridge-moor.yaml").string());
@@ -114,7 +113,8 @@ TEST_CASE("a kit without a trip, a faulty one and a wrong file are refused, and 
     CHECK(none.code == 2);
     CHECK(holds(none.err, "this kit has no 'trip'"));
     CHECK(none.out.empty());
-    const auto faulty = program("provision " + quoted((source / "tests/corpus/kits/faulty/trip-faulty.yaml").string()) + json_option);
+    const auto faulty =
+        program("provision " + quoted((source / "tests/corpus/kits/faulty/trip-faulty.yaml").string()) + json_option);
     CHECK(faulty.code == 2);
     CHECK(holds(faulty.err, "trip-faulty.yaml:3:11: people is 'none'"));
     CHECK(holds(faulty.err, "trip-faulty.yaml:18:9: food is")); // all at once

@@ -11,8 +11,7 @@
 
 using namespace tuckwright;
 
-namespace
-{
+namespace {
 
 std::string with(std::string text, const std::string& old, const std::string& fresh)
 {
@@ -109,7 +108,8 @@ TEST_CASE("offered vessels leave the items and rules of the kit alone until they
     const std::string offered = R"(reserve: 20 %, offered: [
     {id: b1, weight: 30, holds: 300 ml, cylinder: {diameter: 70, height: 100}, kind: fragile},
     {id: b2, weight: 30, holds: 400 ml, cylinder: {diameter: 80, height: 100}, inside: {wall: 1, base: 1, lid: own}}]})";
-    const std::string cup = "  - {id: cup, weight: 60, kind: lips, cylinder: {diameter: 80, height: 60}, apart-from: b2}\n";
+    const std::string cup =
+        "  - {id: cup, weight: 60, kind: lips, cylinder: {diameter: 80, height: 60}, apart-from: b2}\n";
     const auto kit = read_kit_text(with(spirit, fuel, offered) + cup, "kit.yaml");
     INFO((kit ? "" : to_string(kit.problems().front())));
     REQUIRE(kit.ok());
@@ -131,12 +131,15 @@ TEST_CASE("offered vessels leave the items and rules of the kit alone until they
 TEST_CASE("gas cartridges are fuel under pressure, tablets are fuel, food is food")
 {
     const std::string fuel = "{what: spirit, strength: 85 %, heat-share: 50 %, reserve: 20 %}";
-    const std::string of = "heat-share: 50 %, reserve: 20 %, offered: [{id: o, weight: 9, holds: 90 g, cylinder: {diameter: 70, height: 60}}]}";
+    const std::string of = "heat-share: 50 %, reserve: 20 %, offered: [{id: o, weight: 9, holds: 90 g, cylinder: "
+                           "{diameter: 70, height: 60}}]}";
     using Kinds = std::vector<Kind>;
-    CHECK(trip_of(with(spirit, fuel, "{what: gas, " + of)).fuel.offers[0].item.kinds == Kinds{Kind::fuel, Kind::pressurised});
+    CHECK(trip_of(with(spirit, fuel, "{what: gas, " + of)).fuel.offers[0].item.kinds ==
+          Kinds{Kind::fuel, Kind::pressurised});
     CHECK(trip_of(with(spirit, fuel, "{what: tablets, " + of)).fuel.offers[0].item.kinds == Kinds{Kind::fuel});
-    const std::string food = fuel + "\n  food: [{what: tea, kind: drink, portion: 3 g, a-day: 2, density: 0.4 kg/l, offered: "
-                                    "[{id: o, weight: 9, holds: 90 ml, cylinder: {diameter: 70, height: 60}}]}]";
+    const std::string food = fuel +
+                             "\n  food: [{what: tea, kind: drink, portion: 3 g, a-day: 2, density: 0.4 kg/l, offered: "
+                             "[{id: o, weight: 9, holds: 90 ml, cylinder: {diameter: 70, height: 60}}]}]";
     const Trip trip = trip_of(with(spirit, fuel, food));
     CHECK(trip.portions[0].offers[0].item.kinds == Kinds{Kind::drink});
     CHECK(trip.portions[0].a_day == 2);

@@ -12,8 +12,7 @@
 using namespace tuckwright;
 using test::worked_out;
 
-namespace
-{
+namespace {
 
 Trip trip_of(Fuel fuel)
 {
@@ -74,7 +73,9 @@ double last_value(const std::vector<WorkingLine>& lines, const std::string& what
 
 Trip random_trip(std::mt19937& random)
 {
-    const auto number = [&](double low, double high) { return low + (high - low) * static_cast<double>(random() % 10001) / 10000; };
+    const auto number = [&](double low, double high) {
+        return low + (high - low) * static_cast<double>(random() % 10001) / 10000;
+    };
     Trip trip = trip_of(static_cast<Fuel>(random() % 4));
     trip.people = 1 + static_cast<int>(random() % 9);
     trip.days = 1 + static_cast<int>(random() % 30);
@@ -134,10 +135,10 @@ TEST_CASE("a trip worked out by hand")
 
 TEST_CASE("other fuels take their own weights")
 {
-    CHECK(provision(trip_of(Fuel::gas)).fuel.grams == Approx(82.9));           // 3770.9 / 45.5
-    CHECK(provision(trip_of(Fuel::white_spirit)).fuel.grams == Approx(87.7));  // 3770.9 / 43
-    CHECK(*provision(trip_of(Fuel::white_spirit)).fuel.ml == Approx(117.0));   // 87.7 / 0.75
-    CHECK(provision(trip_of(Fuel::tablets)).fuel.grams == Approx(134.7));      // 3770.9 / 28
+    CHECK(provision(trip_of(Fuel::gas)).fuel.grams == Approx(82.9));          // 3770.9 / 45.5
+    CHECK(provision(trip_of(Fuel::white_spirit)).fuel.grams == Approx(87.7)); // 3770.9 / 43
+    CHECK(*provision(trip_of(Fuel::white_spirit)).fuel.ml == Approx(117.0));  // 87.7 / 0.75
+    CHECK(provision(trip_of(Fuel::tablets)).fuel.grams == Approx(134.7));     // 3770.9 / 28
     CHECK_FALSE(provision(trip_of(Fuel::gas)).fuel.ml);
     Trip whole = trip_of(Fuel::tablets);
     whole.fuel.tablet_g = 4; // 33.7, so 34 of them
@@ -180,7 +181,8 @@ TEST_CASE("every sum of random trips adds up, and more is never less")
         };
         CHECK(takes([](Trip& t) { ++t.people; }) >= needs.fuel.grams);
         CHECK(takes([](Trip& t) { t.start_c += 1; }) <= needs.fuel.grams);
-        CHECK(takes([](Trip& t) { *t.altitude_m += 300; }) <= needs.fuel.grams + 0.1 * needs.fuel.grams * *trip.boils_away);
+        CHECK(takes([](Trip& t) { *t.altitude_m += 300; }) <=
+              needs.fuel.grams + 0.1 * needs.fuel.grams * *trip.boils_away);
         CHECK(takes([](Trip& t) { t.fuel.heat_share *= 0.9; }) >= needs.fuel.grams);
         CHECK(takes([](Trip& t) { t.fuel.reserve += 0.1; }) >= needs.fuel.grams);
     }
@@ -210,8 +212,8 @@ TEST_CASE("the smallest vessel that holds it with headspace is chosen, else seve
 {
     Trip trip = trip_of(Fuel::spirit); // 215 ml
     trip.fuel.headspace = 0.1;
-    trip.fuel.offers = {vessel("large", 900, 90, 180), vessel("just-too-small", 238, 70, 80), vessel("right", 239, 70, 82),
-                        vessel("small", 120, 50, 80)};
+    trip.fuel.offers = {vessel("large", 900, 90, 180), vessel("just-too-small", 238, 70, 80),
+                        vessel("right", 239, 70, 82), vessel("small", 120, 50, 80)};
     const Need one = provision(trip).fuel;
     REQUIRE(one.chosen);
     CHECK(one.vessels[*one.chosen].id == "right"); // 238 less a tenth are 214.2
@@ -242,8 +244,7 @@ TEST_CASE("cartridges and packets come whole")
     CHECK(gas.each_g == Approx(40));
 }
 
-namespace
-{
+namespace {
 
 const char* const moor = R"(kit: Moor
 trip:
@@ -329,6 +330,7 @@ TEST_CASE("a kit without a trip stays as it is, and more vessels than a kit may 
     REQUIRE_FALSE(many.ok());
     CHECK(many.problems().size() == 2); // bottles and bags
     CHECK(many.problems()[0].what.find("the trip takes") == 0);
-    CHECK(many.problems()[0].what.find("of 'b300' for spirit, 85 % vol, but a kit may have at most 200") != std::string::npos);
+    CHECK(many.problems()[0].what.find("of 'b300' for spirit, 85 % vol, but a kit may have at most 200") !=
+          std::string::npos);
     CHECK_FALSE(many.problems()[0].remedy.empty());
 }

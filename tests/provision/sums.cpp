@@ -4,14 +4,11 @@
 #include <cmath>
 #include <stdexcept>
 
-namespace tuckwright::test
-{
+namespace tuckwright::test {
 
-namespace
-{
+namespace {
 
-class Reader
-{
+class Reader {
 public:
     explicit Reader(const std::string& text) : text_(text) {}
 

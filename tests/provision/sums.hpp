@@ -4,8 +4,7 @@
 #include <optional>
 #include <string>
 
-namespace tuckwright::test
-{
+namespace tuckwright::test {
 
 /// The value of a sum of numbers, + - x / ^, log() to the base 10 and brackets; nothing where it is none.
 std::optional<double> worked_out(const std::string& sum);
