@@ -2,6 +2,7 @@
 /// A kit: the items that must go along, and the rules for the bundle they make.
 #pragma once
 #include <algorithm>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -192,6 +193,8 @@ struct BundleRule {
     std::optional<double> diameter, length, width, height;
 };
 
+struct Trip;
+
 struct Kit {
     std::string name;
     double clearance = 0;     ///< mm of air between an item and the side wall of its cavity, all round
@@ -202,6 +205,7 @@ struct Kit {
     std::optional<Bag> bag;          ///< goes round everything; the limits are those of the bundle in it
     std::vector<Band> bands;         ///< go round everything too, or hold a lid shut
     bool worst_case = false;         ///< pack so that all fits even if every measurement is off in the bad direction
+    std::shared_ptr<const Trip> trip;    ///< what it is for, where the file tells; see trip.hpp
 };
 
 } // namespace tuckwright

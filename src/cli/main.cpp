@@ -15,6 +15,7 @@
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
+#include "cli/provision.hpp"
 #include "cli/verify.hpp"
 
 namespace tuckwright::cli
@@ -31,6 +32,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright fill things.yaml --into pot                what goes into the pot, and why the rest does not
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
+  tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -102,16 +104,27 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     return {&command, [&options] { return verify(options.bundle, options.kit); }};
 }
 
+Command provision_command(CLI::App& app, ProvisionOptions& options)
+{
+    auto& command = *app.add_subcommand("provision", "Work out the fuel and food that the trip of a kit takes");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the answer; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    return {&command, [&options] { return provision(options); }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
     FillOptions fill;
     VerifyOptions verify;
+    ProvisionOptions provision;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), fill_command(app, given.fill), verify_command(app, given.verify)};
+    return {pack_command(app, given.pack), fill_command(app, given.fill), verify_command(app, given.verify),
+            provision_command(app, given.provision)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

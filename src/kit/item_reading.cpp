@@ -24,7 +24,8 @@ constexpr std::array<std::string_view, 28> item_keys{
     "not-in", "apart-from", "together-with", "nothing-on-top", "bears",    "reach", "press-fit", "bag",
     "band",   "pouch",      "priority",      "must-have"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
-constexpr std::array<std::string_view, 6> keys_of_kit{"clearance", "bundle", "units", "waive", "tolerance", "worst-case"};
+constexpr std::array<std::string_view, 7> keys_of_kit{"clearance", "bundle",    "units", "waive",
+                                                      "tolerance", "worst-case", "trip"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item, keys_of_kit,
                                   "it is for the kit as a whole: put it at the top of the file"};
