@@ -1,0 +1,246 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Outline. For each place: cylinders of air between every floor and ceiling, on a grid; in each a small thing, turned
+// several ways, that is grown as far as it goes; the best are grown on, put on the grid, and proved, the largest first.
+#include "tuckwright/room.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <thread>
+
+#include "advice/room_growth.hpp"
+#include "advice/room_proof.hpp"
+#include "advice/room_seeds.hpp"
+#include "nesting/run_tasks.hpp"
+
+namespace tuckwright {
+
+namespace {
+
+using namespace advice;
+
+constexpr double thinnest_told = 1; ///< mm
+
+struct Counts {
+    int points;         ///< of the grid across a place
+    std::size_t seeds;  ///< that things are grown from
+    int turns;          ///< in which they begin, in half a turn
+    std::size_t kept;   ///< that are grown to the end
+};
+
+Counts counts_of(Effort effort)
+{
+    switch (effort) {
+    case Effort::quick: return {150, 12, 4, 5};
+    case Effort::normal: return {300, 24, 8, 8};
+    case Effort::thorough: return {1200, 72, 12, 16};
+    }
+    return {};
+}
+
+bool alike(const Draft& a, const Draft& b)
+{
+    const double size = std::max(a.largest_half(), b.largest_half());
+    bool same = norm(a.center - b.center) < 0.02 * size;
+    for (std::size_t k = 0; k < a.sizes(); ++k) {
+        same = same && std::abs(a.half[k] - b.half[k]) < 0.01 * size;
+    }
+    return same;
+}
+
+/// The largest of them, no two alike.
+std::vector<Draft> largest(std::vector<Draft> drafts, std::size_t most)
+{
+    std::stable_sort(drafts.begin(), drafts.end(),
+                     [](const Draft& a, const Draft& b) { return a.volume() > b.volume(); });
+    std::vector<Draft> kept;
+    for (const Draft& draft : drafts) {
+        if (kept.size() < most &&
+            std::none_of(kept.begin(), kept.end(), [&](const Draft& other) { return alike(draft, other); })) {
+            kept.push_back(draft);
+        }
+    }
+    return kept;
+}
+
+/// Turned to what a turn in whole numbers can say, and smaller by what that takes.
+bool turned_to_grid(Draft& draft, const Space& space)
+{
+    draft.angle = rounded_angle(draft.angle);
+    for (double less = 1e-6; !keeps_within(draft, space); less *= 4) {
+        for (std::size_t k = 0; k < draft.sizes(); ++k) {
+            draft.half[k] -= less;
+        }
+        if (draft.smallest() < thinnest_told) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/// Grown to the last, let down, and grown again where that has made room.
+void finish(Draft& draft, const Space& space, const Growth& growth)
+{
+    constexpr int most_rounds = 4;
+    constexpr double worth_while = 1e-7;
+    for (int round = 0; round < most_rounds; ++round) {
+        const double before = draft.log_volume();
+        draft = let_down(grown(draft, space, growth), space);
+        if (round > 0 && draft.log_volume() < before + worth_while) {
+            break;
+        }
+    }
+}
+
+std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Posing posing, const Counts& counts)
+{
+    const double whole = posing == Posing::lying ? std::numbers::pi : std::numbers::pi / 2;
+    const int turns = posing == Posing::standing ? 1 : posing == Posing::lying ? counts.turns : counts.turns / 2;
+    std::vector<Draft> drafts;
+    for (const Seed& seed : seeds) {
+        for (int turn = 0; turn < turns; ++turn) {
+            const Draft draft = draft_in(seed, space, posing, whole * turn / turns);
+            if (keeps_within(draft, space)) {
+                drafts.push_back(grown(draft, space, {0.5 * draft.largest_half(), 0.1, 6, false}));
+            }
+        }
+    }
+    return drafts;
+}
+
+std::vector<Draft> candidates(const Space& space, const std::vector<Seed>& seeds, Posing posing, const Counts& counts)
+{
+    std::vector<Draft> drafts = begun(space, seeds, posing, counts);
+    drafts = largest(std::move(drafts), std::max<std::size_t>(counts.kept, drafts.size() / 4));
+    for (Draft& draft : drafts) {
+        draft = grown(draft, space, {0.2 * draft.largest_half(), 0.02, 24, true});
+    }
+    drafts = largest(std::move(drafts), counts.kept);
+    std::vector<Draft> done;
+    for (Draft& draft : drafts) {
+        finish(draft, space, {1, 1e-5, 60, true});
+        if (draft.smallest() >= thinnest_told && turned_to_grid(draft, space)) {
+            finish(draft, space, {0.1, 1e-7, 60, false});
+            done.push_back(draft);
+        }
+    }
+    return largest(std::move(done), counts.kept);
+}
+
+/// mm by which a thing stands out of the open cavity that it goes into.
+double standing_out(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
+{
+    if (!in) {
+        return 0;
+    }
+    const PlacedCavity& cavity = bundle.items[in->item].cavities[in->cavity];
+    const Vec3 up = Frame(cavity.pose.turn).axis(2);
+    const double rim = dot(up, cavity.pose.center) + height_of(cavity.shape) / 2;
+    return cavity.opens == Opening::closed || cavity.neck ? 0
+                                                          : std::max(0.0, support(hull_of(solid), up) - rim);
+}
+
+/// Puts drafts to the proof.
+class Prover {
+public:
+    Prover(const Bundle& bundle, const std::optional<Lodging>& in, const Frame& frame)
+        : bundle_(bundle), in_(in), frame_(frame)
+    {
+    }
+
+    /// The first that can be proved.
+    std::optional<OneMore> first_of(const std::vector<Draft>& drafts) const
+    {
+        for (const Draft& draft : drafts) {
+            if (const auto solid = proved(draft)) {
+                return OneMore{*solid, standing_out(bundle_, in_, *solid)};
+            }
+        }
+        return std::nullopt;
+    }
+
+private:
+    using Less = std::array<double, 3>;
+
+    /// Curved contacts want air, so that it may have to be a hair smaller; but only across these.
+    std::optional<Solid> proved(const Draft& draft) const
+    {
+        for (const double hair : {0.0, 4e-6, 5e-5, 1e-3, 5e-3}) {
+            if (draft.smallest() - 2 * hair < thinnest_told) {
+                return std::nullopt;
+            }
+            const Attempt tried = attempt(bundle_, in_, solid_of(draft, frame_, {hair, hair, hair}));
+            if (tried.bundle) {
+                return hair > 0 ? least_made_smaller(draft, hair) : tried.bundle->items.back().solids.front();
+            }
+            if (!tried.too_tight) {
+                return std::nullopt;
+            }
+        }
+        return std::nullopt;
+    }
+
+    /// What is proved with all sizes less by a hair, with those that need not be less as they were.
+    Solid least_made_smaller(const Draft& draft, double hair) const
+    {
+        Less less{hair, hair, hair};
+        for (std::size_t k = draft.sizes(); k-- > 0;) {
+            Less other = less;
+            other[k] = 0;
+            if (attempt(bundle_, in_, solid_of(draft, frame_, other)).bundle) {
+                less = other;
+            }
+        }
+        return solid_of(draft, frame_, less);
+    }
+
+    const Bundle& bundle_;
+    const std::optional<Lodging>& in_;
+    const Frame& frame_;
+};
+
+} // namespace
+
+const char* to_string(Posing posing)
+{
+    switch (posing) {
+    case Posing::standing: return "standing";
+    case Posing::lying: return "lying";
+    case Posing::box: return "box";
+    }
+    return "";
+}
+
+RoomAnswer room_left(const Bundle& bundle, const RoomOptions& options)
+{
+    RoomAnswer answer;
+    answer.rooms.push_back({});
+    for (const Lodging& cavity : cavities_of(bundle)) {
+        answer.rooms.push_back({cavity, {}});
+    }
+    const Counts counts = counts_of(options.effort);
+    const unsigned threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
+    const auto is_stopped = [&] { return options.stop != nullptr && options.stop->load(); };
+    std::vector<Space> spaces(answer.rooms.size());
+    std::vector<std::vector<Seed>> seeds(answer.rooms.size());
+    nesting::run_tasks(answer.rooms.size(), threads, [&](std::size_t k) {
+        spaces[k] = space_of(bundle, answer.rooms[k].in);
+        seeds[k] = seeds_of(spaces[k], counts.points, counts.seeds);
+    });
+    std::atomic<bool> complete = true;
+    nesting::run_tasks(answer.rooms.size() * posings.size(), threads, [&](std::size_t task) {
+        const std::size_t k = task / posings.size();
+        const Posing posing = posings[task % posings.size()];
+        if (is_stopped()) {
+            complete = false;
+            return;
+        }
+        const auto drafts = candidates(spaces[k], seeds[k], posing, counts);
+        answer.rooms[k].largest[static_cast<std::size_t>(posing)] =
+            Prover(bundle, answer.rooms[k].in, spaces[k].frame).first_of(drafts);
+    });
+    answer.complete = complete;
+    return answer;
+}
+
+} // namespace tuckwright

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "advice/room_proof.hpp"
+#include "solve/certificate.hpp"
+#include "solve/rests.hpp"
+#include "tuckwright/proof.hpp"
+#include "tuckwright/stacking.hpp"
+
+namespace tuckwright {
+
+namespace advice {
+
+namespace {
+
+/// An id that no item has.
+std::string new_id(const Bundle& bundle)
+{
+    std::string id = "one-more-thing";
+    while (std::any_of(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& it) { return it.id == id; })) {
+        id += "-";
+    }
+    return id;
+}
+
+/// More than any item bears that does not bear everything.
+double too_heavy_g(const Bundle& bundle)
+{
+    double most = 0;
+    for (const PlacedItem& item : bundle.items) {
+        most = std::max(most, item.bears_g.value_or(0));
+    }
+    return most + 1;
+}
+
+} // namespace
+
+Attempt attempt(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
+{
+    Attempt tried;
+    Bundle with = bundle;
+    with.fits.clear();
+    with.plays.clear();
+    PlacedItem one;
+    one.id = new_id(bundle);
+    one.name = "One more thing";
+    one.in = in;
+    one.solids = {solid};
+    one.weight_g = too_heavy_g(bundle);
+    with.items.push_back(one);
+    with.items.back().form = posture(with, with.items.size() - 1);
+    with.certificate.rests = rests(with);
+    const auto& rest = with.certificate.rests;
+    if (rest.empty() || rest.back().item + 1 != with.items.size()) {
+        return {std::nullopt, false};
+    }
+    StackingOrder order = stacking_order(with);
+    if (order.steps.empty()) {
+        return {std::nullopt, false};
+    }
+    with.steps = std::move(order.steps);
+    certify(with);
+    const auto objections = check(with);
+    if (!objections.empty()) {
+        const std::string& rule = objections.front().rule;
+        return {std::nullopt, rule == "inside" || rule == "apart" || rule == "girth" || rule == "step"};
+    }
+    return {std::move(with), false};
+}
+
+} // namespace advice
+
+std::optional<Bundle> with_one_more(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
+{
+    return advice::attempt(bundle, in, solid).bundle;
+}
+
+} // namespace tuckwright
