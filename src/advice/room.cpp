@@ -31,9 +31,9 @@ struct Counts {
 Counts counts_of(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {150, 12, 4, 5};
-    case Effort::normal: return {300, 24, 8, 8};
-    case Effort::thorough: return {1200, 72, 12, 16};
+    case Effort::quick: return {150, 16, 4, 5};
+    case Effort::normal: return {400, 40, 8, 8};
+    case Effort::thorough: return {1600, 120, 16, 20};
     }
     return {};
 }
@@ -63,21 +63,6 @@ std::vector<Draft> largest(std::vector<Draft> drafts, std::size_t most)
     return kept;
 }
 
-/// Turned to what a turn in whole numbers can say, and smaller by what that takes.
-bool turned_to_grid(Draft& draft, const Space& space)
-{
-    draft.angle = rounded_angle(draft.angle);
-    for (double less = 1e-6; !keeps_within(draft, space); less *= 4) {
-        for (std::size_t k = 0; k < draft.sizes(); ++k) {
-            draft.half[k] -= less;
-        }
-        if (draft.smallest() < thinnest_told) {
-            return false;
-        }
-    }
-    return true;
-}
-
 /// Grown to the last, let down, and grown again where that has made room.
 void finish(Draft& draft, const Space& space, const Growth& growth)
 {
@@ -99,8 +84,8 @@ std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Pos
     std::vector<Draft> drafts;
     for (const Seed& seed : seeds) {
         for (int turn = 0; turn < turns; ++turn) {
-            const Draft draft = draft_in(seed, space, posing, whole * turn / turns);
-            if (keeps_within(draft, space)) {
+            Draft draft = draft_in(seed, space, posing, whole * turn / turns);
+            if (made_to_fit(draft, space)) {
                 drafts.push_back(grown(draft, space, {0.5 * draft.largest_half(), 0.1, 6, false}));
             }
         }
@@ -119,7 +104,8 @@ std::vector<Draft> candidates(const Space& space, const std::vector<Seed>& seeds
     std::vector<Draft> done;
     for (Draft& draft : drafts) {
         finish(draft, space, {1, 1e-5, 60, true});
-        if (draft.smallest() >= thinnest_told && turned_to_grid(draft, space)) {
+        draft.angle = rounded_angle(draft.angle); // a turn that whole numbers can say
+        if (made_to_fit(draft, space)) {
             finish(draft, space, {0.1, 1e-7, 60, false});
             done.push_back(draft);
         }
@@ -149,7 +135,7 @@ public:
     }
 
     /// The first that can be proved.
-    std::optional<OneMore> first_of(const std::vector<Draft>& drafts) const
+    std::optional<OneMore> first_of(const std::vector<Draft>& drafts)
     {
         for (const Draft& draft : drafts) {
             if (const auto solid = proved(draft)) {
@@ -159,11 +145,14 @@ public:
         return std::nullopt;
     }
 
+    /// Whether one before that could not be put in by hand.
+    bool some_barred() const { return barred_; }
+
 private:
     using Less = std::array<double, 3>;
 
     /// Curved contacts want air, so that it may have to be a hair smaller; but only across these.
-    std::optional<Solid> proved(const Draft& draft) const
+    std::optional<Solid> proved(const Draft& draft)
     {
         for (const double hair : {0.0, 4e-6, 5e-5, 1e-3, 5e-3}) {
             if (draft.smallest() - 2 * hair < thinnest_told) {
@@ -173,6 +162,7 @@ private:
             if (tried.bundle) {
                 return hair > 0 ? least_made_smaller(draft, hair) : tried.bundle->items.back().solids.front();
             }
+            barred_ = barred_ || tried.barred;
             if (!tried.too_tight) {
                 return std::nullopt;
             }
@@ -197,7 +187,28 @@ private:
     const Bundle& bundle_;
     const std::optional<Lodging>& in_;
     const Frame& frame_;
+    bool barred_ = false;
 };
+
+/// The largest that can be proved; where larger ones could not be put in by hand, also looked for where it is under
+/// nothing.
+std::optional<OneMore> largest_proved(const Bundle& bundle, const std::optional<Lodging>& in, Posing posing,
+                                      const Counts& counts)
+{
+    const Space space = space_of(bundle, in);
+    Prover prover(bundle, in, space.frame);
+    const auto seeds = seeds_of(space, counts.points, counts.seeds);
+    auto best = prover.first_of(candidates(space, seeds, posing, counts));
+    if (prover.some_barred()) {
+        const Space open = under_nothing(space);
+        const auto other =
+            prover.first_of(candidates(open, seeds_of(open, counts.points, counts.seeds), posing, counts));
+        if (other && (!best || volume_ml(other->solid.shape) > volume_ml(best->solid.shape))) {
+            best = other;
+        }
+    }
+    return best;
+}
 
 } // namespace
 
@@ -221,12 +232,6 @@ RoomAnswer room_left(const Bundle& bundle, const RoomOptions& options)
     const Counts counts = counts_of(options.effort);
     const unsigned threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
     const auto is_stopped = [&] { return options.stop != nullptr && options.stop->load(); };
-    std::vector<Space> spaces(answer.rooms.size());
-    std::vector<std::vector<Seed>> seeds(answer.rooms.size());
-    nesting::run_tasks(answer.rooms.size(), threads, [&](std::size_t k) {
-        spaces[k] = space_of(bundle, answer.rooms[k].in);
-        seeds[k] = seeds_of(spaces[k], counts.points, counts.seeds);
-    });
     std::atomic<bool> complete = true;
     nesting::run_tasks(answer.rooms.size() * posings.size(), threads, [&](std::size_t task) {
         const std::size_t k = task / posings.size();
@@ -235,9 +240,7 @@ RoomAnswer room_left(const Bundle& bundle, const RoomOptions& options)
             complete = false;
             return;
         }
-        const auto drafts = candidates(spaces[k], seeds[k], posing, counts);
-        answer.rooms[k].largest[static_cast<std::size_t>(posing)] =
-            Prover(bundle, answer.rooms[k].in, spaces[k].frame).first_of(drafts);
+        answer.rooms[k].largest[task % posings.size()] = largest_proved(bundle, answer.rooms[k].in, posing, counts);
     });
     answer.complete = complete;
     return answer;

@@ -77,6 +77,22 @@ bool keeps_within(const Draft& draft, const Space& space)
            beyond_contacts(draft, space.frame, contacts_of(draft, space, 0)) <= kept;
 }
 
+bool made_to_fit(Draft& draft, const Space& space)
+{
+    constexpr int most_tries = 12;
+    for (int k = 0; k < most_tries; ++k) {
+        const double over =
+            std::max(beyond_walls(draft, space), beyond_contacts(draft, space.frame, contacts_of(draft, space, 0)));
+        if (over <= 0) {
+            return true;
+        }
+        if (!shrink(draft, over + kept / 10)) {
+            return false;
+        }
+    }
+    return keeps_within(draft, space);
+}
+
 Draft grown(Draft draft, const Space& space, const Growth& growth)
 {
     constexpr double longer = 1.8, shorter = 0.35, far = 6, worth_while = 1e-10;

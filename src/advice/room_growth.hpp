@@ -16,6 +16,9 @@ struct Growth {
 /// Whether it keeps within everything, up to a nanometre.
 bool keeps_within(const Draft& draft, const Space& space);
 
+/// Makes a draft smaller on all sides until it keeps within everything. Returns whether anything is left of it.
+bool made_to_fit(Draft& draft, const Space& space);
+
 /// Moves, turns and grows a draft, one linear program after the other between the planes that part it from its
 /// neighbours, while its volume grows. Requires: keeps_within(). Ensures: the same, and no smaller volume.
 Draft grown(Draft draft, const Space& space, const Growth& growth);

@@ -37,7 +37,6 @@ double too_heavy_g(const Bundle& bundle)
 
 Attempt attempt(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
 {
-    Attempt tried;
     Bundle with = bundle;
     with.fits.clear();
     with.plays.clear();
@@ -52,20 +51,20 @@ Attempt attempt(const Bundle& bundle, const std::optional<Lodging>& in, const So
     with.certificate.rests = rests(with);
     const auto& rest = with.certificate.rests;
     if (rest.empty() || rest.back().item + 1 != with.items.size()) {
-        return {std::nullopt, false};
+        return {};
     }
     StackingOrder order = stacking_order(with);
     if (order.steps.empty()) {
-        return {std::nullopt, false};
+        return {std::nullopt, false, true};
     }
     with.steps = std::move(order.steps);
     certify(with);
     const auto objections = check(with);
     if (!objections.empty()) {
         const std::string& rule = objections.front().rule;
-        return {std::nullopt, rule == "inside" || rule == "apart" || rule == "girth" || rule == "step"};
+        return {std::nullopt, rule == "inside" || rule == "apart" || rule == "girth" || rule == "step", false};
     }
-    return {std::move(with), false};
+    return {std::move(with), false, false};
 }
 
 } // namespace advice

@@ -8,10 +8,11 @@
 
 namespace tuckwright::advice {
 
-/// The bundle with it, as of with_one_more(); or whether something a hair smaller might yet be proved.
+/// The bundle with it, as of with_one_more(); or why not.
 struct Attempt {
     std::optional<Bundle> bundle;
-    bool too_tight = false;
+    bool too_tight = false; ///< something a hair smaller might yet be proved
+    bool barred = false;    ///< there is no order in which all could go in
 };
 
 Attempt attempt(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid);

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "advice/upright_pair.hpp"
+
 namespace tuckwright::advice {
 
 namespace {
@@ -302,7 +304,8 @@ std::vector<Contact> contacts_of(const Draft& draft, const Space& space, double 
     std::vector<Contact> contacts;
     for (const Obstacle& obstacle : space.obstacles) {
         if (!far_apart(box, obstacle.box, near)) {
-            const Vec3 normal = separation(hull, obstacle.hull).normal;
+            const auto quick = upright_normal(hull, obstacle.hull);
+            const Vec3 normal = quick ? *quick : separation(hull, obstacle.hull).normal;
             contacts.push_back({normal, -support(obstacle.hull, -1.0 * normal)});
         }
     }

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "advice/upright_pair.hpp"
+
 namespace tuckwright::advice {
 
 namespace {
@@ -73,7 +75,9 @@ public:
     {
         const double middle = (whole_.low + whole_.high) / 2;
         const Hull needle{Cylinder{1e-3, 4e3}, at + (middle - dot(at, up_)) * up_, space_.frame.axes, {}};
-        return separation(needle, space_.obstacles[k].hull).distance;
+        const Hull& other = space_.obstacles[k].hull;
+        const auto normal = upright_normal(needle, other);
+        return normal ? -support(other, -1.0 * *normal) - support(needle, *normal) : separation(needle, other).distance;
     }
 
 private:

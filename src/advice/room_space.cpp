@@ -52,6 +52,20 @@ bool lies_in(const Bundle& bundle, const std::optional<Lodging>& in, std::size_t
     return false;
 }
 
+/// Whether an item lies in that place, however deep within something there, or is the lid of what does.
+bool lies_beside(const Bundle& bundle, std::size_t item, const std::optional<Lodging>& in)
+{
+    if (!in) {
+        return true;
+    }
+    for (auto at = bundle.items[item].in; at; at = bundle.items[at->item].in) {
+        if (*at == *in) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /// Items that nothing of unknown weight may press on: those that bear little or nothing, and all that presses on them.
 std::vector<bool> not_to_be_loaded(const Bundle& bundle, const std::optional<Lodging>& in)
 {
@@ -83,8 +97,11 @@ std::vector<Obstacle> obstacles_of(const Bundle& bundle, const std::optional<Lod
             continue;
         }
         for (const Solid& solid : bundle.items[item].solids) {
-            const Hull hull = tuckwright::hull_of(solid, {0, 0, spared[item] ? well_off : 0});
-            found.push_back({hull, extent(hull)});
+            Hull hull = tuckwright::hull_of(solid, {0, 0, spared[item] ? well_off : 0});
+            if (auto* round = std::get_if<Cylinder>(&hull.shape)) {
+                round->foot = 0; // what tapers counts as straight outside
+            }
+            found.push_back({hull, extent(hull), lies_beside(bundle, item, in)});
         }
     }
     return found;
@@ -142,6 +159,21 @@ Space space_of(const Bundle& bundle, const std::optional<Lodging>& in)
     space.around.push_back(envelope_walls(bundle.envelope));
     space.obstacles = obstacles_of(bundle, in);
     space.girth = girth_of(bundle);
+    return space;
+}
+
+Space under_nothing(Space space)
+{
+    constexpr double far = 1e3; // mm, more than any bundle is high but for the largest
+    const Vec3 down = -1.0 * space.frame.axis(2);
+    for (Obstacle& obstacle : space.obstacles) {
+        if (obstacle.beside) {
+            const Vec3 lifted = obstacle.hull.sweep;
+            obstacle.hull.center = obstacle.hull.center + lifted;
+            obstacle.hull.sweep = far * down - dot(lifted, down) * down;
+            obstacle.box = extent(obstacle.hull);
+        }
+    }
     return space;
 }
 

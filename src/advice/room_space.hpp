@@ -28,6 +28,7 @@ struct Walls {
 struct Obstacle {
     Hull hull;
     Extent box;
+    bool beside = false; ///< it lies in the same place, however deep within something there
 };
 
 /// A limit to the way round the outline of everything, seen from above.
@@ -56,6 +57,9 @@ Vec3 girth_direction(std::size_t k);
 /// Requires: a lodging of the bundle. Things on which nothing, or not any weight, may lie are in the way a little above
 /// their top too.
 Space space_of(const Bundle& bundle, const std::optional<Lodging>& in);
+
+/// The same for a thing that goes in last of all in its place: it can be under nothing there.
+Space under_nothing(Space space);
 
 /// Cavities that take things, in the order of the items: not those that contents fill.
 std::vector<Lodging> cavities_of(const Bundle& bundle);
