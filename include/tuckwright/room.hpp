@@ -23,13 +23,17 @@ const char* to_string(Posing posing);
 /// One more thing that was proved to fit, where nothing else is moved for good.
 struct OneMore {
     Solid solid;            ///< mm on the grid, in the bundle's frame; a box is as high as its own z
-    double stands_out = 0;  ///< mm above the rim of the open vessel that it goes into
+    double stands_out = 0;  ///< mm beyond the rim of the open vessel that it goes into
+    std::string step;       ///< how it goes in, in words
 };
 
 /// What would still go into one place: a cavity, or the bundle beside and on top of everything.
 struct RoomLeft {
     std::optional<Lodging> in;                      ///< nothing: directly in the bundle
     std::array<std::optional<OneMore>, 3> largest;  ///< of each posing, by volume; nothing where none was found
+
+    /// One that stands too, of other proportions: the largest found that is half again as wide, or half again as high.
+    std::optional<OneMore> other;
 
     const std::optional<OneMore>& of(Posing posing) const { return largest[static_cast<std::size_t>(posing)]; }
 };

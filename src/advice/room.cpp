@@ -63,6 +63,30 @@ std::vector<Draft> largest(std::vector<Draft> drafts, std::size_t most)
     return kept;
 }
 
+/// Whether one that stands is much wider or much higher than another.
+bool is_otherwise(const Draft& draft, double radius, double half_height)
+{
+    constexpr double much = 1.5;
+    return draft.half[0] >= much * radius || draft.half[1] >= much * half_height;
+}
+
+/// The largest of them and, of those that stand, the largest of other proportions.
+std::vector<Draft> best_of(const std::vector<Draft>& drafts, std::size_t most)
+{
+    std::vector<Draft> best = largest(drafts, most);
+    if (best.empty() || best.front().posing != Posing::standing) {
+        return best;
+    }
+    const Draft first = best.front();
+    std::vector<Draft> others;
+    std::copy_if(drafts.begin(), drafts.end(), std::back_inserter(others),
+                 [&](const Draft& d) { return is_otherwise(d, first.half[0], first.half[1]); });
+    for (const Draft& other : largest(std::move(others), most / 2)) {
+        best.push_back(other);
+    }
+    return largest(std::move(best), 2 * most);
+}
+
 /// Grown to the last, let down, and grown again where that has made room.
 void finish(Draft& draft, const Space& space, const Growth& growth)
 {
@@ -96,13 +120,12 @@ std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Pos
 std::vector<Draft> candidates(const Space& space, const std::vector<Seed>& seeds, Posing posing, const Counts& counts)
 {
     std::vector<Draft> drafts = begun(space, seeds, posing, counts);
-    drafts = largest(std::move(drafts), std::max<std::size_t>(counts.kept, drafts.size() / 4));
+    drafts = best_of(drafts, std::max<std::size_t>(counts.kept, drafts.size() / 4));
     for (Draft& draft : drafts) {
         draft = grown(draft, space, {0.2 * draft.largest_half(), 0.02, 24, true});
     }
-    drafts = largest(std::move(drafts), counts.kept);
     std::vector<Draft> done;
-    for (Draft& draft : drafts) {
+    for (Draft draft : best_of(drafts, counts.kept)) {
         finish(draft, space, {1, 1e-5, 60, true});
         draft.angle = rounded_angle(draft.angle); // a turn that whole numbers can say
         if (made_to_fit(draft, space)) {
@@ -110,7 +133,7 @@ std::vector<Draft> candidates(const Space& space, const std::vector<Seed>& seeds
             done.push_back(draft);
         }
     }
-    return largest(std::move(done), counts.kept);
+    return largest(std::move(done), 2 * counts.kept);
 }
 
 /// mm by which a thing stands out of the open cavity that it goes into.
@@ -138,8 +161,8 @@ public:
     std::optional<OneMore> first_of(const std::vector<Draft>& drafts)
     {
         for (const Draft& draft : drafts) {
-            if (const auto solid = proved(draft)) {
-                return OneMore{*solid, standing_out(bundle_, in_, *solid)};
+            if (auto one = proved(draft)) {
+                return one;
             }
         }
         return std::nullopt;
@@ -151,8 +174,17 @@ public:
 private:
     using Less = std::array<double, 3>;
 
+    OneMore told(const Bundle& with) const
+    {
+        const std::size_t item = with.items.size() - 1;
+        const Solid& solid = with.items.back().solids.front();
+        const auto step = std::find_if(with.steps.begin(), with.steps.end(),
+                                       [&](const Step& one) { return one.item == item; });
+        return {solid, standing_out(bundle_, in_, solid), step->text};
+    }
+
     /// Curved contacts want air, so that it may have to be a hair smaller; but only across these.
-    std::optional<Solid> proved(const Draft& draft)
+    std::optional<OneMore> proved(const Draft& draft)
     {
         for (const double hair : {0.0, 4e-6, 5e-5, 1e-3, 5e-3}) {
             if (draft.smallest() - 2 * hair < thinnest_told) {
@@ -160,7 +192,7 @@ private:
             }
             const Attempt tried = attempt(bundle_, in_, solid_of(draft, frame_, {hair, hair, hair}));
             if (tried.bundle) {
-                return hair > 0 ? least_made_smaller(draft, hair) : tried.bundle->items.back().solids.front();
+                return hair > 0 ? least_made_smaller(draft, *tried.bundle, hair) : told(*tried.bundle);
             }
             barred_ = barred_ || tried.barred;
             if (!tried.too_tight) {
@@ -171,17 +203,19 @@ private:
     }
 
     /// What is proved with all sizes less by a hair, with those that need not be less as they were.
-    Solid least_made_smaller(const Draft& draft, double hair) const
+    OneMore least_made_smaller(const Draft& draft, const Bundle& smaller, double hair) const
     {
         Less less{hair, hair, hair};
+        OneMore best = told(smaller);
         for (std::size_t k = draft.sizes(); k-- > 0;) {
             Less other = less;
             other[k] = 0;
-            if (attempt(bundle_, in_, solid_of(draft, frame_, other)).bundle) {
+            if (const auto with = attempt(bundle_, in_, solid_of(draft, frame_, other)).bundle) {
                 less = other;
+                best = told(*with);
             }
         }
-        return solid_of(draft, frame_, less);
+        return best;
     }
 
     const Bundle& bundle_;
@@ -190,24 +224,30 @@ private:
     bool barred_ = false;
 };
 
-/// The largest that can be proved; where larger ones could not be put in by hand, also looked for where it is under
-/// nothing.
-std::optional<OneMore> largest_proved(const Bundle& bundle, const std::optional<Lodging>& in, Posing posing,
-                                      const Counts& counts)
+double volume_of(const std::optional<OneMore>& one) { return one ? volume_ml(one->solid.shape) : 0; }
+
+/// Fills in what one posing tells of a room. Where larger ones could not be put in by hand, they are also looked for
+/// where they are under nothing.
+void look_into(const Bundle& bundle, RoomLeft& room, Posing posing, const Counts& counts)
 {
-    const Space space = space_of(bundle, in);
-    Prover prover(bundle, in, space.frame);
-    const auto seeds = seeds_of(space, counts.points, counts.seeds);
-    auto best = prover.first_of(candidates(space, seeds, posing, counts));
+    const Space space = space_of(bundle, room.in);
+    Prover prover(bundle, room.in, space.frame);
+    auto drafts = candidates(space, seeds_of(space, counts.points, counts.seeds), posing, counts);
+    std::optional<OneMore>& best = room.largest[static_cast<std::size_t>(posing)];
+    best = prover.first_of(drafts);
     if (prover.some_barred()) {
         const Space open = under_nothing(space);
-        const auto other =
-            prover.first_of(candidates(open, seeds_of(open, counts.points, counts.seeds), posing, counts));
-        if (other && (!best || volume_ml(other->solid.shape) > volume_ml(best->solid.shape))) {
-            best = other;
+        const auto more = candidates(open, seeds_of(open, counts.points, counts.seeds), posing, counts);
+        if (auto other = prover.first_of(more); volume_of(other) > volume_of(best)) {
+            best = std::move(other);
         }
+        drafts.insert(drafts.end(), more.begin(), more.end());
     }
-    return best;
+    if (posing == Posing::standing && best) {
+        const auto& first = std::get<Cylinder>(best->solid.shape);
+        std::erase_if(drafts, [&](const Draft& d) { return !is_otherwise(d, first.diameter / 2, first.height / 2); });
+        room.other = prover.first_of(largest(std::move(drafts), counts.kept));
+    }
 }
 
 } // namespace
@@ -227,20 +267,18 @@ RoomAnswer room_left(const Bundle& bundle, const RoomOptions& options)
     RoomAnswer answer;
     answer.rooms.push_back({});
     for (const Lodging& cavity : cavities_of(bundle)) {
-        answer.rooms.push_back({cavity, {}});
+        answer.rooms.push_back({cavity, {}, {}});
     }
     const Counts counts = counts_of(options.effort);
     const unsigned threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
     const auto is_stopped = [&] { return options.stop != nullptr && options.stop->load(); };
     std::atomic<bool> complete = true;
     nesting::run_tasks(answer.rooms.size() * posings.size(), threads, [&](std::size_t task) {
-        const std::size_t k = task / posings.size();
-        const Posing posing = posings[task % posings.size()];
         if (is_stopped()) {
             complete = false;
             return;
         }
-        answer.rooms[k].largest[task % posings.size()] = largest_proved(bundle, answer.rooms[k].in, posing, counts);
+        look_into(bundle, answer.rooms[task / posings.size()], posings[task % posings.size()], counts);
     });
     answer.complete = complete;
     return answer;

@@ -14,6 +14,7 @@
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
+#include "cli/room.hpp"
 #include "cli/verify.hpp"
 
 namespace tuckwright::cli
@@ -29,6 +30,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --effort thorough --seed 7
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
+  tuckwright room bundle.json                           tell what else would go into it
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -74,6 +76,21 @@ Command pack_command(CLI::App& app, PackOptions& options)
     return {&command, [&options] { return pack(options); }};
 }
 
+Command room_command(CLI::App& app, RoomCommandOptions& options)
+{
+    auto& command = *app.add_subcommand("room", "Tell what else would go into a packed bundle, for those who shop");
+    command
+        .add_option("FILE", options.file,
+                    "a kit file, which is packed first, or a bundle that pack --json wrote; - for standard input")
+        ->required();
+    add_option(command, "--json", "FILE", "save the answer, with places; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return room(options); }};
+}
+
 struct VerifyOptions {
     std::string bundle, kit;
 };
@@ -91,12 +108,13 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
+    RoomCommandOptions room;
     VerifyOptions verify;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), verify_command(app, given.verify)};
+    return {pack_command(app, given.pack), verify_command(app, given.verify), room_command(app, given.room)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)
