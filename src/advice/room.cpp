@@ -25,25 +25,27 @@ struct Counts {
     int points;         ///< of the grid across a place
     std::size_t seeds;  ///< that things are grown from
     int turns;          ///< in which they begin, in half a turn
-    std::size_t kept;   ///< that are grown to the end
+    std::size_t grown;  ///< that are grown on at least, of those begun
+    int finished;       ///< that are grown to the end at most
 };
 
 Counts counts_of(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {150, 16, 4, 5};
-    case Effort::normal: return {400, 40, 8, 8};
-    case Effort::thorough: return {1600, 120, 16, 20};
+    case Effort::quick: return {150, 16, 4, 8, 6};
+    case Effort::normal: return {500, 60, 8, 20, 12};
+    case Effort::thorough: return {1600, 200, 16, 60, 40};
     }
     return {};
 }
 
-bool alike(const Draft& a, const Draft& b)
+/// Whether they are much the same, up to a share of their size.
+bool alike(const Draft& a, const Draft& b, double share)
 {
-    const double size = std::max(a.largest_half(), b.largest_half());
-    bool same = norm(a.center - b.center) < 0.02 * size;
+    const double most = share * std::max(a.largest_half(), b.largest_half());
+    bool same = norm(a.center - b.center) < most;
     for (std::size_t k = 0; k < a.sizes(); ++k) {
-        same = same && std::abs(a.half[k] - b.half[k]) < 0.01 * size;
+        same = same && std::abs(a.half[k] - b.half[k]) < most;
     }
     return same;
 }
@@ -56,7 +58,7 @@ std::vector<Draft> largest(std::vector<Draft> drafts, std::size_t most)
     std::vector<Draft> kept;
     for (const Draft& draft : drafts) {
         if (kept.size() < most &&
-            std::none_of(kept.begin(), kept.end(), [&](const Draft& other) { return alike(draft, other); })) {
+            std::none_of(kept.begin(), kept.end(), [&](const Draft& other) { return alike(draft, other, 0.02); })) {
             kept.push_back(draft);
         }
     }
@@ -64,27 +66,10 @@ std::vector<Draft> largest(std::vector<Draft> drafts, std::size_t most)
 }
 
 /// Whether one that stands is much wider or much higher than another.
-bool is_otherwise(const Draft& draft, double radius, double half_height)
+bool is_otherwise(const Draft& draft, const Cylinder& other)
 {
     constexpr double much = 1.5;
-    return draft.half[0] >= much * radius || draft.half[1] >= much * half_height;
-}
-
-/// The largest of them and, of those that stand, the largest of other proportions.
-std::vector<Draft> best_of(const std::vector<Draft>& drafts, std::size_t most)
-{
-    std::vector<Draft> best = largest(drafts, most);
-    if (best.empty() || best.front().posing != Posing::standing) {
-        return best;
-    }
-    const Draft first = best.front();
-    std::vector<Draft> others;
-    std::copy_if(drafts.begin(), drafts.end(), std::back_inserter(others),
-                 [&](const Draft& d) { return is_otherwise(d, first.half[0], first.half[1]); });
-    for (const Draft& other : largest(std::move(others), most / 2)) {
-        best.push_back(other);
-    }
-    return largest(std::move(best), 2 * most);
+    return 2 * draft.half[0] >= much * other.diameter || 2 * draft.half[1] >= much * other.height;
 }
 
 /// Grown to the last, let down, and grown again where that has made room.
@@ -117,23 +102,28 @@ std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Pos
     return drafts;
 }
 
-std::vector<Draft> candidates(const Space& space, const std::vector<Seed>& seeds, Posing posing, const Counts& counts)
+/// Grown nearly as far as they go, the largest first.
+std::vector<Draft> candidates(const Space& space, Posing posing, const Counts& counts)
 {
-    std::vector<Draft> drafts = begun(space, seeds, posing, counts);
-    drafts = best_of(drafts, std::max<std::size_t>(counts.kept, drafts.size() / 4));
+    std::vector<Draft> drafts = begun(space, seeds_of(space, counts.points, counts.seeds), posing, counts);
+    drafts = largest(std::move(drafts), std::max<std::size_t>(counts.grown, drafts.size() / 4));
     for (Draft& draft : drafts) {
         draft = grown(draft, space, {0.2 * draft.largest_half(), 0.02, 24, true});
     }
-    std::vector<Draft> done;
-    for (Draft draft : best_of(drafts, counts.kept)) {
-        finish(draft, space, {1, 1e-5, 60, true});
-        draft.angle = rounded_angle(draft.angle); // a turn that whole numbers can say
-        if (made_to_fit(draft, space)) {
-            finish(draft, space, {0.1, 1e-7, 60, false});
-            done.push_back(draft);
-        }
+    const std::size_t all = drafts.size();
+    return largest(std::move(drafts), all);
+}
+
+/// Grown as far as it goes, turned as whole numbers can say it. Returns whether anything is left of it.
+bool complete(Draft& draft, const Space& space)
+{
+    finish(draft, space, {1, 1e-5, 60, true});
+    draft.angle = rounded_angle(draft.angle);
+    if (!made_to_fit(draft, space)) {
+        return false;
     }
-    return largest(std::move(done), 2 * counts.kept);
+    finish(draft, space, {0.1, 1e-7, 60, false});
+    return draft.smallest() >= thinnest_told;
 }
 
 /// mm by which a thing stands out of the open cavity that it goes into.
@@ -149,6 +139,8 @@ double standing_out(const Bundle& bundle, const std::optional<Lodging>& in, cons
                                                           : std::max(0.0, support(hull_of(solid), up) - rim);
 }
 
+double volume_of(const std::optional<OneMore>& one) { return one ? volume_ml(one->solid.shape) : 0; }
+
 /// Puts drafts to the proof.
 class Prover {
 public:
@@ -157,15 +149,27 @@ public:
     {
     }
 
-    /// The first that can be proved.
-    std::optional<OneMore> first_of(const std::vector<Draft>& drafts)
+    /// Whether it is worth while to let it grow up, by where it lies.
+    bool is_promising(Draft draft, const Space& space)
     {
-        for (const Draft& draft : drafts) {
-            if (auto one = proved(draft)) {
-                return one;
-            }
+        draft = let_down(draft, space);
+        draft.angle = rounded_angle(draft.angle);
+        if (!made_to_fit(draft, space)) {
+            return false;
         }
-        return std::nullopt;
+        constexpr double air = 1e-3; // what touches might seem to bar the way
+        const Prospect seen = prospect(bundle_, in_, solid_of(draft, frame_, {air, air, air}));
+        barred_ = barred_ || seen == Prospect::barred;
+        return seen == Prospect::good;
+    }
+
+    /// Puts it to the proof if it is larger than the best so far.
+    void offer(const Draft& draft, std::optional<OneMore>& best)
+    {
+        if (draft.volume() > 1000 * volume_of(best)) {
+            auto one = proved(draft);
+            best = volume_of(one) > volume_of(best) ? std::move(one) : std::move(best);
+        }
     }
 
     /// Whether one before that could not be put in by hand.
@@ -194,7 +198,6 @@ private:
             if (tried.bundle) {
                 return hair > 0 ? least_made_smaller(draft, *tried.bundle, hair) : told(*tried.bundle);
             }
-            barred_ = barred_ || tried.barred;
             if (!tried.too_tight) {
                 return std::nullopt;
             }
@@ -220,33 +223,49 @@ private:
 
     const Bundle& bundle_;
     const std::optional<Lodging>& in_;
-    const Frame& frame_;
+    Frame frame_;
     bool barred_ = false;
 };
 
-double volume_of(const std::optional<OneMore>& one) { return one ? volume_ml(one->solid.shape) : 0; }
+/// The largest that can be proved of drafts that have nearly grown up, the largest first; better than `best`.
+void find_largest(const std::vector<Draft>& drafts, const Space& space, Prover& prover, int most,
+                  std::optional<OneMore>& best)
+{
+    constexpr double still_grows = 1.05; // by its volume
+    std::vector<Draft> hopeless;
+    for (Draft draft : drafts) {
+        if (most == 0 || still_grows * draft.volume() < 1000 * volume_of(best)) {
+            return;
+        }
+        if (std::any_of(hopeless.begin(), hopeless.end(), [&](const Draft& d) { return alike(draft, d, 0.1); })) {
+            continue;
+        }
+        if (!prover.is_promising(draft, space)) {
+            hopeless.push_back(draft);
+        } else if (--most; complete(draft, space)) {
+            prover.offer(draft, best);
+        }
+    }
+}
 
 /// Fills in what one posing tells of a room. Where larger ones could not be put in by hand, they are also looked for
 /// where they are under nothing.
 void look_into(const Bundle& bundle, RoomLeft& room, Posing posing, const Counts& counts)
 {
-    const Space space = space_of(bundle, room.in);
-    Prover prover(bundle, room.in, space.frame);
-    auto drafts = candidates(space, seeds_of(space, counts.points, counts.seeds), posing, counts);
+    std::vector<Space> spaces{space_of(bundle, room.in)};
+    std::vector<std::vector<Draft>> drafts{candidates(spaces.front(), posing, counts)};
+    Prover prover(bundle, room.in, spaces.front().frame);
     std::optional<OneMore>& best = room.largest[static_cast<std::size_t>(posing)];
-    best = prover.first_of(drafts);
+    find_largest(drafts.front(), spaces.front(), prover, counts.finished, best);
     if (prover.some_barred()) {
-        const Space open = under_nothing(space);
-        const auto more = candidates(open, seeds_of(open, counts.points, counts.seeds), posing, counts);
-        if (auto other = prover.first_of(more); volume_of(other) > volume_of(best)) {
-            best = std::move(other);
-        }
-        drafts.insert(drafts.end(), more.begin(), more.end());
+        spaces.push_back(under_nothing(spaces.front()));
+        drafts.push_back(candidates(spaces.back(), posing, counts));
+        find_largest(drafts.back(), spaces.back(), prover, counts.finished, best);
     }
-    if (posing == Posing::standing && best) {
-        const auto& first = std::get<Cylinder>(best->solid.shape);
-        std::erase_if(drafts, [&](const Draft& d) { return !is_otherwise(d, first.diameter / 2, first.height / 2); });
-        room.other = prover.first_of(largest(std::move(drafts), counts.kept));
+    for (std::size_t k = 0; posing == Posing::standing && best && k < spaces.size(); ++k) {
+        std::erase_if(drafts[k],
+                      [&](const Draft& d) { return !is_otherwise(d, std::get<Cylinder>(best->solid.shape)); });
+        find_largest(drafts[k], spaces[k], prover, counts.finished / 2, room.other);
     }
 }
 

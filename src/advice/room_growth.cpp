@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "advice/room_rows.hpp"
 #include "packing/linear_program.hpp"
@@ -93,26 +94,44 @@ bool made_to_fit(Draft& draft, const Space& space)
     return keeps_within(draft, space);
 }
 
+namespace {
+
+/// One step of at most so many mm, turning or not; nothing where it wins nothing.
+std::optional<Draft> step_of(const Draft& draft, const Space& space, const std::vector<Contact>& contacts, double most,
+                             bool turns)
+{
+    constexpr double worth_while = 1e-10;
+    const double turn = turns ? most / draft.largest_half() : 0;
+    Draft next = best_step(draft, rows_of(draft, space, contacts, turn), most, turn);
+    // A thing that has turned has other planes; one that has not keeps to those that it had.
+    double over = beyond_walls(next, space);
+    if (next.angle != draft.angle) {
+        over = std::max(over, beyond_contacts(next, space.frame, contacts_of(next, space, 0)));
+    }
+    const bool sound = over <= 0 || shrink(next, over);
+    const bool won = sound && next.log_volume() > draft.log_volume() + worth_while && keeps_within(next, space);
+    return won ? std::optional(next) : std::nullopt;
+}
+
+} // namespace
+
 Draft grown(Draft draft, const Space& space, const Growth& growth)
 {
-    constexpr double longer = 1.8, shorter = 0.35, far = 6, worth_while = 1e-10;
+    constexpr double longer = 1.8, shorter = 0.35, far = 6, little = 0.1;
     double step = growth.begin;
     for (int round = 0; round < growth.rounds && step > growth.end; ++round) {
-        const double turn = growth.turns && draft.posing != Posing::standing ? step / draft.largest_half() : 0;
-        const auto rows = rows_of(draft, space, contacts_of(draft, space, far * step), turn);
-        Draft next = best_step(draft, rows, step, turn);
-        // A thing that has turned has other planes; one that has not keeps to those that it had.
-        double over = beyond_walls(next, space);
-        if (next.angle != draft.angle) {
-            over = std::max(over, beyond_contacts(next, space.frame, contacts_of(next, space, 0)));
+        const std::vector<Contact> contacts = contacts_of(draft, space, far * step);
+        auto next = step_of(draft, space, contacts, step, false);
+        const double won = next ? next->log_volume() - draft.log_volume() : 0;
+        // Turns are right to first order only, and a program turns where that wins nothing: it has to win more.
+        if (growth.turns && draft.posing != Posing::standing && won < little * step / draft.largest_half()) {
+            auto turned = step_of(draft, space, contacts, step, true);
+            if (turned && turned->log_volume() - draft.log_volume() > won) {
+                next = std::move(turned);
+            }
         }
-        const bool sound = over <= 0 || shrink(next, over);
-        if (sound && next.log_volume() > draft.log_volume() + worth_while && keeps_within(next, space)) {
-            draft = next;
-            step = std::min(step * longer, growth.begin);
-        } else {
-            step *= shorter;
-        }
+        step = next ? std::min(step * longer, growth.begin) : step * shorter;
+        draft = next.value_or(draft);
     }
     return draft;
 }

@@ -35,7 +35,10 @@ double too_heavy_g(const Bundle& bundle)
 
 } // namespace
 
-Attempt attempt(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
+namespace {
+
+/// The bundle with the thing in it, its rest told, but not yet how it gets there; nothing where it rests on nothing.
+std::optional<Bundle> placed(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
 {
     Bundle with = bundle;
     with.fits.clear();
@@ -47,24 +50,44 @@ Attempt attempt(const Bundle& bundle, const std::optional<Lodging>& in, const So
     one.solids = {solid};
     one.weight_g = too_heavy_g(bundle);
     with.items.push_back(one);
-    with.items.back().form = posture(with, with.items.size() - 1);
-    with.certificate.rests = rests(with);
-    const auto& rest = with.certificate.rests;
-    if (rest.empty() || rest.back().item + 1 != with.items.size()) {
+    const std::size_t item = with.items.size() - 1;
+    with.items.back().form = posture(with, item);
+    const auto rest = rest_of(with, item);
+    if (!rest) {
+        return std::nullopt;
+    }
+    with.certificate.rests.push_back(*rest);
+    return with;
+}
+
+} // namespace
+
+Attempt attempt(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
+{
+    std::optional<Bundle> with = placed(bundle, in, solid);
+    if (!with) {
         return {};
     }
-    StackingOrder order = stacking_order(with);
+    StackingOrder order = stacking_order(*with);
     if (order.steps.empty()) {
-        return {std::nullopt, false, true};
+        return {std::nullopt, true};
     }
-    with.steps = std::move(order.steps);
-    certify(with);
-    const auto objections = check(with);
+    with->steps = std::move(order.steps);
+    certify(*with);
+    const auto objections = check(*with);
     if (!objections.empty()) {
         const std::string& rule = objections.front().rule;
-        return {std::nullopt, rule == "inside" || rule == "apart" || rule == "girth" || rule == "step", false};
+        return {std::nullopt, rule == "inside" || rule == "apart" || rule == "girth" || rule == "step"};
     }
-    return {std::move(with), false, false};
+    return {std::move(with), false};
+}
+
+Prospect prospect(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
+{
+    const auto with = placed(bundle, in, solid);
+    return !with                                      ? Prospect::hovers
+           : stacking_order(*with).steps.empty() ? Prospect::barred
+                                                      : Prospect::good;
 }
 
 } // namespace advice
