@@ -33,7 +33,7 @@ Counts counts_of(Effort effort)
 {
     switch (effort) {
     case Effort::quick: return {150, 16, 4, 8, 6};
-    case Effort::normal: return {500, 60, 8, 20, 12};
+    case Effort::normal: return {600, 80, 12, 24, 16};
     case Effort::thorough: return {1600, 200, 16, 60, 40};
     }
     return {};

@@ -172,8 +172,8 @@ void add_widest(const std::vector<Point>& grid, const std::vector<Span>& spans, 
 bool alike(const Seed& a, const Seed& b)
 {
     const double apart = std::hypot(a.x - b.x, a.y - b.y), height = std::max(a.high - a.low, b.high - b.low);
-    return apart < 0.3 * std::min(a.radius, b.radius) &&
-           std::min(a.high, b.high) - std::max(a.low, b.low) > 0.85 * height;
+    return apart < 0.2 * std::min(a.radius, b.radius) &&
+           std::min(a.high, b.high) - std::max(a.low, b.low) > 0.9 * height;
 }
 
 /// Half of them by volume, half by their upright section, for things that are long and thin.
