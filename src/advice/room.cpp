@@ -32,7 +32,7 @@ struct Counts {
 Counts counts_of(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {150, 16, 4, 8, 6};
+    case Effort::quick: return {120, 10, 4, 6, 3};
     case Effort::normal: return {600, 80, 12, 24, 16};
     case Effort::thorough: return {1600, 200, 16, 60, 40};
     }

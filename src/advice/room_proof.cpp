@@ -37,6 +37,12 @@ double too_heavy_g(const Bundle& bundle)
 
 namespace {
 
+bool tapers(const Bundle& bundle, const std::optional<Lodging>& in)
+{
+    const auto* round = in ? std::get_if<Cylinder>(&bundle.items[in->item].cavities[in->cavity].shape) : nullptr;
+    return round != nullptr && round->foot != 0;
+}
+
 /// The bundle with the thing in it, its rest told, but not yet how it gets there; nothing where it rests on nothing.
 std::optional<Bundle> placed(const Bundle& bundle, const std::optional<Lodging>& in, const Solid& solid)
 {
@@ -52,7 +58,10 @@ std::optional<Bundle> placed(const Bundle& bundle, const std::optional<Lodging>&
     with.items.push_back(one);
     const std::size_t item = with.items.size() - 1;
     with.items.back().form = posture(with, item);
-    const auto rest = rest_of(with, item);
+    auto rest = rest_of(with, item);
+    if (!rest && tapers(bundle, in)) {
+        rest = Rest{item, std::nullopt, {}}; // a slanting wall may hold it by its edges; the check will tell
+    }
     if (!rest) {
         return std::nullopt;
     }

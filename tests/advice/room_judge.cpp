@@ -16,6 +16,12 @@ using namespace tuckwright;
 
 namespace {
 
+bool meet(const Extent& a, const Extent& b)
+{
+    return a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y && a.low.z < b.high.z &&
+           b.low.z < a.high.z;
+}
+
 class Judge {
 public:
     Judge(const Bundle& bundle, const std::optional<Lodging>& in) : bundle_(bundle), in_(in)
@@ -27,7 +33,7 @@ public:
             }
             for (const Solid& solid : bundle.items[item].solids) {
                 if (!holds) {
-                    others_.push_back(hull_of(solid));
+                    others_.emplace_back(hull_of(solid), extent(hull_of(solid)));
                 }
             }
         }
@@ -45,11 +51,14 @@ public:
             worst = std::max(worst, beyond(hull, cavity.shape, cavity.pose, cavity.opens != Opening::both,
                                            cavity.opens == Opening::closed || cavity.neck, bundle_.clearance));
         }
-        for (const Hull& other : others_) {
+        const Extent box = extent(hull);
+        for (const auto& [other, its_box] : others_) {
             if (worst > enough) {
                 return worst;
             }
-            worst = std::max(worst, -separation(hull, other).distance);
+            if (meet(box, its_box)) {
+                worst = std::max(worst, -separation(hull, other).distance);
+            }
         }
         return worst;
     }
@@ -88,7 +97,7 @@ private:
         const auto axis = [&](std::size_t k) { return Vec3{m[0][k], m[1][k], m[2][k]}; };
         double worst = -1e9;
         if (const auto* round = std::get_if<Cylinder>(&room)) {
-            constexpr int directions = 240;
+            constexpr int directions = 120;
             for (int k = 0; k < directions; ++k) {
                 const double angle = 2 * std::numbers::pi * k / directions;
                 worst = std::max(worst, out(std::cos(angle) * axis(0) + std::sin(angle) * axis(1),
@@ -107,7 +116,7 @@ private:
 
     const Bundle& bundle_;
     std::optional<Lodging> in_;
-    std::vector<Hull> others_;
+    std::vector<std::pair<Hull, Extent>> others_;
     Vec3 up_{0, 0, 1};
 };
 
@@ -162,7 +171,7 @@ double least_conflict(const Bundle& bundle, const std::optional<Lodging>& in, Po
     test::Dice dice(77);
     double least = judge.conflict(hull, 1e9), angle = 0;
     Vec3 by;
-    for (double step = farthest; step > farthest / 200; step *= 0.6) {
+    for (double step = farthest; step > farthest / 60; step *= 0.6) {
         for (int k = 0; k < 12; ++k) {
             Vec3 way = dice.direction();
             way = k % 3 == 0 ? Vec3{way.x, way.y, 0} : k % 3 == 1 ? Vec3{0, 0, way.z > 0 ? 1.0 : -1.0} : way;
