@@ -90,9 +90,9 @@ std::string place_of(const Bundle& bundle, const RoomLeft& room)
         return "In the bundle, beside and on top of everything:";
     }
     const std::string beside = neighbours(bundle, *room.in);
-    return fmt::format("In {}{}{}:", spoken_name(bundle, room.in->item),
-                       is_on_its_side(bundle, room) ? ", which lies on its side" : "",
-                       beside.empty() ? ", which is empty" : ", beside " + beside);
+    const bool lies = is_on_its_side(bundle, room);
+    return fmt::format("In {}{}{}:", spoken_name(bundle, room.in->item), lies ? ", which lies on its side" : "",
+                       !beside.empty() ? ", beside " + beside : lies ? " and is empty" : ", which is empty");
 }
 
 std::string room_part(const Bundle& bundle, const RoomLeft& room)
