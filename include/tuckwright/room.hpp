@@ -12,6 +12,9 @@
 
 namespace tuckwright {
 
+/// Thinner things, or smaller ones, are of no use to a person who shops.
+inline constexpr double worth_telling_mm = 8, worth_telling_ml = 5;
+
 /// How one more thing would lie, by the upright of what it goes into: a cylinder that stands, a cylinder that lies, a box
 /// with a face down. Lying cylinders and boxes are turned freely about the upright.
 enum class Posing { standing, lying, box };
@@ -30,7 +33,9 @@ struct OneMore {
 /// What would still go into one place: a cavity, or the bundle beside and on top of everything.
 struct RoomLeft {
     std::optional<Lodging> in;                      ///< nothing: directly in the bundle
-    std::array<std::optional<OneMore>, 3> largest;  ///< of each posing, by volume; nothing where none was found
+    /// Of each posing, by volume: of those at least `worth_telling_mm` thick, or else of the thinner ones; nothing where
+    /// none was found.
+    std::array<std::optional<OneMore>, 3> largest;
 
     /// One that stands too, of other proportions: the largest found that is half again as wide, or half again as high.
     std::optional<OneMore> other;
@@ -69,8 +74,6 @@ std::optional<Bundle> with_one_more(const Bundle& bundle, const std::optional<Lo
 /// The answer for a person who shops: per place the largest of each kind, without those thinner than `worth_telling_mm`
 /// or smaller than `worth_telling_ml`. Lengths are rounded down. Requires: an answer for this bundle.
 std::string room_text(const Bundle& bundle, const RoomAnswer& answer);
-inline constexpr double worth_telling_mm = 8, worth_telling_ml = 5;
-
 /// All of it as one JSON object ("tuckwright-room", version 1), ending in a newline. Requires: the same.
 std::string room_json(const Bundle& bundle, const RoomAnswer& answer);
 

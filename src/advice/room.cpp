@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numbers>
 #include <thread>
 
@@ -248,24 +249,58 @@ void find_largest(const std::vector<Draft>& drafts, const Space& space, Prover& 
     }
 }
 
-/// Fills in what one posing tells of a room. Where larger ones could not be put in by hand, they are also looked for
-/// where they are under nothing.
+/// A place as it is and, where larger things could not be put in by hand, for a thing that is under nothing there; with the
+/// drafts that have nearly grown up in each.
+class Place {
+public:
+    Place(const Bundle& bundle, const std::optional<Lodging>& in, Posing posing, const Counts& counts)
+        : posing_(posing), counts_(counts), spaces_{space_of(bundle, in)}, prover_(bundle, in, spaces_.front().frame)
+    {
+        drafts_.push_back(candidates(spaces_.front(), posing, counts));
+    }
+
+    /// The largest among those that are wanted: of those thick enough to be told of, or else of the thinner ones.
+    std::optional<OneMore> largest_of(const std::function<bool(const Draft&)>& wanted)
+    {
+        std::optional<OneMore> best;
+        for (const bool thick : {true, false}) {
+            for (std::size_t k = 0; k < spaces_.size() && !(best && !thick); ++k) {
+                std::vector<Draft> some;
+                std::copy_if(drafts_[k].begin(), drafts_[k].end(), std::back_inserter(some), [&](const Draft& d) {
+                    return (d.smallest() >= worth_telling_mm) == thick && wanted(d);
+                });
+                find_largest(some, spaces_[k], prover_, counts_.finished, best);
+                look_from_above();
+            }
+        }
+        return best;
+    }
+
+private:
+    void look_from_above()
+    {
+        if (prover_.some_barred() && spaces_.size() == 1) {
+            spaces_.push_back(under_nothing(spaces_.front()));
+            drafts_.push_back(candidates(spaces_.back(), posing_, counts_));
+        }
+    }
+
+    Posing posing_;
+    const Counts& counts_;
+    std::vector<Space> spaces_;
+    std::vector<std::vector<Draft>> drafts_; ///< for each space
+    Prover prover_;
+};
+
+/// Fills in what one posing tells of a room.
 void look_into(const Bundle& bundle, RoomLeft& room, Posing posing, const Counts& counts)
 {
-    std::vector<Space> spaces{space_of(bundle, room.in)};
-    std::vector<std::vector<Draft>> drafts{candidates(spaces.front(), posing, counts)};
-    Prover prover(bundle, room.in, spaces.front().frame);
-    std::optional<OneMore>& best = room.largest[static_cast<std::size_t>(posing)];
-    find_largest(drafts.front(), spaces.front(), prover, counts.finished, best);
-    if (prover.some_barred()) {
-        spaces.push_back(under_nothing(spaces.front()));
-        drafts.push_back(candidates(spaces.back(), posing, counts));
-        find_largest(drafts.back(), spaces.back(), prover, counts.finished, best);
-    }
-    for (std::size_t k = 0; posing == Posing::standing && best && k < spaces.size(); ++k) {
-        std::erase_if(drafts[k],
-                      [&](const Draft& d) { return !is_otherwise(d, std::get<Cylinder>(best->solid.shape)); });
-        find_largest(drafts[k], spaces[k], prover, counts.finished / 2, room.other);
+    Place place(bundle, room.in, posing, counts);
+    auto& best = room.largest[static_cast<std::size_t>(posing)];
+    best = place.largest_of([](const Draft&) { return true; });
+    if (posing == Posing::standing && best) {
+        const auto& first = std::get<Cylinder>(best->solid.shape);
+        room.other = place.largest_of([&](const Draft& d) { return is_otherwise(d, first); });
     }
 }
 
