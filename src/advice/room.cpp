@@ -1,17 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Outline. For each place: cylinders of air between every floor and ceiling, on a grid; in each a small thing, turned
-// several ways, that is grown as far as it goes; the best are grown on, put on the grid, and proved, the largest first.
+// Outline. For each place and each posing: things that have nearly grown up, the largest first. Where one could rest and be
+// put in, it grows to the last and is put to the proof, until no other can be larger.
 #include "tuckwright/room.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <numbers>
 #include <thread>
 
+#include "advice/room_candidates.hpp"
 #include "advice/room_growth.hpp"
 #include "advice/room_proof.hpp"
-#include "advice/room_seeds.hpp"
 #include "nesting/run_tasks.hpp"
 
 namespace tuckwright {
@@ -20,111 +19,11 @@ namespace {
 
 using namespace advice;
 
-constexpr double thinnest_told = 1; ///< mm
-
-struct Counts {
-    int points;         ///< of the grid across a place
-    std::size_t seeds;  ///< that things are grown from
-    int turns;          ///< in which they begin, in half a turn
-    std::size_t grown;  ///< that are grown on at least, of those begun
-    int finished;       ///< that are grown to the end at most
-};
-
-Counts counts_of(Effort effort)
-{
-    switch (effort) {
-    case Effort::quick: return {120, 10, 4, 6, 3};
-    case Effort::normal: return {600, 80, 12, 24, 16};
-    case Effort::thorough: return {1600, 200, 16, 60, 40};
-    }
-    return {};
-}
-
-/// Whether they are much the same, up to a share of their size.
-bool alike(const Draft& a, const Draft& b, double share)
-{
-    const double most = share * std::max(a.largest_half(), b.largest_half());
-    bool same = norm(a.center - b.center) < most;
-    for (std::size_t k = 0; k < a.sizes(); ++k) {
-        same = same && std::abs(a.half[k] - b.half[k]) < most;
-    }
-    return same;
-}
-
-/// The largest of them, no two alike.
-std::vector<Draft> largest(std::vector<Draft> drafts, std::size_t most)
-{
-    std::stable_sort(drafts.begin(), drafts.end(),
-                     [](const Draft& a, const Draft& b) { return a.volume() > b.volume(); });
-    std::vector<Draft> kept;
-    for (const Draft& draft : drafts) {
-        if (kept.size() < most &&
-            std::none_of(kept.begin(), kept.end(), [&](const Draft& other) { return alike(draft, other, 0.02); })) {
-            kept.push_back(draft);
-        }
-    }
-    return kept;
-}
-
 /// Whether one that stands is much wider or much higher than another.
 bool is_otherwise(const Draft& draft, const Cylinder& other)
 {
     constexpr double much = 1.5;
     return 2 * draft.half[0] >= much * other.diameter || 2 * draft.half[1] >= much * other.height;
-}
-
-/// Grown to the last, let down, and grown again where that has made room.
-void finish(Draft& draft, const Space& space, const Growth& growth)
-{
-    constexpr int most_rounds = 4;
-    constexpr double worth_while = 1e-7;
-    for (int round = 0; round < most_rounds; ++round) {
-        const double before = draft.log_volume();
-        draft = let_down(grown(draft, space, growth), space);
-        if (round > 0 && draft.log_volume() < before + worth_while) {
-            break;
-        }
-    }
-}
-
-std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Posing posing, const Counts& counts)
-{
-    const double whole = posing == Posing::lying ? std::numbers::pi : std::numbers::pi / 2;
-    const int turns = posing == Posing::standing ? 1 : posing == Posing::lying ? counts.turns : counts.turns / 2;
-    std::vector<Draft> drafts;
-    for (const Seed& seed : seeds) {
-        for (int turn = 0; turn < turns; ++turn) {
-            Draft draft = draft_in(seed, space, posing, whole * turn / turns);
-            if (made_to_fit(draft, space)) {
-                drafts.push_back(grown(draft, space, {0.5 * draft.largest_half(), 0.1, 6, false}));
-            }
-        }
-    }
-    return drafts;
-}
-
-/// Grown nearly as far as they go, the largest first.
-std::vector<Draft> candidates(const Space& space, Posing posing, const Counts& counts)
-{
-    std::vector<Draft> drafts = begun(space, seeds_of(space, counts.points, counts.seeds), posing, counts);
-    drafts = largest(std::move(drafts), std::max<std::size_t>(counts.grown, drafts.size() / 4));
-    for (Draft& draft : drafts) {
-        draft = grown(draft, space, {0.2 * draft.largest_half(), 0.02, 24, true});
-    }
-    const std::size_t all = drafts.size();
-    return largest(std::move(drafts), all);
-}
-
-/// Grown as far as it goes, turned as whole numbers can say it. Returns whether anything is left of it.
-bool complete(Draft& draft, const Space& space)
-{
-    finish(draft, space, {1, 1e-5, 60, true});
-    draft.angle = rounded_angle(draft.angle);
-    if (!made_to_fit(draft, space)) {
-        return false;
-    }
-    finish(draft, space, {0.1, 1e-7, 60, false});
-    return draft.smallest() >= thinnest_told;
 }
 
 /// mm by which a thing stands out of the open cavity that it goes into.
