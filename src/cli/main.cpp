@@ -16,6 +16,7 @@
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
 #include "cli/provision.hpp"
+#include "cli/room.hpp"
 #include "cli/verify.hpp"
 
 namespace tuckwright::cli
@@ -33,6 +34,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
   tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
+  tuckwright room bundle.json                           tell what else would go into it
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -90,6 +92,21 @@ Command fill_command(CLI::App& app, FillOptions& options)
     return {&command, [&options] { return fill(options); }};
 }
 
+Command room_command(CLI::App& app, RoomCommandOptions& options)
+{
+    auto& command = *app.add_subcommand("room", "Tell what else would go into a packed bundle, for those who shop");
+    command
+        .add_option("FILE", options.file,
+                    "a kit file, which is packed first, or a bundle that pack --json wrote; - for standard input")
+        ->required();
+    add_option(command, "--json", "FILE", "save the answer, with places; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return room(options); }};
+}
+
 struct VerifyOptions {
     std::string bundle, kit;
 };
@@ -117,6 +134,7 @@ Command provision_command(CLI::App& app, ProvisionOptions& options)
 struct Given {
     PackOptions pack;
     FillOptions fill;
+    RoomCommandOptions room;
     VerifyOptions verify;
     ProvisionOptions provision;
 };
@@ -124,7 +142,7 @@ struct Given {
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
     return {pack_command(app, given.pack), fill_command(app, given.fill), verify_command(app, given.verify),
-            provision_command(app, given.provision)};
+            provision_command(app, given.provision), room_command(app, given.room)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

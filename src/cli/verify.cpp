@@ -28,7 +28,25 @@ int refuse(const std::string& name, const std::string& rule, const std::string& 
     return no_bundle;
 }
 
-/// Whether it all follows and holds; says what does not first.
+/// Whether the bundle is one of that kit; says what differs first.
+int match(const Bundle& bundle, const Kit& kit, const std::string& name)
+{
+    if (kit.worst_case && !bundle.worst_case) {
+        return refuse(name, "kit", "the kit asks for the worst case, but this is packed for the sizes as measured");
+    }
+    const auto objections = check_against(bundle, bundle.worst_case ? worst_case(kit) : kit);
+    return objections.empty() ? done : refuse(name, objections.front().rule, objections.front().what);
+}
+
+/// Proves a bundle that could be read, and compares it with the kit where there is one.
+int judge(const SavedBundle& saved, const std::string& name, const std::optional<Kit>& kit)
+{
+    const int outcome = prove(saved, name);
+    return outcome == done && kit ? match(saved.bundle, *kit, name) : outcome;
+}
+
+} // namespace
+
 int prove(const SavedBundle& saved, const std::string& name)
 {
     const Bundle& bundle = saved.bundle;
@@ -50,25 +68,6 @@ int prove(const SavedBundle& saved, const std::string& name)
     }
     return done;
 }
-
-/// Whether the bundle is one of that kit; says what differs first.
-int match(const Bundle& bundle, const Kit& kit, const std::string& name)
-{
-    if (kit.worst_case && !bundle.worst_case) {
-        return refuse(name, "kit", "the kit asks for the worst case, but this is packed for the sizes as measured");
-    }
-    const auto objections = check_against(bundle, bundle.worst_case ? worst_case(kit) : kit);
-    return objections.empty() ? done : refuse(name, objections.front().rule, objections.front().what);
-}
-
-/// Proves a bundle that could be read, and compares it with the kit where there is one.
-int judge(const SavedBundle& saved, const std::string& name, const std::optional<Kit>& kit)
-{
-    const int outcome = prove(saved, name);
-    return outcome == done && kit ? match(saved.bundle, *kit, name) : outcome;
-}
-
-} // namespace
 
 int verify(const std::string& path, const std::string& kit_path)
 {

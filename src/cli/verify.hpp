@@ -3,11 +3,17 @@
 #pragma once
 #include <string>
 
+#include "tuckwright/report.hpp"
+
 namespace tuckwright::cli
 {
 
 /// Runs the command for a file that `pack --json` wrote, or - for standard input, and compares it with that kit file,
 /// where one is named. Returns the exit status.
 int verify(const std::string& path, const std::string& kit_path);
+
+/// Proves a saved bundle that could be read, its figures and words too; says on standard error what is wrong first, with
+/// the file's name. Returns the exit status.
+int prove(const SavedBundle& saved, const std::string& name);
 
 } // namespace tuckwright::cli
