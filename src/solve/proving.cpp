@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solve/proving.hpp"
+
+#include "nesting/bundle_of_layout.hpp"
+#include "packing/polish.hpp"
+#include "solve/mending.hpp"
+#include "solve/overloads.hpp"
+#include "solve/rests.hpp"
+#include "tuckwright/handling.hpp"
+#include "tuckwright/proof.hpp"
+#include "tuckwright/stacking.hpp"
+
+namespace tuckwright {
+
+namespace {
+
+/// What comes out after what, and the planes that prove this and the loads.
+void add_handling(Bundle& bundle)
+{
+    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
+        if (bundle.items[item].reach != Wanted::any) {
+            bundle.items[item].out_after = unpacking(bundle, item).count;
+        }
+    }
+    for (const auto& planes : {load_planes(bundle), unpacking_planes(bundle)}) {
+        bundle.certificate.planes.insert(bundle.certificate.planes.end(), planes.begin(), planes.end());
+    }
+}
+
+} // namespace
+
+std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps, Hopeless& hopeless)
+{
+    packing::Layout layout = proposal.layout;
+    layout.count_anew();
+    packing::PolishOptions options;
+    options.limits = nesting::envelope_limits(kit);
+    options.curved_gap = gaps.curved + gaps.for_turns;
+    options.wall_gap += gaps.for_turns;
+    options.flat_gap = gaps.flat;
+    options.iterations = 40;
+    if (!packing::compact(layout, options)) {
+        return std::nullopt;
+    }
+    nesting::round_turns(layout);
+    options.turning = false;
+    options.curved_gap -= gaps.for_turns;
+    options.wall_gap -= gaps.for_turns;
+    if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
+        return std::nullopt;
+    }
+    Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
+    bundle.status = Status::found;
+    for (const Overload& overload : overloads(bundle)) {
+        const auto& load = overload.load;
+        hopeless.too_much.push_back({bundle.items[overload.item].id, bundle.items[load.front()].id});
+        if (has_many(proposal)) {
+            hopeless.misplaced.insert(hopeless.misplaced.end(), load.begin(), load.end());
+        }
+    }
+    if (!hopeless.too_much.empty()) {
+        return std::nullopt;
+    }
+    bundle.certificate.rests = rests(bundle);
+    hopeless.misplaced = has_many(proposal) ? without_rest(bundle) : std::vector<std::size_t>{};
+    if (!hopeless.misplaced.empty()) {
+        return std::nullopt;
+    }
+    StackingOrder order = stacking_order(bundle);
+    hopeless.no_order = order.steps.empty();
+    if (hopeless.no_order) {
+        hopeless.misplaced = std::move(order.cycle);
+        return std::nullopt;
+    }
+    bundle.steps = std::move(order.steps);
+    bundle.certificate.planes = pair_planes(bundle);
+    const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
+    bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
+    add_handling(bundle);
+    if (const auto objections = check(bundle); !objections.empty()) {
+        hopeless.misplaced = has_many(proposal) ? objected_to(bundle, objections) : std::vector<std::size_t>{};
+        return std::nullopt;
+    }
+    return bundle;
+}
+
+std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, Refused& refused)
+{
+    for (const Gaps& gaps : tries) {
+        Hopeless hopeless;
+        if (auto bundle = proved(kit, proposal, gaps, hopeless)) {
+            return bundle;
+        }
+        refused.insert(refused.end(), hopeless.too_much.begin(), hopeless.too_much.end());
+        if (hopeless) {
+            break;
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace tuckwright
