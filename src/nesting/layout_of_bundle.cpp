@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "nesting/layout_of_bundle.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -114,15 +115,14 @@ public:
         }
     }
 
-    std::optional<Proposal> read()
+    /// Where `missing` is no place to tell them, nothing may be missing.
+    std::optional<Proposal> read(std::vector<int>* missing)
     {
         std::vector<bool> shut;
         for (const Copy lid : lids(kit_)) {
             const PlacedItem* placed = find(lid);
-            if (placed == nullptr) {
-                return std::nullopt;
-            }
-            shut.push_back(placed->closes.has_value());
+            const bool has_vessel = find({kit_.items[lid.item].closes->item, lid.copy}) != nullptr;
+            shut.push_back(placed != nullptr ? placed->closes.has_value() : !has_vessel);
         }
         const auto scene = std::make_shared<const KitScene>(kit_scene(kit_, shut));
         for (std::size_t body = 0; body < scene->origins.size(); ++body) {
@@ -131,8 +131,17 @@ public:
             }
         }
         Layout layout(scene->scene, envelope());
-        if (!fill(*scene, layout)) {
+        std::vector<int> absent;
+        for (int body = 0; body < static_cast<int>(layout.size()); ++body) {
+            if (find(scene->origins[at(body)].self) == nullptr) {
+                absent.push_back(body);
+            }
+        }
+        if ((!absent.empty() && missing == nullptr) || !fill(*scene, layout) || !pile(layout, absent)) {
             return std::nullopt;
+        }
+        if (missing != nullptr) {
+            *missing = absent;
         }
         return Proposal{scene, layout, volume(layout.envelope())};
     }
@@ -164,7 +173,9 @@ private:
             for (std::size_t body = 0; body < layout.size(); ++body) {
                 const PlacedItem* item = find(scene.origins[body].self);
                 if (item == nullptr) {
-                    return false;
+                    done += placed[body] ? 0 : 1;
+                    placed[body] = true;
+                    continue;
                 }
                 const auto vessel = item->in ? bodies_.find(item->in->item) : bodies_.end();
                 if (placed[body] || (item->in && vessel == bodies_.end()) ||
@@ -177,6 +188,29 @@ private:
                 placed[body] = true;
                 ++done;
             }
+        }
+        return true;
+    }
+
+    /// Puts bodies on top of all, in the first form in which they may lie in the bundle.
+    static bool pile(Layout& layout, const std::vector<int>& bodies)
+    {
+        for (const int body : bodies) {
+            Place place;
+            const auto& forms = layout.stowed(body).forms;
+            const auto form = std::find_if(forms.begin(), forms.end(), [&](Form one) {
+                return one != Form::leaning && layout.may_enter(body, outermost, one);
+            });
+            if (form == forms.end()) {
+                return false;
+            }
+            place.form = *form;
+            const Reach reach = vertical_reach(layout.stowed(body), *form);
+            Envelope envelope = layout.envelope();
+            place.z = envelope.height + reach.below;
+            envelope.height += reach.below + reach.above;
+            layout.put(body, place);
+            layout.set_envelope(envelope);
         }
         return true;
     }
@@ -222,6 +256,14 @@ private:
 
 } // namespace
 
-std::optional<Proposal> layout_of_bundle(const Kit& kit, const Bundle& bundle) { return Reader(kit, bundle).read(); }
+std::optional<Proposal> layout_of_bundle(const Kit& kit, const Bundle& bundle)
+{
+    return Reader(kit, bundle).read(nullptr);
+}
+
+std::optional<Proposal> layout_of_part(const Kit& kit, const Bundle& bundle, std::vector<int>& missing)
+{
+    return Reader(kit, bundle).read(&missing);
+}
 
 } // namespace tuckwright::nesting

@@ -2,6 +2,7 @@
 /// The way back: from a bundle to a layout of the search.
 #pragma once
 #include <optional>
+#include <vector>
 
 #include "nesting/search.hpp"
 #include "tuckwright/bundle.hpp"
@@ -15,5 +16,9 @@ namespace tuckwright::nesting {
 /// Requires: a kit with all its stowages, on the even grid. Ensures: from bundle_of_layout() it leads back, but for the
 /// rounding to the grid, and a quarter turn of a box.
 std::optional<Proposal> layout_of_bundle(const Kit& kit, const Bundle& bundle);
+
+/// The same where things may be missing in the bundle: those are put on top of it one above the other, a vessel with its
+/// lid, and their bodies told in `missing`.
+std::optional<Proposal> layout_of_part(const Kit& kit, const Bundle& bundle, std::vector<int>& missing);
 
 } // namespace tuckwright::nesting

@@ -5,6 +5,8 @@
 
 #include "nesting/kit_scene.hpp"
 #include "nesting/layout_of_bundle.hpp"
+#include "packing/construct.hpp"
+#include "packing/random.hpp"
 #include "solve/measures.hpp"
 #include "solve/proving.hpp"
 #include "tuckwright/proof.hpp"
@@ -34,29 +36,68 @@ Kit with_pouches_of(Kit kit, const Bundle& pattern)
     return kit;
 }
 
-} // namespace
+/// A kit as solve() has it, at its sizes and in the forms that the search knows, and as it is held against a bundle.
+struct Prepared {
+    Kit given, kit;
+};
 
-std::optional<Bundle> compacted(const Kit& measured, const Bundle& pattern)
+Prepared prepared(const Kit& measured, const Bundle& pattern)
 {
-    const Kit given = measured.worst_case ? worst_case(measured) : measured;
-    const Kit kit = nesting::on_even_grid(with_pouches_of(with_stowages(pressed_in(given)), pattern));
-    const auto proposal = nesting::layout_of_bundle(kit, pattern);
-    if (!proposal) {
-        return std::nullopt;
-    }
+    Kit given = measured.worst_case ? worst_case(measured) : measured;
+    Kit kit = nesting::on_even_grid(with_pouches_of(with_stowages(pressed_in(given)), pattern));
+    return {std::move(given), std::move(kit)};
+}
+
+/// A proposal pushed together and proved.
+std::optional<Bundle> finished(const Prepared& prepared, const nesting::Proposal& proposal, const Bundle& pattern)
+{
     Refused refused;
-    auto bundle = proved(kit, *proposal, refused);
+    auto bundle = proved(prepared.kit, proposal, refused);
     if (!bundle) {
         return std::nullopt;
     }
     bundle->seed = pattern.seed;
     bundle->effort = pattern.effort;
-    bundle->worst_case = kit.worst_case;
-    measure(kit, *bundle);
-    if (!check(*bundle).empty() || !check_against(*bundle, given).empty()) {
+    measure(prepared.kit, *bundle);
+    if (!check(*bundle).empty() || !check_against(*bundle, prepared.given).empty()) {
         return std::nullopt;
     }
     return bundle;
+}
+
+} // namespace
+
+std::optional<Bundle> compacted(const Kit& kit, const Bundle& pattern)
+{
+    const Prepared now = prepared(kit, pattern);
+    const auto proposal = nesting::layout_of_bundle(now.kit, pattern);
+    return proposal ? finished(now, *proposal, pattern) : std::nullopt;
+}
+
+std::optional<Bundle> completed(const Kit& kit, const Bundle& pattern, std::uint64_t seed)
+{
+    constexpr int trials = 12, samples = 200;
+    const Prepared now = prepared(kit, pattern);
+    std::vector<int> missing;
+    const auto start = nesting::layout_of_part(now.kit, pattern, missing);
+    if (!start) {
+        return std::nullopt;
+    }
+    std::optional<nesting::Proposal> best;
+    for (int trial = 0; trial < trials; ++trial) {
+        nesting::Proposal next = *start;
+        next.layout.count_anew();
+        packing::Random random(seed + static_cast<std::uint64_t>(trial));
+        if (!packing::rebuild(next.layout, random, missing, samples)) {
+            continue;
+        }
+        packing::tighten(next.layout);
+        next.volume = packing::volume(next.layout.envelope());
+        if (!best || next.volume < best->volume) {
+            best = std::move(next);
+        }
+    }
+    return best ? finished(now, *best, pattern) : std::nullopt;
 }
 
 Bundle without(const Bundle& bundle, std::size_t item)

@@ -2,6 +2,7 @@
 /// A known arrangement with other sizes.
 #pragma once
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 
 #include "tuckwright/bundle.hpp"
@@ -15,6 +16,10 @@ namespace tuckwright {
 /// Ensures: check() has no objection to it, and it is a bundle of this kit. The same input gives the same bundle.
 /// Complexity: that of some tens of linear programs, as many times as it takes to prove it, five at most.
 std::optional<Bundle> compacted(const Kit& kit, const Bundle& pattern);
+
+/// The same where things of the kit are missing in the pattern: each is put where it raises the bundle least, the best of
+/// some ten trials by chance, before all is pushed together.
+std::optional<Bundle> completed(const Kit& kit, const Bundle& pattern, std::uint64_t seed);
 
 /// A bundle less one of its things, and a lid that is shut on that: what the thing held lies in the same place, in what
 /// the thing itself lay in. Copies behind it count down. Only the items; no steps, no certificate.
