@@ -22,7 +22,7 @@ namespace tuckwright {
 namespace {
 
 /// Share below which one volume counts as no smaller than another: rounding to the grid and the last compaction.
-constexpr double as_good = 1e-6;
+constexpr double as_good = 1e-5;
 
 /// A thing of the kit that some chain goes through.
 struct Thing {

@@ -14,6 +14,7 @@
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
+#include "cli/size.hpp"
 #include "cli/verify.hpp"
 
 namespace tuckwright::cli
@@ -27,6 +28,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json bundle.json      and save it with its proof
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
+  tuckwright size porridge.yaml                         what sets the size, and what would make it smaller
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
 
@@ -74,6 +76,19 @@ Command pack_command(CLI::App& app, PackOptions& options)
     return {&command, [&options] { return pack(options); }};
 }
 
+Command size_command(CLI::App& app, SizeOptions& options)
+{
+    auto& command = *app.add_subcommand("size", "Tell what sets the size of a kit's bundle, and what would make it smaller");
+    command.add_option("KIT.yaml", options.input, "the kit file, or a bundle that was saved, or - for standard input")
+        ->required();
+    add_option(command, "--json", "FILE", "save the answer; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "ask about the bundle that fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return size(options); }};
+}
+
 struct VerifyOptions {
     std::string bundle, kit;
 };
@@ -91,12 +106,13 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
+    SizeOptions size;
     VerifyOptions verify;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), verify_command(app, given.verify)};
+    return {pack_command(app, given.pack), size_command(app, given.size), verify_command(app, given.verify)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

@@ -48,11 +48,24 @@ Prepared prepared(const Kit& measured, const Bundle& pattern)
     return {std::move(given), std::move(kit)};
 }
 
-/// A proposal pushed together and proved.
+/// The smaller of two, where they are there.
+std::optional<Bundle> smaller(std::optional<Bundle> one, std::optional<Bundle> other)
+{
+    const bool is_other = other && (!one || volume_ml(other->envelope) < volume_ml(one->envelope));
+    return is_other ? std::move(other) : std::move(one);
+}
+
+/// A proposal pushed together and proved. What is jammed in a vessel may find no room for the usual gaps once its places
+/// have been rounded to the grid, and what is loose there may be moved into the way of others: so it is also tried as it is
+/// turned, and only let down, with gaps a little less.
 std::optional<Bundle> finished(const Prepared& prepared, const nesting::Proposal& proposal, const Bundle& pattern)
 {
     Refused refused;
     auto bundle = proved(prepared.kit, proposal, refused);
+    for (const Pushing pushing : {Pushing::as_turned, Pushing::only_down}) {
+        Hopeless hopeless;
+        bundle = smaller(std::move(bundle), proved(prepared.kit, proposal, {1.15e-3, 0, 0, pushing}, hopeless));
+    }
     if (!bundle) {
         return std::nullopt;
     }

@@ -39,14 +39,16 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     options.wall_gap += gaps.for_turns;
     options.flat_gap = gaps.flat;
     options.iterations = 40;
-    if (!packing::compact(layout, options)) {
-        return std::nullopt;
+    if (gaps.pushing == Pushing::freely) {
+        if (!packing::compact(layout, options)) {
+            return std::nullopt;
+        }
+        nesting::round_turns(layout);
     }
-    nesting::round_turns(layout);
     options.turning = false;
     options.curved_gap -= gaps.for_turns;
     options.wall_gap -= gaps.for_turns;
-    if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
+    if ((gaps.pushing != Pushing::only_down && !packing::compact(layout, options)) || !packing::settle(layout, options)) {
         return std::nullopt;
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);

@@ -12,10 +12,14 @@
 
 namespace tuckwright {
 
+/// How a proposal is pushed together. Unless things are let turn, their turns are those of whole numbers already.
+enum class Pushing { freely, as_turned, only_down };
+
 /// Gaps in mm for the first try and for each further one, if rounding to the grid should spoil a contact. Rounding a
 /// turn may move a corner by `for_turns`: the first compaction leaves so much more room, where there is room.
 struct Gaps {
     double curved, flat, for_turns;
+    Pushing pushing = Pushing::freely;
 };
 inline constexpr Gaps tries[] = {{1.2e-3, 0, 1e-3}, {1.2e-3, 0, 0}, {1.5e-3, 0, 1e-3}, {2e-3, 2e-6, 1e-3}, {3e-3, 2e-4, 1e-3}};
 
