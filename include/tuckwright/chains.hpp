@@ -35,6 +35,12 @@ struct Stretch {
     double mm = 0;                   ///< along the chain
 };
 
+/// Things that take as much as one in a chain, so that nothing is won if only that one gets smaller.
+struct Rival {
+    std::size_t of = 0;             ///< index into Bundle::items: a thing of the chain; a vessel stands for its shut lid too
+    std::vector<std::size_t> items; ///< what else the other chain goes through; never empty
+};
+
 /// Things that touch one another from one wall of the envelope to the opposite one. A straight chain cannot get shorter
 /// unless something in it does. In another things touch aslant, and count with what they take along the chain's direction.
 struct Chain {
@@ -43,7 +49,7 @@ struct Chain {
     Vec3 along;                       ///< unit vector from the first wall to the last
     std::vector<Stretch> stretches;   ///< in order; they add up to `mm`
     bool straight = true;             ///< whether all contacts face along it
-    std::vector<std::size_t> rivals;  ///< the items of a chain through other things only that is as long; or none
+    std::vector<Rival> rivals;        ///< where another chain as long does without something of this one
     std::vector<std::size_t> others;  ///< further items that other chains between these walls go through, or that prop one
 };
 

@@ -11,6 +11,8 @@ namespace tuckwright {
 
 namespace {
 
+using report::wrapped;
+
 constexpr double hair = 0.01; ///< mm: what the search keeps at curved contacts is told with its neighbour
 
 /// Lengths rounded to tenths so that they add up as printed: each is the difference of two levels, rounded up.
@@ -28,21 +30,28 @@ private:
     double level_ = 0, told_ = 0;
 };
 
+bool has_lid(const Bundle& bundle, std::size_t item)
+{
+    return std::any_of(bundle.items.begin(), bundle.items.end(),
+                       [&](const PlacedItem& other) { return other.closes == item; });
+}
+
 /// Whether it counts with what sticks out of its body, such as a handle.
 bool counts_with_parts(const Bundle& bundle, const Chain& chain, const Stretch& stretch)
 {
     const Hull body = hull_of(bundle.items[*stretch.item].solids.front());
     const double own = support(body, chain.along) + support(body, -1.0 * chain.along);
-    const bool has_lid = std::any_of(bundle.items.begin(), bundle.items.end(),
-                                     [&](const PlacedItem& other) { return other.closes == stretch.item; });
-    return stretch.mm > own + 0.05 && (has_lid || bundle.items[*stretch.item].solids.size() > 1);
+    return stretch.mm > own + 0.05;
 }
 
 std::string name_of(const Bundle& bundle, const Chain& chain, const Stretch& stretch)
 {
     const std::string name = stretch.item ? spoken_name(bundle, *stretch.item) : "";
     switch (stretch.part) {
-    case StretchPart::whole: return counts_with_parts(bundle, chain, stretch) ? name + ", with all that is on it" : name;
+    case StretchPart::whole:
+        return !counts_with_parts(bundle, chain, stretch) ? name
+               : has_lid(bundle, *stretch.item)           ? name + ", with its lid,"
+                                                          : name + ", with what is fixed to it,";
     case StretchPart::base: return "bottom of " + name;
     case StretchPart::top: return "top of " + name;
     case StretchPart::wall:
@@ -111,27 +120,44 @@ std::string listed(const Bundle& bundle, const std::vector<std::size_t>& items)
     return items.size() > most ? text + fmt::format(" and {} more", items.size() - most) : text;
 }
 
+/// Whether the rival is but another copy of the same thing, which gets smaller with it.
+bool is_alike(const Bundle& bundle, const Rival& rival)
+{
+    return std::all_of(rival.items.begin(), rival.items.end(), [&](std::size_t item) {
+        return bundle.items[item].id == bundle.items[rival.of].id;
+    });
+}
+
+std::string rival_in_words(const Bundle& bundle, const Rival& rival)
+{
+    const bool one = rival.items.size() == 1;
+    return fmt::format("{} {} as far as {}: nothing is won unless both get smaller.", listed(bundle, rival.items),
+                       one ? "reaches" : "together reach", spoken_name(bundle, rival.of));
+}
+
+std::string chain_text(const Bundle& bundle, const Chain& chain)
+{
+    std::string word = to_string(chain.dimension);
+    word.front() = static_cast<char>(word.front() - 'a' + 'A');
+    std::string text = wrapped("  ", fmt::format("{} {}{}: {}.", word, report::length_in_words(chain.mm),
+                                                 from_where_to_where(chain), sum_in_words(bundle, chain)));
+    if (!chain.straight) {
+        text += wrapped("    ", "Some of it touches aslant, so a thing counts with what it takes along this line.");
+        return text + (chain.others.empty() ? "" : wrapped("    ", "Wedged in too: " + listed(bundle, chain.others) + "."));
+    }
+    for (const Rival& rival : chain.rivals) {
+        text += is_alike(bundle, rival) ? "" : wrapped("    ", rival_in_words(bundle, rival));
+    }
+    return text;
+}
+
 } // namespace
 
 std::string chains_text(const Bundle& bundle, const std::vector<Chain>& chains)
 {
     std::string text;
     for (const Chain& chain : chains) {
-        std::string word = to_string(chain.dimension);
-        word.front() = static_cast<char>(word.front() - 'a' + 'A');
-        text += report::wrapped(fmt::format("{} {}{}: ", word, report::length_in_words(chain.mm), from_where_to_where(chain)),
-                                sum_in_words(bundle, chain) + ".");
-        if (!chain.straight) {
-            text += report::wrapped("  ", "Not all of it touches face to face, so a thing counts with what it takes along "
-                                          "this line.");
-        }
-        if (!chain.rivals.empty()) {
-            text += report::wrapped("  ", fmt::format("From wall to wall, too: {}. To make only one of the two shorter does not "
-                                                      "help.",
-                                                      listed(bundle, chain.rivals)));
-        } else if (!chain.straight && !chain.others.empty()) {
-            text += report::wrapped("  ", "Wedged in with them: " + listed(bundle, chain.others) + ".");
-        }
+        text += chain_text(bundle, chain);
     }
     return text;
 }

@@ -67,12 +67,16 @@ ordered_json chain_part(const Bundle& bundle, const Chain& chain)
                              {"item", stretch.item ? reference(bundle, *stretch.item) : ordered_json(nullptr)},
                              {"mm", stretch.mm}});
     }
+    ordered_json rivals = ordered_json::array();
+    for (const Rival& rival : chain.rivals) {
+        rivals.push_back({{"of", reference(bundle, rival.of)}, {"items", references(bundle, rival.items)}});
+    }
     return {{"dimension", to_string(chain.dimension)},
             {"mm", chain.mm},
             {"along", {chain.along.x, chain.along.y, chain.along.z}},
             {"straight", chain.straight},
             {"stretches", std::move(stretches)},
-            {"rivals", references(bundle, chain.rivals)},
+            {"rivals", std::move(rivals)},
             {"others", references(bundle, chain.others)}};
 }
 

@@ -16,7 +16,7 @@ using report::Rounding;
 using report::volume_in_words;
 using report::wrapped;
 
-constexpr double worth_a_line = 5e-4; ///< share of the volume that a saving comes to at least
+constexpr double worth_a_line = 1e-3; ///< share of the volume that a saving comes to at least
 
 /// A share rounded down, so that a saving is not overstated: "8.2 %", "31 %".
 std::string saved_share(double share)
@@ -109,10 +109,10 @@ std::string in_vain(const Kit& kit, const SizeAnswer& answer)
     }
     std::string text;
     if (!nothing.empty()) {
-        text += wrapped("Hardly anything, or no smaller bundle, was found for: ", nothing + ".");
+        text += "What makes it hardly any smaller, or not as far as was found:\n" + wrapped("  ", nothing + ".");
     }
     if (!impossible.empty()) {
-        text += wrapped("No answer for: ", impossible + ".");
+        text += "No answer for:\n" + wrapped("  ", impossible + ".");
     }
     return text.empty() ? text : "\n" + text;
 }

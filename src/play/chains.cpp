@@ -10,6 +10,7 @@
 #include <set>
 
 #include "play/contacts.hpp"
+#include "play/wedge.hpp"
 #include "tuckwright/contract.hpp"
 
 namespace tuckwright {
@@ -97,9 +98,9 @@ struct Path {
     double price = 0;
 };
 
-/// The cheapest path from wall to wall through all bodies but some; nothing where there is none. Source: Dijkstra 1959, Numerische Mathematik 1.
+/// The cheapest path from wall to wall through all bodies but one; nothing where there is none. Source: Dijkstra 1959, Numerische Mathematik 1.
 std::optional<Path> cheapest(const std::vector<Joint>& joints, const Graph& graph, const Span& span,
-                             const std::set<std::size_t>& but = {})
+                             std::size_t but = none)
 {
     std::vector<double> least(joints.size(), 1e300);
     std::vector<std::size_t> before(joints.size(), none);
@@ -123,7 +124,7 @@ std::optional<Path> cheapest(const std::vector<Joint>& joints, const Graph& grap
             return path;
         }
         const std::size_t body = joints[k].second.body;
-        for (const std::size_t next : but.count(body) > 0 ? std::vector<std::size_t>() : graph.out_of[body]) {
+        for (const std::size_t next : body == but ? std::vector<std::size_t>() : graph.out_of[body]) {
             const double through = joints[next].leaves - joints[k].enters;
             const double sum = so_far + price_through(through) + price(joints[next], span);
             if (sum < least[next] - 1e-12) {
@@ -318,77 +319,80 @@ private:
         return chain;
     }
 
-    /// The items of the cheapest way through other bodies, where all of it touches; each once, in its order.
-    std::vector<std::size_t> rivals_of(const Path& path, Dimension dimension) const
+    /// For each body of a way the cheapest other way without it, where all of that touches.
+    std::vector<Rival> rivals_of(const Path& path, Dimension dimension) const
     {
-        std::set<std::size_t> taken;
-        for (const Joint& joint : path.joints) {
-            taken.insert(joint.second.body);
-        }
         const Contacts contacts(bundle_, touching_air);
-        std::optional<Path> best;
+        std::vector<std::pair<Span, std::vector<Joint>>> all;
         for (const Span& span : spans(dimension, contacts)) {
-            const auto joints = joints_of(contacts, span, touching_air);
-            auto other = cheapest(joints, Graph(joints, bundle_.items.size()), span, taken);
-            if (other && (!best || other->price < best->price - 1e-9)) {
-                best = std::move(other);
-            }
+            all.emplace_back(span, joints_of(contacts, span, touching_air));
         }
-        std::vector<std::size_t> items;
-        for (std::size_t k = 1; best && k < best->joints.size(); ++k) {
-            for (const std::size_t item : {best->joints[k - 1].second.item, best->joints[k].first.item}) {
-                if (std::find(items.begin(), items.end(), item) == items.end()) {
-                    items.push_back(item);
+        std::set<std::size_t> own;
+        for (const Joint& joint : path.joints) {
+            own.insert(joint.second.body);
+        }
+        std::vector<Rival> rivals;
+        for (std::size_t k = 0; k + 1 < path.joints.size(); ++k) {
+            const std::size_t body = path.joints[k].second.body;
+            std::optional<Path> best;
+            for (const auto& [span, joints] : all) {
+                auto other = cheapest(joints, Graph(joints, bundle_.items.size()), span, body);
+                if (other && (!best || other->price < best->price - 1e-9)) {
+                    best = std::move(other);
                 }
             }
+            Rival rival{body, best ? bodies_but(*best, own) : std::vector<std::size_t>()};
+            if (!rival.items.empty()) {
+                rivals.push_back(std::move(rival));
+            }
         }
-        return items;
+        return rivals;
+    }
+
+    static std::vector<std::size_t> bodies_but(const Path& path, const std::set<std::size_t>& own)
+    {
+        std::vector<std::size_t> bodies;
+        for (std::size_t k = 0; k + 1 < path.joints.size(); ++k) {
+            const std::size_t body = path.joints[k].second.body;
+            if (own.count(body) == 0 && std::find(bodies.begin(), bodies.end(), body) == bodies.end()) {
+                bodies.push_back(body);
+            }
+        }
+        return bodies;
     }
 
     /// What is on some way from wall to wall, and, where such a way has a contact aslant, all that things on it touch.
     std::set<std::size_t> items_on_ways(Dimension dimension) const
     {
         const Contacts contacts(bundle_, touching_air);
-        std::set<std::size_t> items, wedged;
+        std::set<std::size_t> items;
+        Wedge wedge(bundle_.items.size());
         for (const Span& span : spans(dimension, contacts)) {
             const auto joints = joints_of(contacts, span, touching_air);
             const auto on = on_some_way(joints, Graph(joints, bundle_.items.size()));
             for (std::size_t k = 0; k < joints.size(); ++k) {
-                for (const Touching* end : {&joints[k].first, &joints[k].second}) {
-                    if (on[k] && end->body != outer_wall) {
-                        items.insert(end->item);
-                        if (joints[k].facing < straight) {
-                            wedged.insert(end->body);
-                        }
-                    }
+                if (on[k]) {
+                    wedge.add(joints[k].first.body, joints[k].second.body, joints[k].facing < straight);
+                    items.insert({joints[k].first.item, joints[k].second.item});
                 }
             }
         }
-        add_touched(contacts, std::move(wedged), items);
+        items.erase(outer_wall);
+        if (wedge.gives_way()) {
+            for (const Contact& c : contacts.along({0, 0, 1})) {
+                wedge.touch(c.first.body, c.second.body);
+            }
+            const auto touched = wedge.touched();
+            for (std::size_t item = 0; item < bundle_.items.size(); ++item) {
+                if (std::find(touched.begin(), touched.end(), contacts.body_of(item)) != touched.end()) {
+                    items.insert(item);
+                }
+            }
+        }
+        for (auto item = items.begin(); item != items.end();) {
+            item = wedge.bears(contacts.body_of(*item)) ? std::next(item) : items.erase(item);
+        }
         return items;
-    }
-
-    /// All that what is wedged touches, and what that touches, and so on: without it the wedge would give way.
-    void add_touched(const Contacts& contacts, std::set<std::size_t> wedged, std::set<std::size_t>& items) const
-    {
-        const auto all = contacts.along({0, 0, 1});
-        for (bool grows = !wedged.empty(); grows;) {
-            grows = false;
-            for (const Contact& c : all) {
-                if (c.first.body == outer_wall || c.second.body == outer_wall) {
-                    continue;
-                }
-                if (wedged.count(c.first.body) != wedged.count(c.second.body)) {
-                    wedged.insert({c.first.body, c.second.body});
-                    grows = true;
-                }
-            }
-        }
-        for (std::size_t item = 0; item < bundle_.items.size(); ++item) {
-            if (wedged.count(contacts.body_of(item)) > 0) {
-                items.insert(item);
-            }
-        }
     }
 
     const Bundle& bundle_;
