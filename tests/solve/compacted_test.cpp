@@ -36,8 +36,8 @@ Kit tower()
 
 TEST_CASE("an arrangement comes back from its bundle, and is no larger")
 {
-    const std::vector<std::string> names{"tea-ridge", "bike-repair-roll", "lentils-quay", "sketching-shore"};
-    for (std::size_t k = 0; k < static_cast<std::size_t>(count(4, 1)); ++k) {
+    const std::vector<std::string> names{"bike-repair-roll", "sketching-shore"};
+    for (std::size_t k = 0; k < static_cast<std::size_t>(count(2, 1)); ++k) {
         INFO(names[k]);
         const Kit kit = sample(names[k]);
         const Bundle first = solved(kit, Effort::quick);
