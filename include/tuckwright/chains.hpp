@@ -49,7 +49,7 @@ struct Chain {
     Vec3 along;                       ///< unit vector from the first wall to the last
     std::vector<Stretch> stretches;   ///< in order; they add up to `mm`
     bool straight = true;             ///< whether all contacts face along it
-    std::vector<Rival> rivals;        ///< where another chain as long does without something of this one
+    std::vector<Rival> rivals;        ///< where another straight chain does without something of this one
     std::vector<std::size_t> others;  ///< further items that other chains between these walls go through, or that prop one
 };
 

@@ -26,6 +26,8 @@ public:
         return report::length_in_words(step / 10);
     }
 
+    std::string total() const { return report::length_in_words(told_ / 10); }
+
 private:
     double level_ = 0, told_ = 0;
 };
@@ -93,9 +95,8 @@ std::string from_where_to_where(const Chain& chain)
     return ", from " + from + " to " + to + (to.front() == 'h' ? "" : " o'clock");
 }
 
-std::string sum_in_words(const Bundle& bundle, const Chain& chain)
+std::string sum_in_words(const Bundle& bundle, const Chain& chain, Levels& levels)
 {
-    Levels levels;
     std::string text;
     double kept = 0; // hairs of air go to what comes next
     for (const Stretch& stretch : chain.stretches) {
@@ -131,7 +132,7 @@ bool is_alike(const Bundle& bundle, const Rival& rival)
 std::string rival_in_words(const Bundle& bundle, const Rival& rival)
 {
     const bool one = rival.items.size() == 1;
-    return fmt::format("{} {} as far as {}: nothing is won unless both get smaller.", listed(bundle, rival.items),
+    return fmt::format("{} {} as far as {}: as they lie, nothing is won unless both get smaller.", listed(bundle, rival.items),
                        one ? "reaches" : "together reach", spoken_name(bundle, rival.of));
 }
 
@@ -139,8 +140,10 @@ std::string chain_text(const Bundle& bundle, const Chain& chain)
 {
     std::string word = to_string(chain.dimension);
     word.front() = static_cast<char>(word.front() - 'a' + 'A');
-    std::string text = wrapped("  ", fmt::format("{} {}{}: {}.", word, report::length_in_words(chain.mm),
-                                                 from_where_to_where(chain), sum_in_words(bundle, chain)));
+    Levels levels;
+    const std::string sum = sum_in_words(bundle, chain, levels);
+    std::string text =
+        wrapped("  ", fmt::format("{} {}{}: {}.", word, levels.total(), from_where_to_where(chain), sum));
     if (!chain.straight) {
         text += wrapped("    ", "Some of it touches aslant, so a thing counts with what it takes along this line.");
         return text + (chain.others.empty() ? "" : wrapped("    ", "Wedged in too: " + listed(bundle, chain.others) + "."));

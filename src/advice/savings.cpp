@@ -28,7 +28,7 @@ constexpr double as_good = 1e-5;
 struct Thing {
     std::size_t item = 0;          ///< of the kit
     std::size_t placed = 0;        ///< of the bundle: the copy in the chain
-    std::vector<WhatIf> smaller;   ///< what is asked of its size: pairs of a millimetre and a tenth
+    std::vector<WhatIf> smaller;   ///< what is asked of its size: a millimetre and a tenth, if that is another length
 };
 
 /// The own dimension of an item that lies along a chain.
@@ -85,7 +85,7 @@ void ask_smaller(const Kit& kit, const Bundle& bundle, const Chain& chain, const
     thing.smaller.push_back(ask);
     ask.change = Change::a_tenth;
     ask.mm = std::floor(size + 1e-9) / 10; // of whole millimetres, so that it is not overstated
-    if (ask.mm > 0) {
+    if (ask.mm > 0 && ask.mm != 1) {
         thing.smaller.push_back(ask);
     }
 }

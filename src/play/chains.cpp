@@ -319,13 +319,16 @@ private:
         return chain;
     }
 
-    /// For each body of a way the cheapest other way without it, where all of that touches.
+    /// For each body of a way the cheapest other way without it, where all of that touches and is straight.
     std::vector<Rival> rivals_of(const Path& path, Dimension dimension) const
     {
         const Contacts contacts(bundle_, touching_air);
         std::vector<std::pair<Span, std::vector<Joint>>> all;
         for (const Span& span : spans(dimension, contacts)) {
             all.emplace_back(span, joints_of(contacts, span, touching_air));
+            auto& joints = all.back().second; // what is aslant gives way, so that it holds nothing up by itself
+            joints.erase(std::remove_if(joints.begin(), joints.end(), [](const Joint& j) { return j.facing < straight; }),
+                         joints.end());
         }
         std::set<std::size_t> own;
         for (const Joint& joint : path.joints) {
