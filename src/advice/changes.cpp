@@ -82,6 +82,12 @@ bool lessen(const Described& thing, Dimension side, double mm)
     if (!lessen(thing.outside, side, mm)) {
         return false;
     }
+    // Whatever its tolerance, something is left of the inside.
+    const double off = thing.inside ? *std::max_element(thing.inside->off.mm.begin(), thing.inside->off.mm.end()) : 0;
+    Shape worst = thing.inside ? thing.inside->shape : thing.outside;
+    if (!lessen(worst, side, mm + 2 * off)) {
+        return false;
+    }
     return !thing.inside || (lessen(thing.inside->shape, side, mm) &&
                              (!thing.inside->neck || !is_plan(side) || lessen(*thing.inside->neck, side, mm)));
 }
@@ -95,7 +101,26 @@ bool lower_lid(Item& lid, bool shut, double mm)
     return first >= 0 && lessen(lid.outside, Dimension::height, mm);
 }
 
-/// Whether lids still go with their vessels.
+/// Whether a lid is as wide as a mouth.
+bool covers(const Shape& lid, const Shape& mouth)
+{
+    if (const auto* round = std::get_if<Cylinder>(&lid)) {
+        const auto* other = std::get_if<Cylinder>(&mouth);
+        return other == nullptr || round->diameter >= other->diameter;
+    }
+    const auto &box = std::get<Box>(lid), *other = std::get_if<Box>(&mouth);
+    return other == nullptr || (box.length >= other->length && box.width >= other->width);
+}
+
+/// Whether a lid still goes with its vessel in one of that one's forms.
+bool goes_with(const Item& lid, const Shape& outside, const std::optional<Cavity>& inside)
+{
+    const Closure& closes = *lid.closes;
+    return !inside || (covers(lid.outside, inside->neck ? *inside->neck : inside->shape) &&
+                       closes.intrudes < height_of(inside->shape) - least_left &&
+                       height_of(lid.outside) - closes.adds <= height_of(outside));
+}
+
 bool lids_fit(const Kit& kit)
 {
     return std::all_of(kit.items.begin(), kit.items.end(), [&](const Item& lid) {
@@ -103,9 +128,31 @@ bool lids_fit(const Kit& kit)
             return true;
         }
         const Item& vessel = kit.items[lid.closes->item];
-        return vessel.inside && lid.closes->intrudes < height_of(vessel.inside->shape) - least_left &&
-               height_of(lid.outside) - lid.closes->adds <= height_of(vessel.outside);
+        return goes_with(lid, vessel.outside, vessel.inside) &&
+               std::all_of(vessel.forms.begin(), vessel.forms.end(), [&](const Stowage& form) {
+                   return goes_with(lid, form.outside, form.inside);
+               });
     });
+}
+
+/// A ring that would no longer be held in its vessel, or be too wide or too high for it.
+Reason why_not_pressed(const Kit& kit)
+{
+    for (const Item& ring : kit.items) {
+        const auto* wide = std::get_if<Cylinder>(&ring.outside);
+        if (!ring.press || wide == nullptr) {
+            continue;
+        }
+        const Item& vessel = kit.items[ring.press->item];
+        const Shape bore = smallest(vessel.inside->shape, vessel.inside->off), most = largest(ring.outside, ring.outside_off);
+        const double room = std::get<Cylinder>(bore).diameter, width = std::get<Cylinder>(most).diameter;
+        const auto* inner = ring.inside ? std::get_if<Cylinder>(&ring.inside->shape) : nullptr;
+        const bool is_shut = inner != nullptr && inner->diameter - ring.inside->off.mm.front() - (width - room) < least_left;
+        if (width - ring.press->gives > room || height_of(most) > height_of(bore) || is_shut) {
+            return fmt::format("{} could no longer be pressed into it", ring.id);
+        }
+    }
+    return std::nullopt;
 }
 
 /// The vessel that a lid closes, or the lid of a vessel.
@@ -161,7 +208,7 @@ Reason make_smaller(Kit& kit, WhatIf& what_if, const std::string& form, bool shu
             return too_small();
         }
     }
-    return lids_fit(kit) ? std::nullopt : Reason("its lid would no longer go in");
+    return lids_fit(kit) ? why_not_pressed(kit) : Reason("its lid would no longer go with it");
 }
 
 /// Why a thing that no copy remains of cannot stay at home.

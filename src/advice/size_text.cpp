@@ -21,9 +21,9 @@ constexpr double worth_a_line = 1e-3; ///< share of the volume that a saving com
 /// A share rounded down, so that a saving is not overstated: "8.2 %", "31 %".
 std::string saved_share(double share)
 {
-    const double percent = 100 * share;
-    return percent < 10 ? fmt::format("{:.1f} %", std::floor(percent * 10 + 1e-9) / 10)
-                        : fmt::format("{:.0f} %", std::floor(percent + 1e-9));
+    constexpr double hair = 1e-6;
+    const double tenths = std::floor(1000 * share + hair);
+    return tenths < 100 ? fmt::format("{:.1f} %", tenths / 10) : fmt::format("{:.0f} %", std::floor(tenths / 10 + hair));
 }
 
 std::string name_of(const Kit& kit, const SizeAnswer& answer, const WhatIf& ask)
@@ -155,7 +155,7 @@ std::string caution(const Bundle& bundle)
                    kind == Kind::sharp;
         });
     });
-    return wrapped("", std::string("Smaller means another thing, bought or chosen so") +
+    return wrapped("", std::string("A smaller vessel holds less. Smaller means another thing, bought or chosen so") +
                            (is_risky ? ": never cut, file or squeeze what holds fuel, fire, heat or pressure, or covers a "
                                        "blade. The maker's instructions and local rules go first."
                                      : "."));

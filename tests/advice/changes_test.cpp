@@ -166,3 +166,20 @@ TEST_CASE("a lid of what is full stays, and so does what a band holds or a ring 
     CHECK_FALSE(changed(kit, pot));
     CHECK(pot.why_not == "mug is pressed into it");
 }
+
+TEST_CASE("a ring that is pressed into a vessel allows it to be narrower by as much as it gives")
+{
+    KitText text(round_bundle(), 0.5);
+    text.item("pot", cylinder(100, 80) + ", inside: {wall: 1, base: 1}");
+    text.item("ring", cylinder(99, 60) + ", inside: {wall: 0.5, opens: both}, press-fit: {into: pot, gives: 4}");
+    const Kit kit = kit_of(text.text());
+    WhatIf narrow = smaller(0, Dimension::diameter, 3);
+    CHECK(changed(kit, narrow));
+    narrow.mm = 4;
+    CHECK_FALSE(changed(kit, narrow));
+    CHECK(narrow.why_not.find("pressed into it") != std::string::npos);
+    WhatIf ring = smaller(1, Dimension::diameter, 1);
+    CHECK_FALSE(changed(kit, ring));
+    WhatIf low = smaller(0, Dimension::height, 20);
+    CHECK_FALSE(changed(kit, low));
+}
