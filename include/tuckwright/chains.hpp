@@ -18,14 +18,14 @@ const char* to_string(Dimension dimension);
 
 /// What of a thing lies between one contact and the next.
 enum class StretchPart {
-    whole,  ///< the thing itself, from contact to contact
-    base,   ///< a vessel, from its outside to the floor of its cavity
-    top,    ///< a vessel, from the top of its cavity to its outside: its own lid, or a shoulder
-    wall,   ///< a vessel's side wall
-    lid,    ///< a shut lid: what it adds above the rim, or what is between the cavity and its top
-    air,    ///< the clearance of a vessel, the hair that the search keeps at curved contacts, or slack
-    bulge,  ///< from the last contact to where the round wall is farthest along the chain
-    bag     ///< the wall of the bag round the bundle
+    whole, ///< the thing itself, from contact to contact
+    base,  ///< a vessel, from its outside to the floor of its cavity
+    top,   ///< a vessel, from the top of its cavity to its outside: its own lid, or a shoulder
+    wall,  ///< a vessel's side wall
+    lid,   ///< a shut lid: what it adds above the rim, or what is between the cavity and its top
+    air,   ///< the clearance of a vessel, the hair that the search keeps at curved contacts, or slack
+    bulge, ///< from the last contact to where the round wall is farthest along the chain
+    bag    ///< the wall of the bag round the bundle
 };
 
 /// A part of a chain.
@@ -37,7 +37,7 @@ struct Stretch {
 
 /// Things that take as much as one in a chain, so that nothing is won if only that one gets smaller.
 struct Rival {
-    std::size_t of = 0;             ///< index into Bundle::items: a thing of the chain; a vessel stands for its shut lid too
+    std::size_t of = 0; ///< index into Bundle::items: a thing of the chain; a vessel stands for its shut lid too
     std::vector<std::size_t> items; ///< what else the other chain goes through; never empty
 };
 
@@ -45,12 +45,13 @@ struct Rival {
 /// unless something in it does. In another things touch aslant, and count with what they take along the chain's direction.
 struct Chain {
     Dimension dimension = Dimension::height;
-    double mm = 0;                    ///< the dimension, with the bag where there is one
-    Vec3 along;                       ///< unit vector from the first wall to the last
-    std::vector<Stretch> stretches;   ///< in order; they add up to `mm`
-    bool straight = true;             ///< whether all contacts face along it
-    std::vector<Rival> rivals;        ///< where another straight chain does without something of this one
-    std::vector<std::size_t> others;  ///< further items that other chains between these walls go through, or that prop one
+    double mm = 0;                  ///< the dimension, with the bag where there is one
+    Vec3 along;                     ///< unit vector from the first wall to the last
+    std::vector<Stretch> stretches; ///< in order; they add up to `mm`
+    bool straight = true;           ///< whether all contacts face along it
+    std::vector<Rival> rivals;      ///< where another straight chain does without something of this one
+    std::vector<std::size_t>
+        others; ///< further items that other chains between these walls go through, or that prop one
 };
 
 /// A chain for each dimension of the envelope: through few things, and as straight as there is one.
@@ -67,7 +68,8 @@ std::vector<std::size_t> in_chains(const std::vector<Chain>& chains);
 
 /// What is wrong with a chain, worked out anew from the solids of the bundle: stretches that do not add up to the
 /// dimension, a thing where it does not lie, is not so large or does not touch the next, an end that does not reach the
-/// wall, air told as none. Nothing if it holds, to a micrometre in its sum. Requires: a bundle to which check() has no objection.
+/// wall, air told as none. Nothing if it holds, to a nanometre in its sum.
+/// Requires: a bundle to which check() has no objection.
 std::vector<std::string> chain_faults(const Bundle& bundle, const Chain& chain);
 
 } // namespace tuckwright

@@ -25,16 +25,16 @@ const char* to_string(Change change);
 
 /// One change of a kit, and the bundle that comes of it.
 struct WhatIf {
-    std::size_t item = 0;                ///< index into Kit::items; all its copies get smaller
+    std::size_t item = 0; ///< index into Kit::items; all its copies get smaller
     Change change = Change::a_millimetre;
-    std::optional<Dimension> side;       ///< of the thing: which of its own dimensions gets smaller
-    double mm = 0;                       ///< by how much
-    std::string form;                    ///< the form in which it is carried, which gets smaller; empty for its own
-    bool shut = false;                   ///< of a lid: whether it is shut, so that what it adds gets less
-    std::optional<std::size_t> also;     ///< index into Kit::items: the vessel or lid that changes with it
-    std::optional<Bundle> bundle;        ///< the smallest that was found, proved
-    bool searched = false;               ///< whether that was sought anew too, not only by pushing the known together
-    std::string why_not;                 ///< why there is none, in words; else empty
+    std::optional<Dimension> side;   ///< of the thing: which of its own dimensions gets smaller
+    double mm = 0;                   ///< by how much
+    std::string form;                ///< the form in which it is carried, which gets smaller; empty for its own
+    bool shut = false;               ///< of a lid: whether it is shut, so that what it adds gets less
+    std::optional<std::size_t> also; ///< index into Kit::items: the vessel or lid that changes with it
+    std::optional<Bundle> bundle;    ///< the smallest that was found, proved
+    bool searched = false;           ///< whether that was sought anew too, not only by pushing the known together
+    std::string why_not;             ///< why there is none, in words; else empty
 };
 
 /// Volume of a bundle in its bag, ml.
@@ -45,11 +45,11 @@ double saved_ml(const Bundle& bundle, const WhatIf& what_if);
 
 /// The answer of `size`.
 struct SizeAnswer {
-    Bundle bundle;                 ///< as solve() gives it, or a smaller one
-    bool bettered = false;         ///< whether a what-if led to a smaller bundle of the very kit, which is told then
-    bool stopped = false;          ///< whether some of the what-ifs were given up when the search was stopped
-    std::vector<Chain> chains;     ///< of that bundle; none where there is none
-    std::vector<WhatIf> what_ifs;  ///< what saves most first; then what cannot be
+    Bundle bundle;                ///< as solve() gives it, or a smaller one
+    bool bettered = false;        ///< whether a what-if led to a smaller bundle of the very kit, which is told then
+    bool stopped = false;         ///< whether some of the what-ifs were given up when the search was stopped
+    std::vector<Chain> chains;    ///< of that bundle; none where there is none
+    std::vector<WhatIf> what_ifs; ///< what saves most first; then what cannot be
 };
 
 /// Packs a kit, tells the chain for each dimension and, for each thing that counts in one, what the bundle would be if that

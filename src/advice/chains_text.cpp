@@ -56,8 +56,7 @@ std::string name_of(const Bundle& bundle, const Chain& chain, const Stretch& str
                                                           : name + ", with what is fixed to it,";
     case StretchPart::base: return "bottom of " + name;
     case StretchPart::top: return "top of " + name;
-    case StretchPart::wall:
-        return (chain.dimension == Dimension::height ? "bottom and wall of " : "wall of ") + name;
+    case StretchPart::wall: return (chain.dimension == Dimension::height ? "bottom and wall of " : "wall of ") + name;
     case StretchPart::lid: return name + ", shut,";
     case StretchPart::air: return "air";
     case StretchPart::bulge: return "the round wall beyond";
@@ -124,16 +123,15 @@ std::string listed(const Bundle& bundle, const std::vector<std::size_t>& items)
 /// Whether the rival is but another copy of the same thing, which gets smaller with it.
 bool is_alike(const Bundle& bundle, const Rival& rival)
 {
-    return std::all_of(rival.items.begin(), rival.items.end(), [&](std::size_t item) {
-        return bundle.items[item].id == bundle.items[rival.of].id;
-    });
+    return std::all_of(rival.items.begin(), rival.items.end(),
+                       [&](std::size_t item) { return bundle.items[item].id == bundle.items[rival.of].id; });
 }
 
 std::string rival_in_words(const Bundle& bundle, const Rival& rival)
 {
     const bool one = rival.items.size() == 1;
-    return fmt::format("{} {} as far as {}: as they lie, nothing is won unless both get smaller.", listed(bundle, rival.items),
-                       one ? "reaches" : "together reach", spoken_name(bundle, rival.of));
+    return fmt::format("{} {} as far as {}: as they lie, nothing is won unless both get smaller.",
+                       listed(bundle, rival.items), one ? "reaches" : "together reach", spoken_name(bundle, rival.of));
 }
 
 std::string chain_text(const Bundle& bundle, const Chain& chain)
@@ -146,7 +144,8 @@ std::string chain_text(const Bundle& bundle, const Chain& chain)
         wrapped("  ", fmt::format("{} {}{}: {}.", word, levels.total(), from_where_to_where(chain), sum));
     if (!chain.straight) {
         text += wrapped("    ", "Some of it touches aslant, so a thing counts with what it takes along this line.");
-        return text + (chain.others.empty() ? "" : wrapped("    ", "Wedged in too: " + listed(bundle, chain.others) + "."));
+        return text +
+               (chain.others.empty() ? "" : wrapped("    ", "Wedged in too: " + listed(bundle, chain.others) + "."));
     }
     for (const Rival& rival : chain.rivals) {
         text += is_alike(bundle, rival) ? "" : wrapped("    ", rival_in_words(bundle, rival));

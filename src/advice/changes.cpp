@@ -43,7 +43,9 @@ bool lessen(Shape& shape, Dimension side, double mm)
 /// What is fixed to a side or the top of a thing comes in with it.
 void follow(Part& part, double height, Dimension side, double mm)
 {
-    const auto come_in = [&](double& at) { at = snap(at > 0 ? std::max(0.0, at - mm / 2) : std::min(0.0, at + mm / 2)); };
+    const auto come_in = [&](double& at) {
+        at = snap(at > 0 ? std::max(0.0, at - mm / 2) : std::min(0.0, at + mm / 2));
+    };
     if (side == Dimension::height) {
         part.at.z = part.at.z > height / 2 ? snap(part.at.z - mm) : part.at.z;
         return;
@@ -129,9 +131,8 @@ bool lids_fit(const Kit& kit)
         }
         const Item& vessel = kit.items[lid.closes->item];
         return goes_with(lid, vessel.outside, vessel.inside) &&
-               std::all_of(vessel.forms.begin(), vessel.forms.end(), [&](const Stowage& form) {
-                   return goes_with(lid, form.outside, form.inside);
-               });
+               std::all_of(vessel.forms.begin(), vessel.forms.end(),
+                           [&](const Stowage& form) { return goes_with(lid, form.outside, form.inside); });
     });
 }
 
@@ -144,10 +145,12 @@ Reason why_not_pressed(const Kit& kit)
             continue;
         }
         const Item& vessel = kit.items[ring.press->item];
-        const Shape bore = smallest(vessel.inside->shape, vessel.inside->off), most = largest(ring.outside, ring.outside_off);
+        const Shape bore = smallest(vessel.inside->shape, vessel.inside->off),
+                    most = largest(ring.outside, ring.outside_off);
         const double room = std::get<Cylinder>(bore).diameter, width = std::get<Cylinder>(most).diameter;
         const auto* inner = ring.inside ? std::get_if<Cylinder>(&ring.inside->shape) : nullptr;
-        const bool is_shut = inner != nullptr && inner->diameter - ring.inside->off.mm.front() - (width - room) < least_left;
+        const bool is_shut =
+            inner != nullptr && inner->diameter - ring.inside->off.mm.front() - (width - room) < least_left;
         if (width - ring.press->gives > room || height_of(most) > height_of(bore) || is_shut) {
             return fmt::format("{} could no longer be pressed into it", ring.id);
         }
@@ -245,7 +248,8 @@ void erase(Kit& kit, std::size_t index)
     const std::string id = kit.items[index].id;
     kit.items.erase(kit.items.begin() + static_cast<std::ptrdiff_t>(index));
     for (Item& item : kit.items) {
-        for (std::size_t* link : {item.closes ? &item.closes->item : nullptr, item.press ? &item.press->item : nullptr}) {
+        for (std::size_t* link :
+             {item.closes ? &item.closes->item : nullptr, item.press ? &item.press->item : nullptr}) {
             if (link != nullptr && *link > index) {
                 --*link;
             }
@@ -299,9 +303,8 @@ std::optional<Kit> changed(const Kit& kit, WhatIf& what_if)
     require(what_if.item < kit.items.size(), "a what-if is about a thing of its kit");
     require(what_if.change == Change::left_out || what_if.side.has_value(), "what gets smaller does so along a side");
     Kit next = kit;
-    const Reason reason = what_if.change == Change::left_out
-                              ? leave_out(next, what_if)
-                              : make_smaller(next, what_if, what_if.form, what_if.shut);
+    const Reason reason = what_if.change == Change::left_out ? leave_out(next, what_if)
+                                                             : make_smaller(next, what_if, what_if.form, what_if.shut);
     what_if.why_not = reason.value_or("");
     return reason ? std::nullopt : std::optional(std::move(next));
 }

@@ -26,9 +26,9 @@ constexpr double as_good = 1e-5;
 
 /// A thing of the kit that some chain goes through.
 struct Thing {
-    std::size_t item = 0;          ///< of the kit
-    std::size_t placed = 0;        ///< of the bundle: the copy in the chain
-    std::vector<WhatIf> smaller;   ///< what is asked of its size: a millimetre and a tenth, if that is another length
+    std::size_t item = 0;        ///< of the kit
+    std::size_t placed = 0;      ///< of the bundle: the copy in the chain
+    std::vector<WhatIf> smaller; ///< what is asked of its size: a millimetre and a tenth, if that is another length
 };
 
 /// The own dimension of an item that lies along a chain.
@@ -180,7 +180,8 @@ private:
         const std::vector<Thing> things = things_in(kit_, answer_.bundle, answer_.chains);
         allow_searches(things);
         std::vector<Known> known(things.size());
-        const unsigned threads = options_.threads != 0 ? options_.threads : std::max(1u, std::thread::hardware_concurrency());
+        const unsigned threads =
+            options_.threads != 0 ? options_.threads : std::max(1u, std::thread::hardware_concurrency());
         nesting::run_tasks(things.size(), threads, [&](std::size_t k) { known[k] = ask_about(things[k]); });
         answer_.what_ifs.clear();
         std::optional<Bundle> better;

@@ -23,7 +23,8 @@ std::string saved_share(double share)
 {
     constexpr double hair = 1e-6;
     const double tenths = std::floor(1000 * share + hair);
-    return tenths < 100 ? fmt::format("{:.1f} %", tenths / 10) : fmt::format("{:.0f} %", std::floor(tenths / 10 + hair));
+    return tenths < 100 ? fmt::format("{:.1f} %", tenths / 10)
+                        : fmt::format("{:.0f} %", std::floor(tenths / 10 + hair));
 }
 
 std::string name_of(const Kit& kit, const SizeAnswer& answer, const WhatIf& ask)
@@ -56,8 +57,8 @@ double share_of(const SizeAnswer& answer, const WhatIf& ask)
 
 std::size_t width_of(const std::string& text)
 {
-    return static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
 std::string padded(const std::string& text, std::size_t width)
@@ -137,11 +138,13 @@ std::string advice(const Kit& kit, const SizeAnswer& answer)
     std::string text;
     if (smaller != nullptr) {
         text += fmt::format("If you look for another size of one thing, begin with {}: {} saves {} of the volume. ",
-                            name_of(kit, answer, *smaller), change_of(kit, *smaller), saved_share(share_of(answer, *smaller)));
+                            name_of(kit, answer, *smaller), change_of(kit, *smaller),
+                            saved_share(share_of(answer, *smaller)));
     }
     if (out != nullptr) {
-        text += fmt::format("Of what might stay at home, {} saves most, {}; whether you can do without is for you to say.",
-                            name_of(kit, answer, *out), saved_share(share_of(answer, *out)));
+        text +=
+            fmt::format("Of what might stay at home, {} saves most, {}; whether you can do without is for you to say.",
+                        name_of(kit, answer, *out), saved_share(share_of(answer, *out)));
     }
     return wrapped("", text);
 }
@@ -155,10 +158,11 @@ std::string caution(const Bundle& bundle)
                    kind == Kind::sharp;
         });
     });
-    return wrapped("", std::string("A smaller vessel holds less. Smaller means another thing, bought or chosen so") +
-                           (is_risky ? ": never cut, file or squeeze what holds fuel, fire, heat or pressure, or covers a "
-                                       "blade. The maker's instructions and local rules go first."
-                                     : "."));
+    return wrapped("",
+                   std::string("A smaller vessel holds less. Smaller means another thing, bought or chosen so") +
+                       (is_risky ? ": never cut, file or squeeze what holds fuel, fire, heat or pressure, or covers a "
+                                   "blade. The maker's instructions and local rules go first."
+                                 : "."));
 }
 
 } // namespace
@@ -169,15 +173,16 @@ std::string size_text(const Kit& kit, const SizeAnswer& answer)
     if (!has_bundle(bundle.status)) {
         return text_report(bundle);
     }
-    std::string text = wrapped("", fmt::format("{}: packs into {}, {}", bundle.kit,
-                                               report::envelope_in_words(outer_envelope(bundle)),
-                                               volume_in_words(packed_volume_ml(bundle), Rounding::up)));
+    std::string text =
+        wrapped("", fmt::format("{}: packs into {}, {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)),
+                                volume_in_words(packed_volume_ml(bundle), Rounding::up)));
     if (bundle.worst_case) {
         text += wrapped("", "All sizes are those at worst, by the tolerances.");
     }
     if (answer.bettered) {
-        text += wrapped("", "This is smaller than what 'pack' finds with the same effort: a search for one of the questions "
-                            "below came upon it.");
+        text += wrapped(
+            "", "This is smaller than what 'pack' finds with the same effort: a search for one of the questions "
+                "below came upon it.");
     }
     text += "\nWhat sets the size:\n" + chains_text(bundle, answer.chains);
     text += table(kit, answer) + in_vain(kit, answer) + "\n" + advice(kit, answer) + caution(bundle);

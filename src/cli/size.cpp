@@ -51,11 +51,11 @@ int size_of_bundle(const SizeOptions& options, const SavedBundle& saved, const s
         return no_bundle;
     }
     answer.chains = chains(answer.bundle);
-    const std::string head =
-        report::wrapped("", fmt::format("{}: {}", answer.bundle.kit,
-                                        report::envelope_in_words(outer_envelope(answer.bundle))));
-    const std::string foot = report::wrapped("", "A saved bundle tells its chains only. For what a smaller thing would save, "
-                                                 "give the kit file.");
+    const std::string head = report::wrapped(
+        "", fmt::format("{}: {}", answer.bundle.kit, report::envelope_in_words(outer_envelope(answer.bundle))));
+    const std::string foot =
+        report::wrapped("", "A saved bundle tells its chains only. For what a smaller thing would save, "
+                            "give the kit file.");
     return write(options, size_json(nullptr, answer),
                  head + "\nWhat sets the size:\n" + chains_text(answer.bundle, answer.chains) + "\n" + foot)
                ? done

@@ -19,7 +19,10 @@ namespace {
 Vec3 axis(const Matrix3& m, std::size_t k) { return {m[0][k], m[1][k], m[2][k]}; }
 
 /// A direction or offset of the world in the axes of a turned frame.
-Vec3 seen_from(const Matrix3& frame, Vec3 v) { return {dot(axis(frame, 0), v), dot(axis(frame, 1), v), dot(axis(frame, 2), v)}; }
+Vec3 seen_from(const Matrix3& frame, Vec3 v)
+{
+    return {dot(axis(frame, 0), v), dot(axis(frame, 1), v), dot(axis(frame, 2), v)};
+}
 
 /// Sizes in the order of the shape's own axes; nothing where the kinds differ.
 double difference(const Shape& a, const Shape& b)

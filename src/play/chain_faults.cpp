@@ -16,8 +16,8 @@ namespace {
 
 using namespace play;
 
-constexpr double exact = 1e-3;   ///< mm: a sum
-constexpr double near = 5e-3;    ///< mm: levels, with the air that things keep
+constexpr double exact = 1e-6; ///< mm: a sum
+constexpr double near = 5e-3;  ///< mm: levels, with the air that things keep
 
 class Walker {
 public:
@@ -65,10 +65,11 @@ private:
                 faults_.push_back("a stretch of no item of the bundle");
             }
         }
-        if (!(std::abs(sum - dimension()) <= exact / 1000) || !(std::abs(chain_.mm - dimension()) <= exact / 1000)) {
-            faults_.push_back(fmt::format("the stretches add up to {:.6f} mm and it is told as {:.6f} mm, but the {} is "
-                                          "{:.6f} mm",
-                                          sum, chain_.mm, to_string(chain_.dimension), dimension()));
+        if (!(std::abs(sum - dimension()) <= exact) || !(std::abs(chain_.mm - dimension()) <= exact)) {
+            faults_.push_back(
+                fmt::format("the stretches add up to {:.6f} mm and it is told as {:.6f} mm, but the {} is "
+                            "{:.6f} mm",
+                            sum, chain_.mm, to_string(chain_.dimension), dimension()));
         }
         if (!(std::abs(norm(chain_.along) - 1) <= 1e-9)) {
             faults_.push_back("it goes along no unit vector");
@@ -114,9 +115,10 @@ private:
             if (stretch.item) {
                 const auto room = room_of(stretch);
                 if (std::min(level, next) < room[0] - near || std::max(level, next) > room[1] + near) {
-                    faults_.push_back(fmt::format("{} is said to count from {:.4f} to {:.4f} mm, but lies from {:.4f} to "
-                                                  "{:.4f} mm",
-                                                  label(bundle_, *stretch.item), level, next, room[0], room[1]));
+                    faults_.push_back(
+                        fmt::format("{} is said to count from {:.4f} to {:.4f} mm, but lies from {:.4f} to "
+                                    "{:.4f} mm",
+                                    label(bundle_, *stretch.item), level, next, room[0], room[1]));
                 }
             }
             level = next;
@@ -170,7 +172,8 @@ private:
                 continue;
             }
             if (!any && air > near && chain_.straight) {
-                faults_.push_back(fmt::format("{} is {:.4f} mm from the first wall", label(bundle_, *stretch.item), air));
+                faults_.push_back(
+                    fmt::format("{} is {:.4f} mm from the first wall", label(bundle_, *stretch.item), air));
             }
             if (last && *last != *stretch.item && !hang_together(*last, *stretch.item)) {
                 const double apart = distance(*last, *stretch.item);

@@ -19,10 +19,10 @@ namespace {
 
 using namespace play;
 
-constexpr double faces_along = 0.05;    ///< cosine from which a contact pushes along the chain
-constexpr double straight = 1 - 1e-9;   ///< cosine from which it faces along it
-constexpr double next_to_none = 1e-9;   ///< mm that are no stretch of their own
-constexpr double backward = -1e-3;      ///< mm: through such a stretch the chain would go back
+constexpr double faces_along = 0.05;  ///< cosine from which a contact pushes along the chain
+constexpr double straight = 1 - 1e-9; ///< cosine from which it faces along it
+constexpr double next_to_none = 1e-9; ///< mm that are no stretch of their own
+constexpr double backward = -1e-3;    ///< mm: through such a stretch the chain would go back
 constexpr std::size_t none = static_cast<std::size_t>(-1);
 
 /// What is to be spanned: a direction, and the levels of the two walls along it.
@@ -47,7 +47,11 @@ std::vector<Joint> joints_of(const Contacts& contacts, const Span& span, double 
         if (std::abs(facing) < faces_along) {
             continue;
         }
-        Joint joint{c.first, c.second, std::abs(facing), c.gap, dot(c.first.point, span.along),
+        Joint joint{c.first,
+                    c.second,
+                    std::abs(facing),
+                    c.gap,
+                    dot(c.first.point, span.along),
                     dot(c.second.point, span.along)};
         if (facing < 0) {
             std::swap(joint.first, joint.second);
@@ -98,7 +102,8 @@ struct Path {
     double price = 0;
 };
 
-/// The cheapest path from wall to wall through all bodies but one; nothing where there is none. Source: Dijkstra 1959, Numerische Mathematik 1.
+/// The cheapest path from wall to wall through all bodies but one; nothing where there is none.
+/// Source: Dijkstra 1959, Numerische Mathematik 1.
 std::optional<Path> cheapest(const std::vector<Joint>& joints, const Graph& graph, const Span& span,
                              std::size_t but = none)
 {
@@ -327,8 +332,9 @@ private:
         for (const Span& span : spans(dimension, contacts)) {
             all.emplace_back(span, joints_of(contacts, span, touching_air));
             auto& joints = all.back().second; // what is aslant gives way, so that it holds nothing up by itself
-            joints.erase(std::remove_if(joints.begin(), joints.end(), [](const Joint& j) { return j.facing < straight; }),
-                         joints.end());
+            joints.erase(
+                std::remove_if(joints.begin(), joints.end(), [](const Joint& j) { return j.facing < straight; }),
+                joints.end());
         }
         std::set<std::size_t> own;
         for (const Joint& joint : path.joints) {

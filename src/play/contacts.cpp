@@ -11,15 +11,12 @@ namespace tuckwright::play {
 
 namespace {
 
-constexpr double press = 0.02;        ///< mm by which things are pressed together to see whether they overlap then
-constexpr double deepest = 0.1;       ///< mm that what touches may seem to overlap, by rounding
-constexpr double centred = 1e-9;      ///< mm off the axis up to which a circle has no direction of its own
-constexpr double beyond_rim = 1e-3;   ///< mm above the rim from which a solid keeps off no side wall
+constexpr double press = 0.02;      ///< mm by which things are pressed together to see whether they overlap then
+constexpr double deepest = 0.1;     ///< mm that what touches may seem to overlap, by rounding
+constexpr double centred = 1e-9;    ///< mm off the axis up to which a circle has no direction of its own
+constexpr double beyond_rim = 1e-3; ///< mm above the rim from which a solid keeps off no side wall
 
-Extent widened(Extent e, double by)
-{
-    return {e.low - Vec3{by, by, by}, e.high + Vec3{by, by, by}};
-}
+Extent widened(Extent e, double by) { return {e.low - Vec3{by, by, by}, e.high + Vec3{by, by, by}}; }
 
 bool meet(const Extent& a, const Extent& b)
 {
@@ -41,8 +38,7 @@ PlacedCavity envelope_as_cavity(const Bundle& bundle)
 
 } // namespace
 
-Contacts::Contacts(const Bundle& bundle, double within)
-    : bundle_(bundle), within_(within), holders_(holders(bundle))
+Contacts::Contacts(const Bundle& bundle, double within) : bundle_(bundle), within_(within), holders_(holders(bundle))
 {
     add_envelope();
     add_cavities();
@@ -135,8 +131,8 @@ void Contacts::add_round(const Touching& wall, const PlacedCavity& cavity, doubl
         const double radius = (foot_of(round) + (round.diameter - foot_of(round)) * share) / 2;
         beside_.push_back({of(item), wall, circle, cavity.pose, radius, keep, height, slope});
         const double off = std::hypot(circle.x, circle.y);
-        const auto made = off > centred ? against(beside_.back(), circle.x / off, circle.y / off)
-                                        : against(beside_.back(), 1, 0);
+        const auto made =
+            off > centred ? against(beside_.back(), circle.x / off, circle.y / off) : against(beside_.back(), 1, 0);
         if (made) {
             found_.push_back(*made);
         } else {
@@ -261,11 +257,10 @@ std::vector<Vec3> Contacts::ways_across() const
         }
         const double off = std::hypot(beside.circle.x, beside.circle.y);
         const bool fills = beside.radius - beside.circle.r + off <= within_; // it reaches the wall on all sides
-        const Vec3 way = fills || off <= centred ? Vec3{1, 0, 0}
-                                                 : Vec3{beside.circle.x / off, beside.circle.y / off, 0};
-        const bool is_new = std::none_of(ways.begin(), ways.end(), [&](const Vec3& other) {
-            return norm(cross(way, other)) < alike;
-        });
+        const Vec3 way =
+            fills || off <= centred ? Vec3{1, 0, 0} : Vec3{beside.circle.x / off, beside.circle.y / off, 0};
+        const bool is_new =
+            std::none_of(ways.begin(), ways.end(), [&](const Vec3& other) { return norm(cross(way, other)) < alike; });
         if (is_new) {
             ways.push_back(way);
         }

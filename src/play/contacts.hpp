@@ -30,7 +30,7 @@ struct Touching {
 /// A contact: the first pushes the second along the normal.
 struct Contact {
     Touching first, second;
-    Vec3 normal;   ///< unit
+    Vec3 normal;    ///< unit
     double gap = 0; ///< mm between the two, beyond the clearance that has to be kept
 };
 
@@ -66,7 +66,8 @@ private:
     void add_envelope();
     void add_cavities();
     void add_cavity(std::size_t item, const Lodging& in);
-    void add_flat(const Touching& wall, Vec3 wall_point, Vec3 outward, double keep, std::size_t item, const Solid& solid);
+    void add_flat(const Touching& wall, Vec3 wall_point, Vec3 outward, double keep, std::size_t item,
+                  const Solid& solid);
     void add_round(const Touching& wall, const PlacedCavity& cavity, double keep, std::size_t item, const Solid& solid);
     std::optional<Contact> against(const Beside& beside, double u, double v) const;
     Touching of(std::size_t item, Face face = Face::outside, Vec3 point = {}) const;

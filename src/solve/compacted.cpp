@@ -144,9 +144,9 @@ Bundle without(const Bundle& bundle, std::size_t item)
         }
         kept.closes = kept.closes && !goes[*kept.closes] ? std::optional(now[*kept.closes]) : std::nullopt;
         for (std::size_t gone = 0; gone < bundle.items.size(); ++gone) {
-            kept.copy -= goes[gone] && bundle.items[gone].id == kept.id && bundle.items[gone].copy < bundle.items[k].copy
-                             ? 1
-                             : 0;
+            kept.copy -=
+                goes[gone] && bundle.items[gone].id == kept.id && bundle.items[gone].copy < bundle.items[k].copy ? 1
+                                                                                                                 : 0;
         }
         rest.items.push_back(std::move(kept));
     }

@@ -48,7 +48,8 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     options.turning = false;
     options.curved_gap -= gaps.for_turns;
     options.wall_gap -= gaps.for_turns;
-    if ((gaps.pushing != Pushing::only_down && !packing::compact(layout, options)) || !packing::settle(layout, options)) {
+    if ((gaps.pushing != Pushing::only_down && !packing::compact(layout, options)) ||
+        !packing::settle(layout, options)) {
         return std::nullopt;
     }
     Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);

@@ -21,7 +21,8 @@ struct Gaps {
     double curved, flat, for_turns;
     Pushing pushing = Pushing::freely;
 };
-inline constexpr Gaps tries[] = {{1.2e-3, 0, 1e-3}, {1.2e-3, 0, 0}, {1.5e-3, 0, 1e-3}, {2e-3, 2e-6, 1e-3}, {3e-3, 2e-4, 1e-3}};
+inline constexpr Gaps tries[] = {
+    {1.2e-3, 0, 1e-3}, {1.2e-3, 0, 0}, {1.5e-3, 0, 1e-3}, {2e-3, 2e-6, 1e-3}, {3e-3, 2e-4, 1e-3}};
 
 /// An item that bears more than it may, and one that lies on it, by their ids.
 struct TooMuch {

@@ -15,8 +15,9 @@ Kit tea()
     KitText text(round_bundle(), 0.5);
     text.item("pot", cylinder(110, 90) + ", inside: {wall: 1, base: 2}");
     text.item("lid", cylinder(111, 8) + ", closes: {item: pot, adds: 2, intrudes: 5}");
-    text.item("mug", cylinder(78, 82) + ", inside: {wall: 1, base: 2}, parts: [{box: {length: 26, width: 14, height: 54}, "
-                                        "at: right, up: 14}]");
+    text.item("mug", cylinder(78, 82) +
+                         ", inside: {wall: 1, base: 2}, parts: [{box: {length: 26, width: 14, height: 54}, "
+                         "at: right, up: 14}]");
     text.item("cup", cylinder(70, 40) + ", inside: {wall: 1, base: 1}", 2);
     text.item("matches", box(55, 36, 14) + ", goes-in: pot");
     text.item("towel", "cloth: {volume: 300 ml, thickness: 8}");
@@ -96,7 +97,8 @@ TEST_CASE("a handle comes in with the side that it is fixed to")
 TEST_CASE("the form in which a thing is carried gets smaller, not the thing itself")
 {
     Kit kit = tea();
-    kit.items[2].forms.push_back({"handle off", "take the handle off", Cylinder{78, 82}, {}, kit.items[2].inside, false, {}});
+    kit.items[2].forms.push_back(
+        {"handle off", "take the handle off", Cylinder{78, 82}, {}, kit.items[2].inside, false, {}});
     WhatIf ask = smaller(2, Dimension::height, 2);
     ask.form = "handle off";
     const auto low = changed(kit, ask);

@@ -23,7 +23,8 @@ SolveOptions quickly(unsigned threads = 0)
     return options;
 }
 
-const WhatIf& asked(const SizeAnswer& answer, std::size_t item, Change change, std::optional<Dimension> side = std::nullopt)
+const WhatIf& asked(const SizeAnswer& answer, std::size_t item, Change change,
+                    std::optional<Dimension> side = std::nullopt)
 {
     const auto found = std::find_if(answer.what_ifs.begin(), answer.what_ifs.end(), [&](const WhatIf& one) {
         return one.item == item && one.change == change && one.side == side;

@@ -76,7 +76,8 @@ TEST_CASE("size names faults of the kit and of options, and writes nothing")
 {
     const Folder folder;
     const std::string saved = (folder / "size.json").string();
-    const std::string kit = kit_in(folder, "kit: Tins\nitems:\n  - {id: tin, weight: 50, cylinder: {diameter: -3, hight: 40}}\n");
+    const std::string kit =
+        kit_in(folder, "kit: Tins\nitems:\n  - {id: tin, weight: 50, cylinder: {diameter: -3, hight: 40}}\n");
     const auto faulty = program("size " + kit + " --json " + quoted(saved));
     CHECK(faulty.code == 2);
     CHECK(faulty.out.empty());
@@ -102,8 +103,9 @@ TEST_CASE("size says why nothing fits")
 {
     const Folder folder;
     const auto told =
-        program("size " + kit_in(folder, "bundle: {shape: cylinder, height: 20}\n" + two_tins.substr(0, two_tins.find("bundle")) +
-                                             two_tins.substr(two_tins.find("items"))) +
+        program("size " +
+                kit_in(folder, "bundle: {shape: cylinder, height: 20}\n" + two_tins.substr(0, two_tins.find("bundle")) +
+                                   two_tins.substr(two_tins.find("items"))) +
                 quick);
     INFO(told.err);
     CHECK(told.code == 1);
@@ -115,7 +117,8 @@ TEST_CASE("size keeps to its seconds, and reads a kit from standard input")
 {
     const Folder folder;
     kit_in(folder);
-    const auto told = shell("\"$TUCKWRIGHT\" size - --seconds 20 --effort quick < " + quoted((folder / "kit.yaml").string()));
+    const auto told =
+        shell("\"$TUCKWRIGHT\" size - --seconds 20 --effort quick < " + quoted((folder / "kit.yaml").string()));
     CHECK(told.code == 0);
     CHECK(holds(told.out, "What sets the size:"));
 }

@@ -94,7 +94,8 @@ TEST_CASE("boxes in a box: a chain for each side, and what else reaches as far")
     REQUIRE(all.size() == 3);
     const std::vector<double> sizes{30, 20, 10};
     for (std::size_t k = 0; k < 3; ++k) {
-        check_chain(made, all[k], {{StretchPart::whole, "biscuits", sizes[k]}, {StretchPart::whole, "biscuits", sizes[k]}});
+        check_chain(made, all[k],
+                    {{StretchPart::whole, "biscuits", sizes[k]}, {StretchPart::whole, "biscuits", sizes[k]}});
         CHECK(all[k].straight);
         REQUIRE(all[k].rivals.size() == 2);
         CHECK(all[k].others.size() == 6); // every one is in one of the four rows
@@ -132,7 +133,9 @@ TEST_CASE("slack is told as air, and a clearance too")
     Bundle made = tower();
     made.envelope = Cylinder{100, 95};
     check_chain(made, chains(made)[1],
-                {{StretchPart::base, "pot", 1}, {StretchPart::base, "cup", 2}, {StretchPart::whole, "rod", 90},
+                {{StretchPart::base, "pot", 1},
+                 {StretchPart::base, "cup", 2},
+                 {StretchPart::whole, "rod", 90},
                  {StretchPart::air, "", 2}});
     // A bar that sticks out of a box on one side of a cup: cup's wall, clearance, bar.
     auto tray = hollow(item("tray", box(60, 40, 20, {30, 20, 10})), box(56, 36, 18, {30, 20, 11}), Opening::top);
@@ -150,8 +153,11 @@ TEST_CASE("the bag's wall is at both ends of a chain")
     const auto all = chains(made);
     CHECK(all[1].mm == Approx(99));
     check_chain(made, all[1],
-                {{StretchPart::bag, "", 3}, {StretchPart::base, "pot", 1}, {StretchPart::base, "cup", 2},
-                 {StretchPart::whole, "rod", 90}, {StretchPart::bag, "", 3}});
+                {{StretchPart::bag, "", 3},
+                 {StretchPart::base, "pot", 1},
+                 {StretchPart::base, "cup", 2},
+                 {StretchPart::whole, "rod", 90},
+                 {StretchPart::bag, "", 3}});
 }
 
 TEST_CASE("what meets at an edge only does not touch")
@@ -171,7 +177,7 @@ TEST_CASE("spoilt chains are refused")
     REQUIRE(chain_faults(made, sound).empty());
     Chain spoilt = sound;
     SECTION("a millimetre too much") { spoilt.stretches[2].mm += 1; }
-    SECTION("two micrometres too much") { spoilt.stretches[2].mm += 2e-6; }
+    SECTION("two nanometres too much") { spoilt.stretches[2].mm += 2e-6; }
     SECTION("another dimension") { spoilt.dimension = Dimension::diameter; }
     SECTION("told as larger than it is") { spoilt.mm += 1; }
     SECTION("a thing left out, the next one told as larger")
