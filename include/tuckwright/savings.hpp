@@ -23,6 +23,9 @@ enum class Change {
 /// "a-millimetre-smaller", "a-tenth-smaller", "left-at-home".
 const char* to_string(Change change);
 
+/// Why there is no bundle where the search was stopped before.
+inline constexpr const char* given_up = "the search was stopped";
+
 /// One change of a kit, and the bundle that comes of it.
 struct WhatIf {
     std::size_t item = 0; ///< index into Kit::items; all its copies get smaller
@@ -33,6 +36,7 @@ struct WhatIf {
     bool shut = false;               ///< of a lid: whether it is shut, so that what it adds gets less
     std::optional<std::size_t> also; ///< index into Kit::items: the vessel or lid that changes with it
     std::optional<Bundle> bundle;    ///< the smallest that was found, proved
+    bool kept = false;               ///< whether the arrangement of the bundle can be kept then
     bool searched = false;           ///< whether that was sought anew too, not only by pushing the known together
     std::string why_not;             ///< why there is none, in words; else empty
 };

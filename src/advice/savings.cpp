@@ -307,10 +307,11 @@ private:
     void try_all(const Kit& kit, const Bundle& pattern, WhatIf& ask, Known& known) const
     {
         if (is_over()) {
-            ask.why_not = "the search was stopped";
+            ask.why_not = given_up;
             return;
         }
         consider(compacted(kit, pattern), ask);
+        ask.kept = ask.bundle.has_value();
         const Key key = key_of(ask);
         std::optional<Bundle> found;
         if (const auto before = searched_.find(key); before != searched_.end()) {

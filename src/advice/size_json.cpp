@@ -88,6 +88,7 @@ ordered_json what_if_part(const Kit& kit, const SizeAnswer& answer, const WhatIf
             {"side", ask.side ? ordered_json(to_string(*ask.side)) : nothing},
             {"less_mm", ask.side ? ordered_json(ask.mm) : nothing},
             {"with", ask.also ? ordered_json(kit.items[*ask.also].id) : nothing},
+            {"kept", ask.kept},
             {"searched", ask.searched},
             {"saved_ml", ask.bundle ? ordered_json(saved_ml(answer.bundle, ask)) : nothing},
             {"bundle", ask.bundle ? envelope(*ask.bundle) : nothing},

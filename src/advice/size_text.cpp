@@ -103,8 +103,9 @@ std::string in_vain(const Kit& kit, const SizeAnswer& answer)
     for (const WhatIf& ask : answer.what_ifs) {
         const std::string words = name_of(kit, answer, ask) + " " + change_of(kit, ask);
         if (ask.bundle && share_of(answer, ask) < worth_a_line) {
-            nothing += (nothing.empty() ? "" : "; ") + words;
-        } else if (!ask.bundle) {
+            nothing +=
+                (nothing.empty() ? "" : "; ") + words + (ask.kept ? "" : " (things do not fit as they lie then)");
+        } else if (!ask.bundle && ask.why_not != given_up) { // of which the last line tells
             impossible += (impossible.empty() ? "" : "; ") + words + ": " + ask.why_not;
         }
     }
