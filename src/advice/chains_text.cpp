@@ -103,7 +103,10 @@ std::string sum_in_words(const Bundle& bundle, const Chain& chain, Levels& level
             kept += stretch.mm;
             continue;
         }
-        text += (text.empty() ? "" : " + ") + name_of(bundle, chain, stretch) + " " + levels.next(stretch.mm + kept);
+        const std::string length = levels.next(stretch.mm + kept);
+        if (stretch.item || length != "0 mm") {
+            text += (text.empty() ? "" : " + ") + name_of(bundle, chain, stretch) + " " + length;
+        }
         kept = 0;
     }
     return text;
@@ -130,8 +133,9 @@ bool is_alike(const Bundle& bundle, const Rival& rival)
 std::string rival_in_words(const Bundle& bundle, const Rival& rival)
 {
     const bool one = rival.items.size() == 1;
-    return fmt::format("{} {} as far as {}: as they lie, nothing is won unless both get smaller.",
-                       listed(bundle, rival.items), one ? "reaches" : "together reach", spoken_name(bundle, rival.of));
+    return fmt::format("{} {} as far as {}: as they lie, nothing is won unless {} smaller, too.",
+                       listed(bundle, rival.items), one ? "reaches" : "together reach", spoken_name(bundle, rival.of),
+                       one ? "it gets" : "these get");
 }
 
 std::string chain_text(const Bundle& bundle, const Chain& chain)

@@ -70,7 +70,8 @@ std::string padded(const std::string& text, std::size_t width)
 std::string table(const Kit& kit, const SizeAnswer& answer)
 {
     std::vector<const WhatIf*> rows;
-    std::size_t widest = 0;
+    const std::string head = "What would make it smaller:";
+    std::size_t widest = width_of(head);
     for (const WhatIf& ask : answer.what_ifs) {
         if (share_of(answer, ask) >= worth_a_line) {
             rows.push_back(&ask);
@@ -86,7 +87,7 @@ std::string table(const Kit& kit, const SizeAnswer& answer)
     }
     constexpr std::size_t most = 66;
     widest = std::min(widest, most);
-    std::string text = "\n" + padded("What would make it smaller:", widest + 4) + "bundle     saved\n";
+    std::string text = "\n" + padded(head, widest + 4) + "bundle     saved\n";
     for (std::size_t k = 0; k < rows.size(); ++k) {
         text += fmt::format("  {}  {:<9}  {} ({})\n", padded(labels[k], widest),
                             volume_in_words(packed_volume_ml(*rows[k]->bundle), Rounding::up),
