@@ -17,6 +17,7 @@
 #include "cli/pack.hpp"
 #include "cli/provision.hpp"
 #include "cli/room.hpp"
+#include "cli/size.hpp"
 #include "cli/verify.hpp"
 
 namespace tuckwright::cli
@@ -31,6 +32,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
   tuckwright fill things.yaml --into pot                what goes into the pot, and why the rest does not
+  tuckwright size porridge.yaml                         what sets the size, and what would make it smaller
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
   tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
@@ -107,6 +109,19 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
     return {&command, [&options] { return room(options); }};
 }
 
+Command size_command(CLI::App& app, SizeOptions& options)
+{
+    auto& command = *app.add_subcommand("size", "Tell what sets the size of a kit's bundle, and what would make it smaller");
+    command.add_option("KIT.yaml", options.input, "the kit file, or a bundle that was saved, or - for standard input")
+        ->required();
+    add_option(command, "--json", "FILE", "save the answer; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "ask about the bundle that fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return size(options); }};
+}
+
 struct VerifyOptions {
     std::string bundle, kit;
 };
@@ -135,6 +150,7 @@ struct Given {
     PackOptions pack;
     FillOptions fill;
     RoomCommandOptions room;
+    SizeOptions size;
     VerifyOptions verify;
     ProvisionOptions provision;
 };
@@ -142,7 +158,7 @@ struct Given {
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
     return {pack_command(app, given.pack), fill_command(app, given.fill), verify_command(app, given.verify),
-            provision_command(app, given.provision), room_command(app, given.room)};
+            provision_command(app, given.provision), room_command(app, given.room), size_command(app, given.size)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

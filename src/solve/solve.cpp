@@ -10,25 +10,21 @@
 #include <optional>
 #include <thread>
 
-#include "nesting/bundle_of_layout.hpp"
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
 #include "packing/pile.hpp"
 #include "solve/acceptable.hpp"
-#include "solve/certificate.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
 #include "solve/least_volume.hpp"
 #include "solve/lid_bands.hpp"
 #include "solve/measures.hpp"
 #include "solve/mending.hpp"
-#include "solve/overloads.hpp"
 #include "solve/pouches.hpp"
-#include "solve/rests.hpp"
+#include "solve/proving.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/proof.hpp"
-#include "tuckwright/stacking.hpp"
 #include "tuckwright/stowage.hpp"
 #include "tuckwright/worst_case.hpp"
 
@@ -66,99 +62,6 @@ std::uint64_t bound_work(Effort effort)
     case Effort::thorough: return 40'000'000;
     }
     return 0;
-}
-
-/// Gaps in mm for the first try and for each further one, if rounding to the grid should spoil a contact. Rounding a
-/// turn may move a corner by `for_turns`: the first compaction leaves so much more room, where there is room.
-struct Gaps {
-    double curved, flat, for_turns;
-};
-constexpr Gaps tries[] = {{1.2e-3, 0, 1e-3}, {1.2e-3, 0, 0}, {1.5e-3, 0, 1e-3}, {2e-3, 2e-6, 1e-3}, {3e-3, 2e-4, 1e-3}};
-
-/// An item that bears more than it may, and one that lies on it, by their ids.
-struct TooMuch {
-    std::string item, upper;
-};
-
-/// What other gaps between the same places would not mend.
-struct Hopeless {
-    std::vector<TooMuch> too_much;
-    bool no_order = false;
-    std::vector<std::size_t> misplaced; ///< of many things, those that had better lie elsewhere
-
-    explicit operator bool() const { return no_order || !too_much.empty(); }
-};
-
-/// A bundle made from a proposal, proved; or nothing.
-std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, const Gaps& gaps, Hopeless& hopeless)
-{
-    packing::Layout layout = proposal.layout;
-    layout.count_anew();
-    packing::PolishOptions options;
-    options.limits = nesting::envelope_limits(kit);
-    options.curved_gap = gaps.curved + gaps.for_turns;
-    options.wall_gap += gaps.for_turns;
-    options.flat_gap = gaps.flat;
-    options.iterations = 40;
-    if (!packing::compact(layout, options)) {
-        return std::nullopt;
-    }
-    nesting::round_turns(layout);
-    options.turning = false;
-    options.curved_gap -= gaps.for_turns;
-    options.wall_gap -= gaps.for_turns;
-    if (!packing::compact(layout, options) || !packing::settle(layout, options)) {
-        return std::nullopt;
-    }
-    Bundle bundle = nesting::bundle_of_layout(kit, *proposal.scene, layout);
-    bundle.status = Status::found;
-    for (const Overload& overload : overloads(bundle)) {
-        const auto& load = overload.load;
-        hopeless.too_much.push_back({bundle.items[overload.item].id, bundle.items[load.front()].id});
-        if (has_many(proposal)) {
-            hopeless.misplaced.insert(hopeless.misplaced.end(), load.begin(), load.end());
-        }
-    }
-    if (!hopeless.too_much.empty()) {
-        return std::nullopt;
-    }
-    bundle.certificate.rests = rests(bundle);
-    hopeless.misplaced = has_many(proposal) ? without_rest(bundle) : std::vector<std::size_t>{};
-    if (!hopeless.misplaced.empty()) {
-        return std::nullopt;
-    }
-    StackingOrder order = stacking_order(bundle);
-    hopeless.no_order = order.steps.empty();
-    if (hopeless.no_order) {
-        hopeless.misplaced = std::move(order.cycle);
-        return std::nullopt;
-    }
-    bundle.steps = std::move(order.steps);
-    certify(bundle);
-    if (const auto objections = check(bundle); !objections.empty()) {
-        hopeless.misplaced = has_many(proposal) ? objected_to(bundle, objections) : std::vector<std::size_t>{};
-        return std::nullopt;
-    }
-    return bundle;
-}
-
-/// Items that would bear too much in some of the bundles that were found.
-using Refused = std::vector<TooMuch>;
-
-/// The first of the tries that can be proved.
-std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, Refused& refused)
-{
-    for (const Gaps& gaps : tries) {
-        Hopeless hopeless;
-        if (auto bundle = proved(kit, proposal, gaps, hopeless)) {
-            return bundle;
-        }
-        refused.insert(refused.end(), hopeless.too_much.begin(), hopeless.too_much.end());
-        if (hopeless) {
-            break;
-        }
-    }
-    return std::nullopt;
 }
 
 bool has_load_limits(const Kit& kit)
