@@ -61,6 +61,22 @@ void add_search_options(CLI::App& command, SolveOptions& search)
                [&search](const std::string& text) { search.seconds = seconds_value(text); });
 }
 
+/// What is taken of a kit's choices.
+void add_choose_option(CLI::App& command, std::vector<Taken>& chosen)
+{
+    const auto take = [&chosen](const std::vector<std::string>& texts) {
+        for (const auto& text : texts) {
+            const auto taken = taken_value(text);
+            chosen.insert(chosen.end(), taken.begin(), taken.end());
+        }
+    };
+    command
+        .add_option_function<std::vector<std::string>>("--choose", take,
+                                                       "what is taken of a choice in the kit file, as often as needed")
+        ->type_name("CHOICE=TAKEN")
+        ->allow_extra_args(false);
+}
+
 Command pack_command(CLI::App& app, PackOptions& options)
 {
     auto& command = *app.add_subcommand("pack", "Find the smallest bundle of a kit, and prove that it fits");
@@ -68,6 +84,7 @@ Command pack_command(CLI::App& app, PackOptions& options)
     add_option(command, "--json", "FILE", "save the bundle with its proof; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
     add_search_options(command, options.search);
+    add_choose_option(command, options.chosen);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
     command.footer(examples);
@@ -76,6 +93,7 @@ Command pack_command(CLI::App& app, PackOptions& options)
 
 struct VerifyOptions {
     std::string bundle, kit;
+    std::vector<Taken> chosen;
 };
 
 Command verify_command(CLI::App& app, VerifyOptions& options)
@@ -85,7 +103,8 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
         ->required();
     add_option(command, "--kit", "KIT.yaml", "also prove that it holds what this kit asks for, and nothing else",
                [&options](const std::string& text) { options.kit = path_value(text); });
-    return {&command, [&options] { return verify(options.bundle, options.kit); }};
+    add_choose_option(command, options.chosen);
+    return {&command, [&options] { return verify(options.bundle, options.kit, options.chosen); }};
 }
 
 /// What the options of all commands are read into.

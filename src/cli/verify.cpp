@@ -70,10 +70,14 @@ int judge(const SavedBundle& saved, const std::string& name, const std::optional
 
 } // namespace
 
-int verify(const std::string& path, const std::string& kit_path)
+int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen)
 {
     if (path == dash && kit_path == dash) {
         tell({{"tuckwright", 0, 0, "the bundle and the kit cannot both come from standard input", "name a file"}});
+        return wrong_input;
+    }
+    if (kit_path.empty() && !chosen.empty()) {
+        tell({{"tuckwright", 0, 0, "--choose is about a kit's choices, but no kit is given", "name it with --kit"}});
         return wrong_input;
     }
     constexpr std::size_t most = std::size_t{64} * 1024 * 1024; // as much as a bundle's JSON may be
@@ -94,7 +98,7 @@ int verify(const std::string& path, const std::string& kit_path)
     }
     std::optional<Kit> kit;
     if (!kit_path.empty()) {
-        const auto read = kit_file(kit_path);
+        const auto read = kit_file(kit_path, chosen);
         if (!read) {
             tell(read.problems());
             return wrong_input;

@@ -2,12 +2,15 @@
 /// The command `verify`: proves a saved bundle anew.
 #pragma once
 #include <string>
+#include <vector>
+
+#include "tuckwright/kit_reader.hpp"
 
 namespace tuckwright::cli
 {
 
 /// Runs the command for a file that `pack --json` wrote, or - for standard input, and compares it with that kit file,
-/// where one is named. Returns the exit status.
-int verify(const std::string& path, const std::string& kit_path);
+/// where one is named, with what is taken of its choices. Returns the exit status.
+int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen);
 
 } // namespace tuckwright::cli

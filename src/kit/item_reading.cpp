@@ -34,18 +34,6 @@ constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
 constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
 
-constexpr std::size_t longest_id = 64;
-
-bool is_id_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
-}
-
-bool is_id(std::string_view text)
-{
-    return !text.empty() && text.size() <= longest_id && std::all_of(text.begin(), text.end(), is_id_letter);
-}
-
 /// How problems call the item: by its id, where it has a sound one.
 std::string subject_of(const Node& node)
 {

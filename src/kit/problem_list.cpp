@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <numeric>
+#include <set>
+#include <utility>
 
 namespace tuckwright::reading
 {
@@ -48,6 +50,22 @@ private:
 void ProblemList::add(Place place, std::string what, std::string remedy)
 {
     found_.push_back({place, std::move(what), std::move(remedy)});
+}
+
+void ProblemList::merge(const ProblemList& other)
+{
+    const auto key = [](const Found& f) { return std::pair(f.place, f.what); };
+    std::set<std::pair<Place, std::string>> told;
+    if (!other.empty()) {
+        for (const Found& f : found_) {
+            told.insert(key(f));
+        }
+    }
+    for (const Found& f : other.found_) {
+        if (!told.contains(key(f))) {
+            found_.push_back(f);
+        }
+    }
 }
 
 std::vector<Problem> ProblemList::in_order(std::string_view text, const std::string& file) const

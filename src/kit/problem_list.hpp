@@ -20,6 +20,8 @@ class ProblemList
 {
 public:
     void add(Place place, std::string what, std::string remedy);
+    /// Adds the problems of another list, but for those that are told of the same place in the same words already.
+    void merge(const ProblemList& other);
     bool empty() const { return found_.empty(); }
 
     /// Every problem, by line and column (characters, from 1); those of one place stay in the order in which they were

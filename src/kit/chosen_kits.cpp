@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tuckwright/kit_reader.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "kit/choices.hpp"
+#include "kit/document.hpp"
+#include "kit/file_text.hpp"
+#include "kit/kit_reading.hpp"
+#include "kit/words.hpp"
+
+namespace tuckwright
+{
+
+namespace
+{
+
+using namespace reading;
+
+constexpr std::size_t most_combinations = 1000;
+constexpr std::size_t most_things = 50'000; // in all combinations
+
+std::optional<Node> tree_of(std::string_view text, ProblemList& problems)
+{
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    if (text.size() <= largest_file && text.starts_with(byte_order_mark)) {
+        text.remove_prefix(byte_order_mark.size());
+    }
+    if (!check_text(text, problems)) {
+        return std::nullopt;
+    }
+    auto document = parse_document(text, problems);
+    if (document && document->kind == NodeKind::nothing) {
+        if (problems.empty()) {
+            problems.add({}, "the file holds no kit", "write at least 'kit:' and 'items:'");
+        }
+        return std::nullopt;
+    }
+    return document;
+}
+
+/// A kit file with its choices, as they are given.
+struct Choosing {
+    Node document;
+    std::vector<Choice> choices;
+};
+
+Kit read_combination(const Choosing& file, const Picks& picks, ProblemList& problems)
+{
+    ProblemList found;
+    Reading reading{found, {}, {}};
+    Kit kit = read_kit(reading, settled(reading, file.document, file.choices, picks));
+    kit.name += " " + picks_in_words(file.choices, picks);
+    problems.merge(found);
+    return kit;
+}
+
+/// Reads as few combinations as have every alternative in one of them.
+void check_alternatives(const Choosing& file, ProblemList& problems)
+{
+    std::size_t most = 0;
+    for (const Choice& choice : file.choices) {
+        most = std::max(most, choice.alternatives.size());
+    }
+    for (std::size_t i = 0; i < std::min(most, most_combinations); ++i) {
+        Picks picks;
+        for (const Choice& choice : file.choices) {
+            const std::size_t last = std::max<std::size_t>(1, choice.alternatives.size()) - 1;
+            picks.push_back(std::min(i, last));
+        }
+        read_combination(file, picks, problems);
+    }
+}
+
+/// The file, with all that is wrong with its choices and with what is in them reported; nothing where there is no tree.
+std::optional<Choosing> choosing_of(std::string_view text, ProblemList& problems)
+{
+    auto document = tree_of(text, problems);
+    if (!document) {
+        return std::nullopt;
+    }
+    Choosing file{std::move(*document), {}};
+    Reading reading{problems, {}, {}};
+    file.choices = read_choices(reading, file.document);
+    if (!file.choices.empty()) {
+        check_alternatives(file, problems);
+    }
+    return file;
+}
+
+std::vector<std::string_view> words_of(const Choice& choice)
+{
+    std::vector<std::string_view> words;
+    for (const Alternative& alternative : choice.alternatives) {
+        words.push_back(alternative.word);
+    }
+    return words;
+}
+
+/// Finds what is taken among the file's choices; reports what it does not have, and choices left open.
+Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& chosen, ProblemList& problems)
+{
+    std::vector<std::string_view> names;
+    for (const Choice& choice : choices) {
+        names.push_back(choice.name);
+    }
+    for (const Taken& taken : chosen) {
+        const auto is_same = [&](const Taken& other) { return other.choice == taken.choice; };
+        if (std::find_if(chosen.begin(), chosen.end(), is_same)->what != taken.what) {
+            problems.add({}, "the choice " + quoted(taken.choice) + " is settled in two ways", "keep one of the two");
+        }
+        if (std::find(names.begin(), names.end(), taken.choice) == names.end()) {
+            problems.add({}, "there is no choice " + quoted(taken.choice) + " in this kit",
+                         names.empty() ? "it has no choices at all: do not choose" : suggestion(taken.choice, names));
+        }
+    }
+    Picks picks;
+    for (const Choice& choice : choices) {
+        const auto words = words_of(choice);
+        const auto taken = std::find_if(chosen.begin(), chosen.end(),
+                                        [&](const Taken& t) { return t.choice == choice.name; });
+        picks.push_back(0);
+        if (taken == chosen.end()) {
+            problems.add(choice.place, "the choice " + quoted(choice.name) + " is open: " + listed(words, "or"),
+                         "compare them all with 'tuckwright compare', or say which, such as '--choose " + choice.name +
+                             "=" + std::string(words.front()) + "'");
+            continue;
+        }
+        const auto word = std::find(words.begin(), words.end(), taken->what);
+        if (word == words.end()) {
+            problems.add(choice.place, "the choice " + quoted(choice.name) + " has no alternative " + quoted(taken->what),
+                         suggestion(taken->what, words));
+        } else {
+            picks.back() = static_cast<std::size_t>(word - words.begin());
+        }
+    }
+    return picks;
+}
+
+void check_number(const Choosing& file, ProblemList& problems)
+{
+    const std::size_t number = combinations(file.choices);
+    std::size_t things = 0; // at the most in one combination
+    for (const Entry& entry : file.document.entries) {
+        things = entry.key == "items" ? entry.value.items.size() : things;
+    }
+    for (const Choice& choice : file.choices) {
+        std::size_t most = 0;
+        for (const Alternative& alternative : choice.alternatives) {
+            most = std::max(most, alternative.entries.size());
+        }
+        things += most;
+    }
+    if (number > most_combinations || number * things > most_things) {
+        problems.add(file.choices.front().place,
+                     "the choices make " + std::to_string(number) + " combinations" +
+                         (number > most_combinations ? "" : " of some " + std::to_string(things) + " things") +
+                         ", which is more than can be compared (1000, of 50 things each)",
+                     "take out alternatives, or settle a choice");
+    }
+}
+
+std::vector<Taken> taken_of(const std::vector<Choice>& choices, const Picks& picks)
+{
+    std::vector<Taken> taken;
+    for (std::size_t c = 0; c < choices.size(); ++c) {
+        taken.push_back({choices[c].name, choices[c].alternatives[picks[c]].word});
+    }
+    return taken;
+}
+
+/// The kit of a file without choices.
+Kit read_plain(const Choosing& file, ProblemList& problems)
+{
+    Reading reading{problems, {}, {}};
+    return read_kit(reading, file.document);
+}
+
+} // namespace
+
+Result<Kit> read_kit_text(std::string_view text, const std::string& name, const std::vector<Taken>& chosen)
+{
+    ProblemList problems;
+    const auto file = choosing_of(text, problems);
+    Kit kit;
+    if (file && file->choices.empty()) {
+        kit = read_plain(*file, problems);
+    }
+    if (file && problems.empty()) {
+        const Picks picks = picks_of(file->choices, chosen, problems);
+        if (problems.empty() && !picks.empty()) {
+            kit = read_combination(*file, picks, problems);
+        }
+    }
+    if (!problems.empty()) {
+        return problems.in_order(text, name);
+    }
+    return kit;
+}
+
+Result<std::vector<ChosenKit>> read_kits_text(std::string_view text, const std::string& name)
+{
+    ProblemList problems;
+    const auto file = choosing_of(text, problems);
+    std::vector<ChosenKit> kits;
+    if (file && file->choices.empty()) {
+        kits.push_back({read_plain(*file, problems), {}});
+    } else if (file && problems.empty()) {
+        check_number(*file, problems);
+        Picks picks(file->choices.size(), 0);
+        for (bool more = problems.empty(); more; more = advance(file->choices, picks)) {
+            kits.push_back({read_combination(*file, picks, problems), taken_of(file->choices, picks)});
+        }
+    }
+    if (!problems.empty()) {
+        return problems.in_order(text, name);
+    }
+    return kits;
+}
+
+Result<Kit> read_kit_file(const std::string& path)
+{
+    const Result<std::string> text = file_text(path, largest_file);
+    return text ? read_kit_text(*text, path) : Result<Kit>(text.problems());
+}
+
+} // namespace tuckwright
