@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/compare.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/messages.hpp"
 #include "cli/mix_ups.hpp"
@@ -27,6 +28,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json bundle.json      and save it with its proof
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
+  tuckwright compare soup.yaml tea.yaml                 which packs smaller, which is lighter
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
 
@@ -107,15 +109,29 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     return {&command, [&options] { return verify(options.bundle, options.kit, options.chosen); }};
 }
 
+Command compare_command(CLI::App& app, CompareCommand& given)
+{
+    auto& command = *app.add_subcommand("compare", "Pack several kits, or all that a kit's choices make, side by side");
+    command.add_option("KIT.yaml", given.kits, "kit files, with or without choices; - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the comparison; - for standard output, alone",
+               [&given](const std::string& text) { given.json = path_value(text); });
+    add_option(command, "--most", "N", "how many to pack, where there are more (default 64): those that hope for most",
+               [&given](const std::string& text) { given.options.most = most_value(text); });
+    add_search_options(command, given.options.search);
+    return {&command, [&given] { return compare_kits(given); }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
     VerifyOptions verify;
+    CompareCommand compare;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), verify_command(app, given.verify)};
+    return {pack_command(app, given.pack), verify_command(app, given.verify),
+            compare_command(app, given.compare)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

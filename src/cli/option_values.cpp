@@ -63,6 +63,16 @@ std::string path_value(const std::string& text)
     return text;
 }
 
+std::size_t most_value(const std::string& text)
+{
+    constexpr std::size_t largest = 1'000'000;
+    std::size_t value = 0;
+    if (!reads(text, value) || value < 1 || value > largest) {
+        refuse("--most", text, "a whole number from 1 to 1000000");
+    }
+    return value;
+}
+
 std::vector<Taken> taken_value(const std::string& text)
 {
     std::vector<Taken> all;

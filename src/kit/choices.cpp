@@ -11,11 +11,9 @@
 #include "kit/words.hpp"
 #include "tuckwright/contract.hpp"
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
-namespace
-{
+namespace {
 
 constexpr std::array<std::string_view, 2> choice_keys{"choice", "one-of"};
 constexpr KnownFields choice_fields{choice_keys, "- {choice: pot, one-of: [{id: small-pot, ...}, {id: big-pot, ...}]}",
@@ -174,7 +172,8 @@ void check_names(Reading& reading, const std::vector<Choice>& choices, const Nod
         }
         const auto found = entries.find(choice.name);
         if (found != entries.end() && (found->second.size() > 1 || !found->second.contains(choice.entry))) {
-            reading.problems.add(choice.place, quoted(choice.name) + " is the name of this choice and the id of a thing",
+            reading.problems.add(choice.place,
+                                 quoted(choice.name) + " is the name of this choice and the id of a thing",
                                  "give the choice another name");
         }
     }
@@ -194,18 +193,20 @@ KnownNames names_of(const std::vector<Choice>& choices, const Picks& picks, cons
         const std::string name = quoted(choices[c].name);
         const Alternative& taken = choices[c].alternatives[picks[c]];
         if (taken.first.empty()) {
-            names.absent[choices[c].name] = {"the choice " + name + " may be nothing, and then this has nothing to go with",
+            names.absent[choices[c].name] = {"the choice " + name +
+                                                 " may be nothing, and then this has nothing to go with",
                                              "put this thing into those alternatives that it goes with"};
         } else {
-            names.stands_for[choices[c].name] = taken.first;
+            const Node& first = *taken.entries.front();
+            const bool is_vessel = entry_of(first, "inside") != nullptr || entry_of(first, "pouch") != nullptr;
+            names.stands_for[choices[c].name] = {taken.first, is_vessel};
         }
         for (const Alternative& alternative : choices[c].alternatives) {
             for (const Node* thing : alternative.entries) {
                 const std::string id = id_of(*thing);
-                names.absent.emplace(id, Absent{quoted(id) + " does not always come along: it is an alternative of the choice " +
-                                                    name,
-                                                "put this thing into the same alternative, or name the choice instead, " +
-                                                    name});
+                names.absent.emplace(
+                    id, Absent{quoted(id) + " does not always come along: it is an alternative of the choice " + name,
+                               "put this thing into the same alternative, or name the choice instead, " + name});
             }
         }
     }
@@ -287,7 +288,9 @@ std::string picks_in_words(const std::vector<Choice>& choices, const Picks& pick
 {
     std::string text;
     for (std::size_t c = 0; c < choices.size(); ++c) {
-        text += (text.empty() ? "(" : ", ") + choices[c].name + ": " + choices[c].alternatives[picks[c]].word;
+        const auto& alternatives = choices[c].alternatives;
+        text += (text.empty() ? "(" : ", ") + choices[c].name + ": " +
+                (alternatives.empty() ? "" : alternatives[picks[c]].word);
     }
     return text.empty() ? text : text + ")";
 }

@@ -7,8 +7,7 @@
 
 #include "kit/fields.hpp"
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
 /// One way to settle a choice: things that come along together, or nothing.
 struct Alternative {

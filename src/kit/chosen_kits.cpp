@@ -10,11 +10,9 @@
 #include "kit/kit_reading.hpp"
 #include "kit/words.hpp"
 
-namespace tuckwright
-{
+namespace tuckwright {
 
-namespace
-{
+namespace {
 
 using namespace reading;
 
@@ -46,11 +44,23 @@ struct Choosing {
     std::vector<Choice> choices;
 };
 
+/// The entries under `items`.
+std::size_t entries_of(const Node& document)
+{
+    const auto items = std::find_if(document.entries.begin(), document.entries.end(),
+                                    [](const Entry& entry) { return entry.key == "items"; });
+    return items != document.entries.end() ? items->value.items.size() : 0;
+}
+
 Kit read_combination(const Choosing& file, const Picks& picks, ProblemList& problems)
 {
     ProblemList found;
     Reading reading{found, {}, {}};
-    Kit kit = read_kit(reading, settled(reading, file.document, file.choices, picks));
+    const Node document = settled(reading, file.document, file.choices, picks);
+    if (entries_of(document) == 0 && !problems.empty()) {
+        return {}; // nothing is left of faulty alternatives: that it is nothing would be a second complaint
+    }
+    Kit kit = read_kit(reading, document);
     kit.name += " " + picks_in_words(file.choices, picks);
     problems.merge(found);
     return kit;
@@ -118,8 +128,8 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
     Picks picks;
     for (const Choice& choice : choices) {
         const auto words = words_of(choice);
-        const auto taken = std::find_if(chosen.begin(), chosen.end(),
-                                        [&](const Taken& t) { return t.choice == choice.name; });
+        const auto taken =
+            std::find_if(chosen.begin(), chosen.end(), [&](const Taken& t) { return t.choice == choice.name; });
         picks.push_back(0);
         if (taken == chosen.end()) {
             problems.add(choice.place, "the choice " + quoted(choice.name) + " is open: " + listed(words, "or"),
@@ -129,7 +139,8 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
         }
         const auto word = std::find(words.begin(), words.end(), taken->what);
         if (word == words.end()) {
-            problems.add(choice.place, "the choice " + quoted(choice.name) + " has no alternative " + quoted(taken->what),
+            problems.add(choice.place,
+                         "the choice " + quoted(choice.name) + " has no alternative " + quoted(taken->what),
                          suggestion(taken->what, words));
         } else {
             picks.back() = static_cast<std::size_t>(word - words.begin());
@@ -141,10 +152,7 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
 void check_number(const Choosing& file, ProblemList& problems)
 {
     const std::size_t number = combinations(file.choices);
-    std::size_t things = 0; // at the most in one combination
-    for (const Entry& entry : file.document.entries) {
-        things = entry.key == "items" ? entry.value.items.size() : things;
-    }
+    std::size_t things = entries_of(file.document); // at the most in one combination
     for (const Choice& choice : file.choices) {
         std::size_t most = 0;
         for (const Alternative& alternative : choice.alternatives) {

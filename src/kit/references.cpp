@@ -5,11 +5,9 @@
 #include <array>
 #include <string_view>
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
-namespace
-{
+namespace {
 
 constexpr std::array<std::string_view, 4> rules_of_carrying{"goes-in", "not-in", "apart-from", "together-with"};
 
@@ -19,14 +17,22 @@ struct Bond {
 };
 constexpr std::array<Bond, 3> bonds{Bond{"closes", "item"}, Bond{"press-fit", "into"}, Bond{"band", "over"}};
 
-/// Whether the name is that of something absent; puts an id in the place of a name that stands for it.
-const Absent* settle(Node& name, const KnownNames& names)
+/// Puts an id in the place of a name that stands for it, and says what that stands for.
+const StandIn* stand_in(Node& name, const KnownNames& names)
 {
-    if (name.kind != NodeKind::text || names.along.contains(name.text)) {
+    const bool is_name = name.kind == NodeKind::text && !names.along.contains(name.text);
+    const auto found = is_name ? names.stands_for.find(name.text) : names.stands_for.end();
+    if (found == names.stands_for.end()) {
         return nullptr;
     }
-    if (const auto found = names.stands_for.find(name.text); found != names.stands_for.end()) {
-        name.text = found->second;
+    name.text = found->second.id;
+    return &found->second;
+}
+
+/// What is known of a name that is that of something absent.
+const Absent* absent(const Node& name, const KnownNames& names)
+{
+    if (name.kind != NodeKind::text || names.along.contains(name.text)) {
         return nullptr;
     }
     const auto found = names.absent.find(name.text);
@@ -34,13 +40,16 @@ const Absent* settle(Node& name, const KnownNames& names)
 }
 
 /// Whether anything is left of the rule.
-bool settle_rule(Node& value, const KnownNames& names)
+bool settle_rule(std::string_view key, Node& value, const KnownNames& names)
 {
+    const auto is_void = [&](Node& name) {
+        const StandIn* found = stand_in(name, names);
+        return found != nullptr ? key == "not-in" && !found->is_vessel : absent(name, names) != nullptr;
+    };
     if (value.kind != NodeKind::list) {
-        return settle(value, names) == nullptr;
+        return !is_void(value);
     }
-    const auto is_absent = [&](Node& name) { return settle(name, names) != nullptr; };
-    return std::erase_if(value.items, is_absent) == 0 || !value.items.empty();
+    return std::erase_if(value.items, is_void) == 0 || !value.items.empty();
 }
 
 void settle_bond(Reading& reading, Node& group, std::string_view field, const KnownNames& names)
@@ -49,8 +58,9 @@ void settle_bond(Reading& reading, Node& group, std::string_view field, const Kn
         if (entry.key != field) {
             continue;
         }
-        if (const Absent* absent = settle(entry.value, names)) {
-            reading.problems.add(entry.value.place, absent->what, absent->remedy);
+        stand_in(entry.value, names);
+        if (const Absent* missing = absent(entry.value, names)) {
+            reading.problems.add(entry.value.place, missing->what, missing->remedy);
             entry.value.kind = NodeKind::unusable;
         }
     }
@@ -61,9 +71,9 @@ void settle_bond(Reading& reading, Node& group, std::string_view field, const Kn
 void settle_references(Reading& reading, Node& item, const KnownNames& names)
 {
     std::erase_if(item.entries, [&](Entry& entry) {
-        const bool is_rule = std::find(rules_of_carrying.begin(), rules_of_carrying.end(), entry.key) !=
-                             rules_of_carrying.end();
-        return is_rule && !settle_rule(entry.value, names);
+        const bool is_rule =
+            std::find(rules_of_carrying.begin(), rules_of_carrying.end(), entry.key) != rules_of_carrying.end();
+        return is_rule && !settle_rule(entry.key, entry.value, names);
     });
     for (Entry& entry : item.entries) {
         for (const Bond& bond : bonds) {
