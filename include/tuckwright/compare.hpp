@@ -40,7 +40,7 @@ struct Compared {
 struct CompareOptions {
     SolveOptions search;                                            ///< for each kit
     std::size_t most = 64;                                          ///< kits to be packed
-    std::function<void(std::size_t done, std::size_t of)> progress; ///< before each kit that is packed
+    std::function<void(std::size_t done, std::size_t of)> progress; ///< before each kit that is packed, one call at a time
 };
 
 struct Comparison {

@@ -2,11 +2,13 @@
 #include "tuckwright/compare.hpp"
 
 #include <algorithm>
-#include <numeric>
+#include <mutex>
+#include <thread>
 #include <tuple>
 
 #include "advice/compare_order.hpp"
 #include "nesting/lower_bound.hpp"
+#include "nesting/run_tasks.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/stowage.hpp"
 #include "tuckwright/worst_case.hpp"
@@ -37,35 +39,41 @@ bool is_packed(const Compared& kit) { return kit.trial == Trial::packed && has_b
 
 double packed_ml(const Compared& kit) { return volume_ml(outer_envelope(kit.bundle)); }
 
-/// Those that are packed, in an order that does not depend on the order of the rest.
+/// One after the other, or several at a time.
 class Round {
 public:
-    Round(std::vector<Compared>& kits, const CompareOptions& options) : kits_(kits), options_(options) {}
+    Round(std::vector<Compared>& kits, const CompareOptions& options)
+        : kits_(kits), options_(options), search_(options.search)
+    {
+    }
 
     bool stopped() const { return options_.search.stop != nullptr && options_.search.stop->load(); }
 
-    void run()
+    /// Packs all, each on threads of its own.
+    void all()
     {
-        const bool all = kits_.size() <= options_.most;
-        const std::size_t most = std::min(kits_.size(), options_.most);
-        std::size_t done = 0;
-        for (const std::size_t next : all ? as_given() : by_hope(figures())) {
-            if (!all && is_ruled_out(kits_[next])) {
+        const unsigned machine = std::max(1U, std::thread::hardware_concurrency());
+        const unsigned threads = options_.search.threads == 0 ? machine : options_.search.threads;
+        const auto number = static_cast<unsigned>(kits_.size());
+        most_ = kits_.size();
+        search_.threads = std::max(1U, threads / number);
+        nesting::run_tasks(kits_.size(), std::min(threads, number), [&](std::size_t k) { pack(kits_[k]); });
+    }
+
+    /// Packs those that hope for most, one after the other, for each may rule out others.
+    void best()
+    {
+        most_ = options_.most;
+        for (const std::size_t next : by_hope(figures())) {
+            if (is_ruled_out(kits_[next])) {
                 kits_[next].trial = Trial::ruled_out;
-            } else if (done < most && !stopped()) {
-                pack(kits_[next], done++, most);
+            } else {
+                pack(kits_[next]);
             }
         }
     }
 
 private:
-    std::vector<std::size_t> as_given() const
-    {
-        std::vector<std::size_t> order(kits_.size());
-        std::iota(order.begin(), order.end(), std::size_t{0});
-        return order;
-    }
-
     std::vector<Figures> figures() const
     {
         std::vector<Figures> all;
@@ -75,15 +83,30 @@ private:
         return all;
     }
 
-    void pack(Compared& kit, std::size_t done, std::size_t of)
+    /// Whether one more is to be packed now.
+    bool begins()
     {
-        if (options_.progress) {
-            options_.progress(done, of);
+        const std::lock_guard lock(guard_);
+        if (done_ == most_ || stopped()) {
+            return false;
         }
-        kit.bundle = solve(kit.contender.chosen.kit, options_.search);
+        if (options_.progress) {
+            options_.progress(done_, most_);
+        }
+        ++done_;
+        return true;
+    }
+
+    void pack(Compared& kit)
+    {
+        if (!begins()) {
+            return;
+        }
+        kit.bundle = solve(kit.contender.chosen.kit, search_);
         kit.trial = Trial::packed;
         kit.lower_bound_ml = kit.bundle.lower_bound_ml;
         if (is_packed(kit)) {
+            const std::lock_guard lock(guard_);
             found_.push_back({packed_ml(kit), kit.empty_g});
         }
     }
@@ -96,7 +119,10 @@ private:
 
     std::vector<Compared>& kits_;
     const CompareOptions& options_;
+    SolveOptions search_;
+    std::size_t most_ = 0, done_ = 0;
     std::vector<Figures> found_;
+    std::mutex guard_;
 };
 
 void mark(std::vector<Compared>& kits)
@@ -122,7 +148,7 @@ Comparison compare(std::vector<Contender> contenders, const CompareOptions& opti
         comparison.kits.push_back(entered(std::move(contender)));
     }
     Round round(comparison.kits, options);
-    round.run();
+    comparison.kits.size() <= options.most ? round.all() : round.best();
     comparison.stopped = round.stopped();
     mark(comparison.kits);
     const auto rank = [](const Compared& kit) {

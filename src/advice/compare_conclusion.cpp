@@ -122,6 +122,13 @@ std::string numbered(const Comparison& comparison, const Indices& kits)
     return text;
 }
 
+/// The same for those in the table, and with its name where it is one.
+std::string named(const Comparison& comparison, const Indices& kits)
+{
+    const std::string numbers = numbered(comparison, kits);
+    return kits.size() == 1 ? fmt::format("{} ({})", numbers, name_in_words(comparison, kits.front())) : numbers;
+}
+
 std::string proof_in_words(const Comparison& comparison, const Indices& rivals)
 {
     if (rivals.empty()) {
@@ -139,7 +146,7 @@ std::string proof_in_words(const Comparison& comparison, const Indices& rivals)
 std::string about_smallest(const Comparison& comparison, const Facts& facts)
 {
     const Indices smallest = facts.smallest();
-    std::string text = fmt::format("{} with {}", numbered(comparison, smallest),
+    std::string text = fmt::format("{} with {}", named(comparison, smallest),
                                    report::volume_in_words(facts.ml(0), report::Rounding::up));
     if (comparison.kits.size() == 1) {
         return report::wrapped("Only one kit: ", text + "; there is nothing to compare it with.");
@@ -164,7 +171,7 @@ std::string about_lightest(const Comparison& comparison, const Facts& facts)
     }
     const Indices lightest = facts.lightest();
     const std::size_t first = lightest.front();
-    std::string text = fmt::format("{} with {} without contents", numbered(comparison, lightest),
+    std::string text = fmt::format("{} with {} without contents", named(comparison, lightest),
                                    report::weight_in_words(facts.grams(first)));
     const std::size_t small = facts.favourite();
     const double less = facts.grams(small) - facts.grams(first), larger = facts.ml(first) - facts.ml(small);
