@@ -4,10 +4,8 @@
 #include <algorithm>
 #include <array>
 #include <limits>
-#include <map>
 #include <set>
 
-#include "kit/references.hpp"
 #include "kit/words.hpp"
 #include "tuckwright/contract.hpp"
 
@@ -243,7 +241,7 @@ std::size_t combinations(const std::vector<Choice>& choices)
     return number;
 }
 
-bool advance(const std::vector<Choice>& choices, Picks& picks)
+bool next_picks(const std::vector<Choice>& choices, Picks& picks)
 {
     for (std::size_t c = choices.size(); c-- > 0;) {
         if (++picks[c] < choices[c].alternatives.size()) {
@@ -254,7 +252,8 @@ bool advance(const std::vector<Choice>& choices, Picks& picks)
     return false;
 }
 
-Node settled(Reading& reading, const Node& document, const std::vector<Choice>& choices, const Picks& picks)
+Node settled(Reading& reading, const Node& document, const std::vector<Choice>& choices, const Picks& picks,
+             const std::map<std::string, Absent>& left)
 {
     require(picks.size() == choices.size(), "an alternative is picked for each choice");
     const Node* given = items_of(document);
@@ -273,7 +272,8 @@ Node settled(Reading& reading, const Node& document, const std::vector<Choice>& 
         }
         ++next;
     }
-    const KnownNames names = names_of(choices, picks, items);
+    KnownNames names = names_of(choices, picks, items);
+    names.absent.insert(left.begin(), left.end());
     for (Node& item : items.items) {
         settle_references(reading, item, names);
     }

@@ -2,10 +2,11 @@
 /// Choices among the items of a file: entries of which one alternative is taken. They are worked out on the tree, so that
 /// what is left is a plain kit whose entries keep their places.
 #pragma once
+#include <map>
 #include <string>
 #include <vector>
 
-#include "kit/fields.hpp"
+#include "kit/references.hpp"
 
 namespace tuckwright::reading {
 
@@ -35,12 +36,14 @@ std::vector<Choice> read_choices(Reading& reading, const Node& document);
 std::size_t combinations(const std::vector<Choice>& choices);
 
 /// Goes on to the next combination, the last choice changing first; false after the last one.
-bool advance(const std::vector<Choice>& choices, Picks& picks);
+bool next_picks(const std::vector<Choice>& choices, Picks& picks);
 
 /// The document with these alternatives in the places of their choices. Where an item names a choice, the first thing
 /// taken stands for it. A rule of carrying about a thing that does not come along is left out; what closes it, is pressed
 /// into it or goes over it is reported. Requires: an alternative picked for each choice.
-Node settled(Reading& reading, const Node& document, const std::vector<Choice>& choices, const Picks& picks);
+/// `left` are things known otherwise that do not come along, unless an alternative has that id.
+Node settled(Reading& reading, const Node& document, const std::vector<Choice>& choices, const Picks& picks,
+             const std::map<std::string, Absent>& left = {});
 
 /// "(pot: big-pot, screen: nothing)": what is taken, after the kit's name.
 std::string picks_in_words(const std::vector<Choice>& choices, const Picks& picks);

@@ -8,6 +8,8 @@
 #include "kit/document.hpp"
 #include "kit/file_text.hpp"
 #include "kit/kit_reading.hpp"
+#include "kit/shelf.hpp"
+#include "kit/shelf_reading.hpp"
 #include "kit/words.hpp"
 
 namespace tuckwright {
@@ -19,29 +21,23 @@ using namespace reading;
 constexpr std::size_t most_combinations = 1000;
 constexpr std::size_t most_things = 50'000; // in all combinations
 
-std::optional<Node> tree_of(std::string_view text, ProblemList& problems)
-{
-    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-    if (text.size() <= largest_file && text.starts_with(byte_order_mark)) {
-        text.remove_prefix(byte_order_mark.size());
-    }
-    if (!check_text(text, problems)) {
-        return std::nullopt;
-    }
-    auto document = parse_document(text, problems);
-    if (document && document->kind == NodeKind::nothing) {
-        if (problems.empty()) {
-            problems.add({}, "the file holds no kit", "write at least 'kit:' and 'items:'");
-        }
-        return std::nullopt;
-    }
-    return document;
-}
-
 /// A kit file with its choices, as they are given.
 struct Choosing {
-    Node document;
+    std::string_view text;
+    std::string name;
+    std::optional<Node> document; ///< with the things that it takes from a shelf; nothing where there is no tree
+    std::optional<ShelfFile> shelf;
     std::vector<Choice> choices;
+    ProblemList problems;
+
+    std::vector<Problem> told() const
+    {
+        std::vector<Source> sources{{text, name}};
+        if (shelf) {
+            sources.push_back({shelf->text, shelf->name});
+        }
+        return problems.in_order(sources);
+    }
 };
 
 /// The entries under `items`.
@@ -52,22 +48,24 @@ std::size_t entries_of(const Node& document)
     return items != document.entries.end() ? items->value.items.size() : 0;
 }
 
-Kit read_combination(const Choosing& file, const Picks& picks, ProblemList& problems)
+Kit read_combination(Choosing& file, const Picks& picks)
 {
     ProblemList found;
-    Reading reading{found, {}, {}};
-    const Node document = settled(reading, file.document, file.choices, picks);
-    if (entries_of(document) == 0 && !problems.empty()) {
+    const ShelfFile none;
+    const ShelfFile& shelf = file.shelf ? *file.shelf : none;
+    Reading reading{found, {}, {}, shelf.units};
+    const Node document = settled(reading, *file.document, file.choices, picks, shelf.left);
+    if (entries_of(document) == 0 && !file.problems.empty()) {
         return {}; // nothing is left of faulty alternatives: that it is nothing would be a second complaint
     }
     Kit kit = read_kit(reading, document);
-    kit.name += " " + picks_in_words(file.choices, picks);
-    problems.merge(found);
+    kit.name += (picks.empty() ? "" : " ") + picks_in_words(file.choices, picks);
+    file.problems.merge(found);
     return kit;
 }
 
 /// Reads as few combinations as have every alternative in one of them.
-void check_alternatives(const Choosing& file, ProblemList& problems)
+void check_alternatives(Choosing& file)
 {
     std::size_t most = 0;
     for (const Choice& choice : file.choices) {
@@ -79,22 +77,30 @@ void check_alternatives(const Choosing& file, ProblemList& problems)
             const std::size_t last = std::max<std::size_t>(1, choice.alternatives.size()) - 1;
             picks.push_back(std::min(i, last));
         }
-        read_combination(file, picks, problems);
+        read_combination(file, picks);
     }
 }
 
-/// The file, with all that is wrong with its choices and with what is in them reported; nothing where there is no tree.
-std::optional<Choosing> choosing_of(std::string_view text, ProblemList& problems)
+/// The file, with what it takes from its shelf, and with all that is wrong with either and with the choices reported.
+Choosing choosing_of(std::string_view text, const std::string& name)
 {
-    auto document = tree_of(text, problems);
-    if (!document) {
-        return std::nullopt;
+    Choosing file{text, name, std::nullopt, std::nullopt, {}, {}};
+    auto document = tree_of(text, file.problems, "kit");
+    if (document && is_shelf(*document)) {
+        file.problems.add(
+            {}, "this is a shelf, not a kit",
+            "write a kit that takes things from it: 'kit: ...', 'shelf: FILE', and entries '- from: pot'");
+        return file;
     }
-    Choosing file{std::move(*document), {}};
-    Reading reading{problems, {}, {}};
-    file.choices = read_choices(reading, file.document);
+    if (!document) {
+        return file;
+    }
+    file.document = std::move(document);
+    file.shelf = take_from_shelf(file.problems, *file.document, name);
+    Reading reading{file.problems, {}, {}, {}};
+    file.choices = read_choices(reading, *file.document);
     if (!file.choices.empty()) {
-        check_alternatives(file, problems);
+        check_alternatives(file);
     }
     return file;
 }
@@ -149,10 +155,10 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
     return picks;
 }
 
-void check_number(const Choosing& file, ProblemList& problems)
+void check_number(Choosing& file)
 {
     const std::size_t number = combinations(file.choices);
-    std::size_t things = entries_of(file.document); // at the most in one combination
+    std::size_t things = entries_of(*file.document); // at the most in one combination
     for (const Choice& choice : file.choices) {
         std::size_t most = 0;
         for (const Alternative& alternative : choice.alternatives) {
@@ -161,11 +167,11 @@ void check_number(const Choosing& file, ProblemList& problems)
         things += most;
     }
     if (number > most_combinations || number * things > most_things) {
-        problems.add(file.choices.front().place,
-                     "the choices make " + std::to_string(number) + " combinations" +
-                         (number > most_combinations ? "" : " of some " + std::to_string(things) + " things") +
-                         ", which is more than can be compared (1000, of 50 things each)",
-                     "take out alternatives, or settle a choice");
+        file.problems.add(file.choices.front().place,
+                          "the choices make " + std::to_string(number) + " combinations" +
+                              (number > most_combinations ? "" : " of some " + std::to_string(things) + " things") +
+                              ", which is more than can be compared (1000, of 50 things each)",
+                          "take out alternatives, or settle a choice");
     }
 }
 
@@ -179,50 +185,51 @@ std::vector<Taken> taken_of(const std::vector<Choice>& choices, const Picks& pic
 }
 
 /// The kit of a file without choices.
-Kit read_plain(const Choosing& file, ProblemList& problems)
+Kit read_plain(Choosing& file)
 {
-    Reading reading{problems, {}, {}};
-    return read_kit(reading, file.document);
+    if (file.shelf) {
+        return read_combination(file, {});
+    }
+    Reading reading{file.problems, {}, {}, {}};
+    return read_kit(reading, *file.document);
 }
 
 } // namespace
 
 Result<Kit> read_kit_text(std::string_view text, const std::string& name, const std::vector<Taken>& chosen)
 {
-    ProblemList problems;
-    const auto file = choosing_of(text, problems);
+    Choosing file = choosing_of(text, name);
     Kit kit;
-    if (file && file->choices.empty()) {
-        kit = read_plain(*file, problems);
+    if (file.document && file.choices.empty()) {
+        kit = read_plain(file);
     }
-    if (file && problems.empty()) {
-        const Picks picks = picks_of(file->choices, chosen, problems);
-        if (problems.empty() && !picks.empty()) {
-            kit = read_combination(*file, picks, problems);
+    if (file.problems.empty()) {
+        const Picks picks = picks_of(file.choices, chosen, file.problems);
+        if (file.problems.empty() && !picks.empty()) {
+            kit = read_combination(file, picks);
         }
     }
-    if (!problems.empty()) {
-        return problems.in_order(text, name);
+    if (!file.problems.empty()) {
+        return file.told();
     }
     return kit;
 }
 
 Result<std::vector<ChosenKit>> read_kits_text(std::string_view text, const std::string& name)
 {
-    ProblemList problems;
-    const auto file = choosing_of(text, problems);
+    Choosing file = choosing_of(text, name);
     std::vector<ChosenKit> kits;
-    if (file && file->choices.empty()) {
-        kits.push_back({read_plain(*file, problems), {}});
-    } else if (file && problems.empty()) {
-        check_number(*file, problems);
-        Picks picks(file->choices.size(), 0);
-        for (bool more = problems.empty(); more; more = advance(file->choices, picks)) {
-            kits.push_back({read_combination(*file, picks, problems), taken_of(file->choices, picks)});
+    if (file.document && file.choices.empty()) {
+        kits.push_back({read_plain(file), {}});
+    } else if (file.problems.empty()) {
+        check_number(file);
+        Picks picks(file.choices.size(), 0);
+        for (bool more = file.problems.empty(); more; more = next_picks(file.choices, picks)) {
+            kits.push_back({read_combination(file, picks), taken_of(file.choices, picks)});
         }
     }
-    if (!problems.empty()) {
-        return problems.in_order(text, name);
+    if (!file.problems.empty()) {
+        return file.told();
     }
     return kits;
 }

@@ -18,7 +18,7 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 9> kit_keys{"version", "kit",   "units", "clearance", "bundle",
+constexpr std::array<std::string_view, 10> kit_keys{"version", "kit",  "shelf",  "units", "clearance", "bundle",
                                                     "items",   "waive", "tolerance", "worst-case"};
 constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
 constexpr double usual_clearance = 0.5; // mm

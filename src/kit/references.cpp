@@ -39,12 +39,25 @@ const Absent* absent(const Node& name, const KnownNames& names)
     return found != names.absent.end() ? &found->second : nullptr;
 }
 
+void refuse(Reading& reading, Node& name, const Absent& missing)
+{
+    reading.problems.add(name.place, missing.what, missing.remedy);
+    name.kind = NodeKind::unusable;
+}
+
 /// Whether anything is left of the rule.
-bool settle_rule(std::string_view key, Node& value, const KnownNames& names)
+bool settle_rule(Reading& reading, std::string_view key, Node& value, const KnownNames& names)
 {
     const auto is_void = [&](Node& name) {
-        const StandIn* found = stand_in(name, names);
-        return found != nullptr ? key == "not-in" && !found->is_vessel : absent(name, names) != nullptr;
+        if (const StandIn* found = stand_in(name, names)) {
+            return key == "not-in" && !found->is_vessel;
+        }
+        const Absent* missing = absent(name, names);
+        if (missing != nullptr && missing->is_on_shelf && name.place.file == 0) {
+            refuse(reading, name, *missing);
+            return false;
+        }
+        return missing != nullptr;
     };
     if (value.kind != NodeKind::list) {
         return !is_void(value);
@@ -60,8 +73,7 @@ void settle_bond(Reading& reading, Node& group, std::string_view field, const Kn
         }
         stand_in(entry.value, names);
         if (const Absent* missing = absent(entry.value, names)) {
-            reading.problems.add(entry.value.place, missing->what, missing->remedy);
-            entry.value.kind = NodeKind::unusable;
+            refuse(reading, entry.value, *missing);
         }
     }
 }
@@ -73,7 +85,7 @@ void settle_references(Reading& reading, Node& item, const KnownNames& names)
     std::erase_if(item.entries, [&](Entry& entry) {
         const bool is_rule =
             std::find(rules_of_carrying.begin(), rules_of_carrying.end(), entry.key) != rules_of_carrying.end();
-        return is_rule && !settle_rule(entry.key, entry.value, names);
+        return is_rule && !settle_rule(reading, entry.key, entry.value, names);
     });
     for (Entry& entry : item.entries) {
         for (const Bond& bond : bonds) {

@@ -12,6 +12,7 @@ namespace tuckwright::reading {
 /// Why a thing that the file knows does not come along, and what to do where that cannot be.
 struct Absent {
     std::string what, remedy;
+    bool is_on_shelf = false; ///< only rules that come from the shelf may name it
 };
 
 /// A thing that comes along, for which another name may stand.
