@@ -15,6 +15,7 @@
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
+#include "cli/shelf.hpp"
 #include "cli/verify.hpp"
 
 namespace tuckwright::cli
@@ -121,17 +122,29 @@ Command compare_command(CLI::App& app, CompareCommand& given)
     return {&command, [&given] { return compare_kits(given); }};
 }
 
+Command shelf_command(CLI::App& app, ShelfOptions& options)
+{
+    auto& command = *app.add_subcommand("shelf", "Make a shelf, from which kits take their things, of a table (CSV)");
+    command.add_option("THINGS.csv", options.csv, "the table, or - for standard input")->required();
+    add_option(command, "--yaml", "FILE", "where to write the shelf; - or nothing for standard output",
+               [&options](const std::string& text) { options.yaml = path_value(text); });
+    add_option(command, "--title", "TEXT", "what the shelf is called, if not as the table's file is",
+               [&options](const std::string& text) { options.title = text; });
+    return {&command, [&options] { return shelf(options); }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
     VerifyOptions verify;
     CompareCommand compare;
+    ShelfOptions shelf;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
     return {pack_command(app, given.pack), verify_command(app, given.verify),
-            compare_command(app, given.compare)};
+            compare_command(app, given.compare), shelf_command(app, given.shelf)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

@@ -197,15 +197,16 @@ std::optional<ShelfFile> take_from_shelf(ProblemList& problems, Node& document, 
     if (text) {
         file = ShelfFile{*text, *path, {}, {}};
         ProblemList found;
-        const auto shelf = shelf_of(*text, found, 1);
+        const auto tree = shelf_tree(*text, found, 1);
+        const Shelf shelf = tree ? shelf_of(*tree, found) : Shelf{};
         problems.merge(found);
-        if (shelf && found.empty()) {
-            file->units = shelf->units;
-            Taking taking(problems, *shelf);
+        if (found.empty()) {
+            file->units = shelf.units;
+            Taking taking(problems, shelf);
             if (items != nullptr) {
                 taking.take_all(items->value);
             }
-            for (const auto& [id, thing] : shelf->things) {
+            for (const auto& [id, thing] : shelf.things) {
                 if (!taking.has_taken(id)) {
                     file->left[id] = {reading::quoted(id) + " is on the shelf, but not among the things of this kit",
                                       "take it along with '- from: " + id + "', or leave this one at home", true};

@@ -91,23 +91,26 @@ std::optional<Node> tree_of(std::string_view text, ProblemList& problems, const 
     return document;
 }
 
-std::optional<Shelf> shelf_of(std::string_view text, ProblemList& problems, int file)
+std::optional<Node> shelf_tree(std::string_view text, ProblemList& problems, int file)
 {
     ProblemList found;
     auto document = tree_of(text, found, "shelf");
     found.belong_to(file);
     problems.merge(found);
-    if (!document) {
-        return std::nullopt;
+    if (document) {
+        move_to_file(*document, file);
     }
-    move_to_file(*document, file);
+    return document;
+}
+
+Shelf shelf_of(const Node& document, ProblemList& problems)
+{
     Shelf shelf;
-    shelf.document = std::make_shared<const Node>(std::move(*document));
     Reading reading{problems, {}, {}, {}};
-    if (is_kit(reading, *shelf.document)) {
-        return std::nullopt;
+    if (is_kit(reading, document)) {
+        return shelf;
     }
-    Fields fields(reading, *shelf.document, "a shelf", shelf_fields);
+    Fields fields(reading, document, "a shelf", shelf_fields);
     if (const Node* version = fields.find("version")) {
         read_whole(reading, *version, "version", 1, 1);
     }
@@ -129,12 +132,13 @@ std::optional<Shelf> shelf_of(std::string_view text, ProblemList& problems, int 
 Result<ShelfOfThings> read_shelf_text(std::string_view text, const std::string& name)
 {
     reading::ProblemList problems;
-    auto shelf = reading::shelf_of(text, problems, 0);
+    const auto document = reading::shelf_tree(text, problems, 0);
+    const reading::Shelf shelf = document ? reading::shelf_of(*document, problems) : reading::Shelf{};
     if (!problems.empty()) {
         const reading::Source source{text, name};
         return problems.in_order({&source, 1});
     }
-    return ShelfOfThings{std::move(shelf->title), std::move(shelf->items)};
+    return ShelfOfThings{shelf.title, shelf.items};
 }
 
 } // namespace tuckwright

@@ -2,7 +2,6 @@
 /// A shelf's file by itself.
 #pragma once
 #include <map>
-#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -16,14 +15,16 @@ namespace tuckwright::reading {
 struct Shelf {
     std::string title;
     Units units;
-    std::shared_ptr<const Node> document;
-    std::map<std::string, const Node*> things; ///< entries of the document, by id
+    std::map<std::string, const Node*> things; ///< entries of the tree, by id
     std::vector<Item> items;                   ///< in the file's order, each as far as it can be read by itself
 };
 
-/// The shelf; nothing where there is no tree to go on with. Reports everything that is wrong with each thing by itself, as
-/// the problems of that file.
-std::optional<Shelf> shelf_of(std::string_view text, ProblemList& problems, int file);
+/// The shelf of a tree. Reports everything that is wrong with it, and with each thing by itself. Requires: the tree
+/// outlives it.
+Shelf shelf_of(const Node& document, ProblemList& problems);
+
+/// The tree of that text as the file of that number, if there is one.
+std::optional<Node> shelf_tree(std::string_view text, ProblemList& problems, int file);
 
 /// The tree of a text, if there is one; reports what is no text, no YAML or empty. `what` is what it should hold.
 std::optional<Node> tree_of(std::string_view text, ProblemList& problems, const std::string& what);
