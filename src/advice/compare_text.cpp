@@ -109,7 +109,8 @@ std::string legend(const Comparison& comparison)
     return text + wrapped(" ",
                           "Weight is that of all things without contents, filled that with them. No bundle of a kit "
                           "can be smaller than \"at least\", with everything standing, lying or on its side; the "
-                          "gap is how far the volume lies above that.");
+                          "gap is how far the volume lies above that. Size and weight are not all: cautions "
+                          "come with the steps of packing.");
 }
 
 /// Those that were not packed, and why.

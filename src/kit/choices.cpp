@@ -107,7 +107,14 @@ Alternative read_alternative(Reading& reading, const Node& node)
 
 void read_alternatives(Reading& reading, const Node& list, Choice& choice)
 {
-    constexpr std::size_t fewest = 2;
+    constexpr std::size_t fewest = 2, most = 100;
+    if (list.items.size() > most) {
+        reading.problems.add(list.place,
+                             "the choice " + quoted(choice.name) + " has " + std::to_string(list.items.size()) +
+                                 " alternatives, but may have at most 100",
+                             "leave out those that you would not take anyway");
+        return;
+    }
     if (list.items.size() < fewest && list.kind != NodeKind::unusable) {
         reading.problems.add(list.place, "the choice " + quoted(choice.name) + " has fewer than two alternatives",
                              "list them under 'one-of:', each starting with '- id:'; one may be 'nothing'");

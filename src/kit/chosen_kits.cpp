@@ -19,7 +19,8 @@ namespace {
 using namespace reading;
 
 constexpr std::size_t most_combinations = 1000;
-constexpr std::size_t most_things = 50'000; // in all combinations
+constexpr std::size_t most_things = 50'000;                       // in all combinations
+constexpr std::size_t most_bytes = std::size_t{64} * 1024 * 1024; // of text that is gone through for them
 
 /// A kit file with its choices, as they are given.
 struct Choosing {
@@ -64,14 +65,31 @@ Kit read_combination(Choosing& file, const Picks& picks)
     return kit;
 }
 
-/// Reads as few combinations as have every alternative in one of them.
+/// The things of one combination at the most.
+std::size_t most_things_of(const Choosing& file)
+{
+    std::size_t things = entries_of(*file.document);
+    for (const Choice& choice : file.choices) {
+        std::size_t most = 0;
+        for (const Alternative& alternative : choice.alternatives) {
+            most = std::max(most, alternative.entries.size());
+        }
+        things += most;
+    }
+    return things;
+}
+
+/// Reads as few combinations as have every alternative in one of them; fewer of a file that is far too large.
 void check_alternatives(Choosing& file)
 {
     std::size_t most = 0;
     for (const Choice& choice : file.choices) {
         most = std::max(most, choice.alternatives.size());
     }
-    for (std::size_t i = 0; i < std::min(most, most_combinations); ++i) {
+    const std::size_t by_things = most_things / 2 / std::max<std::size_t>(1, most_things_of(file)) + 1;
+    const std::size_t by_bytes = most_bytes / 4 / std::max<std::size_t>(1, file.text.size()) + 1;
+    most = std::min({most, by_things, by_bytes});
+    for (std::size_t i = 0; i < most && file.problems.size() <= ProblemList::most; ++i) {
         Picks picks;
         for (const Choice& choice : file.choices) {
             const std::size_t last = std::max<std::size_t>(1, choice.alternatives.size()) - 1;
@@ -158,15 +176,8 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
 void check_number(Choosing& file)
 {
     const std::size_t number = combinations(file.choices);
-    std::size_t things = entries_of(*file.document); // at the most in one combination
-    for (const Choice& choice : file.choices) {
-        std::size_t most = 0;
-        for (const Alternative& alternative : choice.alternatives) {
-            most = std::max(most, alternative.entries.size());
-        }
-        things += most;
-    }
-    if (number > most_combinations || number * things > most_things) {
+    const std::size_t things = most_things_of(file);
+    if (number > most_combinations || number * things > most_things || number * file.text.size() > most_bytes) {
         file.problems.add(file.choices.front().place,
                           "the choices make " + std::to_string(number) + " combinations" +
                               (number > most_combinations ? "" : " of some " + std::to_string(things) + " things") +

@@ -37,6 +37,7 @@ public:
     void merge(const ProblemList& other);
     /// From now on, the problems so far are those of that file.
     void belong_to(int file);
+    std::size_t size() const { return found_.size(); }
     bool empty() const { return found_.empty(); }
 
     /// Every problem, by file, line and column (characters, from 1); those of one place stay in the order in which they were

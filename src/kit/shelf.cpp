@@ -47,6 +47,19 @@ void change(Node& thing, const Node& given)
     }
 }
 
+/// How many values a tree holds.
+std::size_t nodes_of(const Node& node)
+{
+    std::size_t number = 1;
+    for (const Node& item : node.items) {
+        number += nodes_of(item);
+    }
+    for (const Entry& entry : node.entries) {
+        number += nodes_of(entry.value);
+    }
+    return number;
+}
+
 /// A shelf while things are taken from it.
 class Taking {
 public:
@@ -74,7 +87,18 @@ public:
         }
     }
 
-    bool has_taken(const std::string& id) const { return taken_.contains(id); }
+    /// What stays on the shelf.
+    std::map<std::string, Absent> left() const
+    {
+        std::map<std::string, Absent> all;
+        for (const auto& [id, thing] : shelf_.things) {
+            if (!taken_.contains(id)) {
+                all[id] = {reading::quoted(id) + " is on the shelf, but not among the things of this kit",
+                           "take it along with '- from: " + id + "', or leave this one at home", true};
+            }
+        }
+        return all;
+    }
 
 private:
     void take(Node& entry)
@@ -97,6 +121,13 @@ private:
             entry.kind = NodeKind::unusable;
             return;
         }
+        copied_ += nodes_of(*found->second);
+        if (copied_ > most_copied) {
+            problems_.add(from.value.place, "the kit takes far more from the shelf than a kit can hold",
+                          "take each thing once, with its 'count'");
+            entry.kind = NodeKind::unusable;
+            return;
+        }
         taken_.insert(from.value.text);
         Node thing = *found->second;
         thing.place = entry.place;
@@ -107,7 +138,10 @@ private:
         entry = std::move(thing);
     }
 
+    static constexpr std::size_t most_copied = 500'000; // values; a thing has some ten
+
     ProblemList& problems_;
+    std::size_t copied_ = 0;
     const Shelf& shelf_;
     std::vector<std::string_view> known_;
     std::set<std::string> taken_;
@@ -206,12 +240,7 @@ std::optional<ShelfFile> take_from_shelf(ProblemList& problems, Node& document, 
             if (items != nullptr) {
                 taking.take_all(items->value);
             }
-            for (const auto& [id, thing] : shelf.things) {
-                if (!taking.has_taken(id)) {
-                    file->left[id] = {reading::quoted(id) + " is on the shelf, but not among the things of this kit",
-                                      "take it along with '- from: " + id + "', or leave this one at home", true};
-                }
-            }
+            file->left = taking.left();
             return file;
         }
     }

@@ -113,19 +113,21 @@ void settle_shape(Node& thing, ProblemList& problems)
     const auto find = [&](std::string_view key) {
         return std::find_if(thing.entries.begin(), thing.entries.end(), [&](Entry& e) { return e.key == key; });
     };
-    auto height = find("height");
-    const auto round = find("cylinder"), angular = find("box");
+    // Leaves an outside that has been reported.
+    const auto spoil = [&] {
+        std::erase_if(thing.entries,
+                      [](const Entry& e) { return e.key == "height" || e.key == "cylinder" || e.key == "box"; });
+        thing.entries.push_back({"box", thing.place, Node{NodeKind::unusable, thing.place, "", {}, {}}});
+    };
+    const auto height = find("height"), round = find("cylinder"), angular = find("box");
     if (round != thing.entries.end() && angular != thing.entries.end()) {
         problems.add(angular->place, "the thing has a diameter and a length or width",
                      "give diameter_mm for a round one, length_mm and width_mm for one with corners");
-        angular->value.kind = round->value.kind = NodeKind::unusable;
-        return;
+        return spoil();
     }
     if (round == thing.entries.end() && angular == thing.entries.end()) {
         problems.add(thing.place, "the thing has no diameter_mm, and no length_mm and width_mm", "measure it");
-        thing.entries.push_back({"box", thing.place, Node{NodeKind::unusable, thing.place, "", {}, {}}});
-        std::erase_if(thing.entries, [](const Entry& e) { return e.key == "height"; });
-        return;
+        return spoil();
     }
     Node& outside = (round != thing.entries.end() ? round : angular)->value;
     if (height != thing.entries.end()) {
@@ -162,23 +164,25 @@ Node tree_of_table(std::string_view csv, const std::string& title, ProblemList& 
 {
     Node things{NodeKind::list, {}, "", {}, {}};
     const auto records = read_csv(csv, problems);
-    if (records.empty()) {
+    ProblemList about_header;
+    const Header header = records.empty() ? Header{} : read_header(records.front(), about_header);
+    problems.merge(about_header);
+    if (records.empty() && problems.empty()) {
         problems.add({}, "the table is empty", "its first line names the columns, each further one is a thing");
-    } else if (const Header header = read_header(records.front(), problems); problems.empty()) {
-        for (std::size_t r = 1; r < records.size(); ++r) {
-            if (records[r].size() != header.size()) {
-                problems.add(records[r].front().place,
-                             "this line has " + std::to_string(records[r].size()) + " fields, but the first " +
-                                 std::to_string(header.size()),
-                             "give each column a field, be it empty; put a field with a comma in quotes");
-            } else {
-                things.items.push_back(thing_of(records[r], header, problems));
-            }
+    }
+    for (std::size_t r = 1; about_header.empty() && r < records.size(); ++r) {
+        if (records[r].size() != header.size()) {
+            problems.add(records[r].front().place,
+                         "this line has " + std::to_string(records[r].size()) + " fields, but the first " +
+                             std::to_string(header.size()),
+                         "give each column a field, be it empty; put a field with a comma in quotes");
+        } else {
+            things.items.push_back(thing_of(records[r], header, problems));
         }
-        if (records.size() == 1) {
-            problems.add(records.front().front().place, "the table names columns, but holds no things",
-                         "write each thing on a line of its own");
-        }
+    }
+    if (records.size() == 1 && problems.empty()) {
+        problems.add(records.front().front().place, "the table names columns, but holds no things",
+                     "write each thing on a line of its own");
     }
     Node document{NodeKind::map, {}, "", {}, {}};
     document.entries.push_back({"shelf", {}, Node{NodeKind::text, {}, title, {}, {}}});

@@ -20,6 +20,14 @@ items:
   - {id: tin, weight: 20, cylinder: {diameter: 50, height: 40}, goes-in: pot}
 )";
 
+/// A block of README.md, behind its mark.
+std::string block(const std::string& mark)
+{
+    const std::string text = text_of(fs::path(TUCKWRIGHT_SOURCE_DIR) / "README.md");
+    const auto start = text.find('\n', text.find("```", text.find("<!-- " + mark + " -->"))) + 1;
+    return text.substr(start, text.find("```", start) - start);
+}
+
 const fs::path samples = fs::path(TUCKWRIGHT_SOURCE_DIR) / "kits/choices";
 
 } // namespace
@@ -155,4 +163,13 @@ TEST_CASE("every sample kit with choices is compared")
         CHECK_FALSE(holds(outcome.out, "not found"));
     }
     CHECK(tried >= 1);
+}
+
+TEST_CASE("the example in README.md gives the table that stands there")
+{
+    const Folder folder;
+    write(folder / "barley.yaml", block("choices"));
+    const auto outcome = shell("cd " + quoted(folder.path().string()) + " && \"$TUCKWRIGHT\" compare barley.yaml");
+    CHECK(outcome.code == 0);
+    CHECK(outcome.out == block("compared"));
 }
