@@ -108,24 +108,23 @@ Alternative read_alternative(Reading& reading, const Node& node)
 void read_alternatives(Reading& reading, const Node& list, Choice& choice)
 {
     constexpr std::size_t fewest = 2, most = 100;
+    const std::string subject = choice.name.empty() ? "the choice" : "the choice " + quoted(choice.name);
     if (list.items.size() > most) {
         reading.problems.add(list.place,
-                             "the choice " + quoted(choice.name) + " has " + std::to_string(list.items.size()) +
+                             subject + " has " + std::to_string(list.items.size()) +
                                  " alternatives, but may have at most 100",
                              "leave out those that you would not take anyway");
         return;
     }
     if (list.items.size() < fewest && list.kind != NodeKind::unusable) {
-        reading.problems.add(list.place, "the choice " + quoted(choice.name) + " has fewer than two alternatives",
+        reading.problems.add(list.place, subject + " has fewer than two alternatives",
                              "list them under 'one-of:', each starting with '- id:'; one may be 'nothing'");
     }
     std::set<std::string> words;
     for (const Node& node : list.items) {
         Alternative alternative = read_alternative(reading, node);
         if (!alternative.word.empty() && !words.insert(alternative.word).second) {
-            reading.problems.add(node.place,
-                                 "the choice " + quoted(choice.name) + " has two alternatives called " +
-                                     quoted(alternative.word),
+            reading.problems.add(node.place, subject + " has two alternatives called " + quoted(alternative.word),
                                  "give them different ids, or names of their own: '- take: big', then 'items:'");
         }
         choice.alternatives.push_back(std::move(alternative));
@@ -264,7 +263,9 @@ Node settled(Reading& reading, const Node& document, const std::vector<Choice>& 
 {
     require(picks.size() == choices.size(), "an alternative is picked for each choice");
     const Node* given = items_of(document);
-    require(given != nullptr, "a document with choices has items");
+    if (given == nullptr) {
+        return document; // which is told when it is read
+    }
     Node items{NodeKind::list, given->place, "", {}, {}};
     std::size_t next = 0;
     for (std::size_t i = 0; i < given->items.size(); ++i) {

@@ -82,7 +82,7 @@ std::size_t most_things_of(const Choosing& file)
 /// Reads as few combinations as have every alternative in one of them; fewer of a file that is far too large.
 void check_alternatives(Choosing& file)
 {
-    std::size_t most = 0;
+    std::size_t most = 1;
     for (const Choice& choice : file.choices) {
         most = std::max(most, choice.alternatives.size());
     }

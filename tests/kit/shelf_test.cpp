@@ -147,6 +147,8 @@ TEST_CASE("what a kit takes wrongly from a shelf is told with the nearest that i
     CHECK(folder.refusal(head + "  - from: pot\n  - from: pot\n") ==
           "kit.yaml:5:11: the id 'pot' is given twice, first in line 4; rename one, or use 'count' for copies that are "
           "alike\n");
+    CHECK(folder.refusal("kit: Tea\nshelf: things.yaml\n").find("kit.yaml:1:1: a kit file has no 'items'") == 0);
+    CHECK(folder.refusal(head + "  from: pot\n").find("items is a group of fields, not a list") != std::string::npos);
     // A lid cannot do without its pot; and a rule of the kit's own may not name what stays on the shelf.
     CHECK(folder.refusal(head + "  - from: lid\n"
                                 "  - {id: tin, weight: 3, box: {length: 3, width: 3, height: 3}, goes-in: pot}\n") ==
