@@ -34,6 +34,22 @@ void move_to_file(Node& node, int file)
     }
 }
 
+/// Reports what only a kit may hold.
+bool is_for_kits(Reading& reading, const Node& entry)
+{
+    const auto found = std::find_if(entry.entries.begin(), entry.entries.end(), [](const Entry& field) {
+        return field.key == "choice" || field.key == "one-of" || field.key == "from";
+    });
+    if (found == entry.entries.end()) {
+        return false;
+    }
+    const bool takes = found->key == "from";
+    reading.problems.add(found->place, takes ? "a shelf takes nothing from another" : "a shelf has no choices",
+                         takes ? "describe the thing here"
+                               : "put the things on the shelf one by one, and the choice into the kit");
+    return true;
+}
+
 void read_things(Reading& reading, const Node& list, Shelf& shelf)
 {
     if (list.kind != NodeKind::list || list.items.empty()) {
@@ -49,6 +65,9 @@ void read_things(Reading& reading, const Node& list, Shelf& shelf)
     }
     std::vector<ItemDraft> drafts;
     for (const Node& node : list.items) {
+        if (is_for_kits(reading, node)) {
+            continue;
+        }
         drafts.push_back(read_item(reading, node));
         if (drafts.back().id_place) {
             shelf.things.emplace(drafts.back().item.id, &node);

@@ -195,6 +195,14 @@ TEST_CASE("a shelf by itself")
     CHECK(shelf->title == "My things");
     REQUIRE(shelf->items.size() == 4);
     CHECK(shelf->items[1].outside == Shape(Cylinder{111, 8}));
+    const auto for_kits = read_shelf_text(
+        "shelf: A\nitems:\n  - from: pot\n  - choice: cup\n    one-of: [nothing, nothing]\n", "s.yaml");
+    REQUIRE_FALSE(for_kits.ok());
+    REQUIRE(for_kits.problems().size() == 2);
+    CHECK(to_string(for_kits.problems()[0]) ==
+          "s.yaml:3:5: a shelf takes nothing from another; describe the thing here");
+    CHECK(to_string(for_kits.problems()[1]) ==
+          "s.yaml:4:5: a shelf has no choices; put the things on the shelf one by one, and the choice into the kit");
     const auto faulty =
         read_shelf_text("shelf: A\ntolerance: 1\nitems:\n  - {id: a, weight: x}\n  - {id: a, weight: 1}\n", "s.yaml");
     REQUIRE_FALSE(faulty.ok());
