@@ -56,7 +56,7 @@ Kit read_combination(Choosing& file, const Picks& picks)
     const ShelfFile& shelf = file.shelf ? *file.shelf : none;
     Reading reading{found, {}, {}, shelf.units};
     const Node document = settled(reading, *file.document, file.choices, picks, shelf.left);
-    if (entries_of(document) == 0 && !file.problems.empty()) {
+    if (!picks.empty() && entries_of(document) == 0 && !file.problems.empty()) {
         return {}; // nothing is left of faulty alternatives: that it is nothing would be a second complaint
     }
     Kit kit = read_kit(reading, document);
@@ -102,8 +102,8 @@ void check_alternatives(Choosing& file)
 /// The file, with what it takes from its shelf, and with all that is wrong with either and with the choices reported.
 Choosing choosing_of(std::string_view text, const std::string& name)
 {
-    Choosing file{text, name, std::nullopt, std::nullopt, {}, {}};
-    auto document = tree_of(text, file.problems, "kit");
+    Choosing file{without_mark(text), name, std::nullopt, std::nullopt, {}, {}};
+    auto document = tree_of(file.text, file.problems, "kit");
     if (document && is_shelf(*document)) {
         file.problems.add(
             {}, "this is a shelf, not a kit",

@@ -229,9 +229,9 @@ std::optional<ShelfFile> take_from_shelf(ProblemList& problems, Node& document, 
     }
     std::optional<ShelfFile> file;
     if (text) {
-        file = ShelfFile{*text, *path, {}, {}};
+        file = ShelfFile{std::string(without_mark(*text)), *path, {}, {}};
         ProblemList found;
-        const auto tree = shelf_tree(*text, found, 1);
+        const auto tree = shelf_tree(file->text, found, 1);
         const Shelf shelf = tree ? shelf_of(*tree, found) : Shelf{};
         problems.merge(found);
         if (found.empty()) {

@@ -243,10 +243,7 @@ std::string written(const Node& document)
 
 Result<std::string> shelf_from_csv(std::string_view csv, const std::string& name, const std::string& title)
 {
-    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-    if (csv.starts_with(byte_order_mark)) {
-        csv.remove_prefix(byte_order_mark.size());
-    }
+    csv = without_mark(csv);
     ProblemList problems;
     Node document;
     if (check_text(csv, problems)) {

@@ -91,12 +91,15 @@ bool is_kit(Reading& reading, const Node& document)
 
 } // namespace
 
-std::optional<Node> tree_of(std::string_view text, ProblemList& problems, const std::string& what)
+std::string_view without_mark(std::string_view text)
 {
     constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-    if (text.size() <= largest_file && text.starts_with(byte_order_mark)) {
-        text.remove_prefix(byte_order_mark.size());
-    }
+    const bool is_marked = text.size() <= largest_file && text.starts_with(byte_order_mark);
+    return is_marked ? text.substr(byte_order_mark.size()) : text;
+}
+
+std::optional<Node> tree_of(std::string_view text, ProblemList& problems, const std::string& what)
+{
     if (!check_text(text, problems)) {
         return std::nullopt;
     }
@@ -151,6 +154,7 @@ Shelf shelf_of(const Node& document, ProblemList& problems)
 Result<ShelfOfThings> read_shelf_text(std::string_view text, const std::string& name)
 {
     reading::ProblemList problems;
+    text = reading::without_mark(text);
     const auto document = reading::shelf_tree(text, problems, 0);
     const reading::Shelf shelf = document ? reading::shelf_of(*document, problems) : reading::Shelf{};
     if (!problems.empty()) {

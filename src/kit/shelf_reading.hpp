@@ -26,7 +26,11 @@ Shelf shelf_of(const Node& document, ProblemList& problems);
 /// The tree of that text as the file of that number, if there is one.
 std::optional<Node> shelf_tree(std::string_view text, ProblemList& problems, int file);
 
+/// The text without a byte-order mark, which is in no place of it; a text that is too large stays as it is.
+std::string_view without_mark(std::string_view text);
+
 /// The tree of a text, if there is one; reports what is no text, no YAML or empty. `what` is what it should hold.
+/// Requires: no byte-order mark.
 std::optional<Node> tree_of(std::string_view text, ProblemList& problems, const std::string& what);
 
 } // namespace tuckwright::reading

@@ -188,6 +188,20 @@ TEST_CASE("a shelf that is not there, or is none, or lies elsewhere")
           "my-things.yaml'\n");
 }
 
+TEST_CASE("a byte-order mark shifts no column, in a kit, a shelf or a table")
+{
+    const std::string mark = "\xEF\xBB\xBF";
+    const Folder folder(mark + "shelv: A\nitems: []\n");
+    CHECK(folder.refusal(mark + "kut: Tea\nshelf: things.yaml\nitems:\n  - from: pot\n").find("kit.yaml:1:1: ") == 0);
+    CHECK(folder.refusal(mark + "{kit: Tea, shelve: x, items: []}\n").find("kit.yaml:1:12: unknown key 'shelve'") == 0);
+    const auto shelf = read_shelf_text(mark + "{shelf: A, kind: x, items: []}\n", "s.yaml");
+    REQUIRE_FALSE(shelf.ok());
+    CHECK(to_string(shelf.problems().front()).find("s.yaml:1:12: unknown key 'kind'") == 0);
+    const auto table = shelf_from_csv(mark + "id,wight_g\n", "t.csv", "Mine");
+    REQUIRE_FALSE(table.ok());
+    CHECK(table.problems().front().column == 4);
+}
+
 TEST_CASE("a shelf by itself")
 {
     const auto shelf = read_shelf_text(things, "things.yaml");
@@ -195,8 +209,8 @@ TEST_CASE("a shelf by itself")
     CHECK(shelf->title == "My things");
     REQUIRE(shelf->items.size() == 4);
     CHECK(shelf->items[1].outside == Shape(Cylinder{111, 8}));
-    const auto for_kits = read_shelf_text(
-        "shelf: A\nitems:\n  - from: pot\n  - choice: cup\n    one-of: [nothing, nothing]\n", "s.yaml");
+    const auto for_kits =
+        read_shelf_text("shelf: A\nitems:\n  - from: pot\n  - choice: cup\n    one-of: [nothing, nothing]\n", "s.yaml");
     REQUIRE_FALSE(for_kits.ok());
     REQUIRE(for_kits.problems().size() == 2);
     CHECK(to_string(for_kits.problems()[0]) ==
