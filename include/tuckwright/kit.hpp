@@ -2,6 +2,7 @@
 /// A kit: the items that must go along, and the rules for the bundle they make.
 #pragma once
 #include <algorithm>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -134,6 +135,8 @@ struct Item {
     bool nothing_on_top = false;     ///< nothing may lie on it
     std::optional<double> bears_g;   ///< the most that may lie on it, with all that this holds and carries
     Wanted reach = Wanted::any;
+    int priority = 1;                ///< where not everything can go along: what it counts against other things, copy by copy
+    bool must_have = false;          ///< and whether it has to go along in any case
     std::optional<PressFit> press;   ///< then the outside is a plain cylinder, left to itself; see pressed_in()
 
     /// Whether it has a cavity in which nothing else lies: its contents fill it, or it is a shut bottle of liquid.
@@ -149,7 +152,8 @@ enum class Keep {
     apart,   ///< no vessel holds both, however deep, and neither holds the other
     within,  ///< the first lies in (a copy of) the second, however deep
     out,     ///< the first does not lie in the second, however deep
-    together ///< (every copy of) the first has some copy of the second in its own direct container, vessel or bundle
+    together, ///< (every copy of) the first has some copy of the second in its own direct container, vessel or bundle
+    shut     ///< (every copy of) the first is shut as a lid on a copy of the second
 };
 
 /// A rule of carrying: given for the two items, or following from what they are.
@@ -189,6 +193,8 @@ struct BundleRule {
     std::optional<double> diameter, length, width, height;
 };
 
+struct Trip;
+
 struct Kit {
     std::string name;
     double clearance = 0;     ///< mm of air between an item and the side wall of its cavity, all round
@@ -199,6 +205,7 @@ struct Kit {
     std::optional<Bag> bag;          ///< goes round everything; the limits are those of the bundle in it
     std::vector<Band> bands;         ///< go round everything too, or hold a lid shut
     bool worst_case = false;         ///< pack so that all fits even if every measurement is off in the bad direction
+    std::shared_ptr<const Trip> trip;    ///< what it is for, where the file tells; see trip.hpp
 };
 
 } // namespace tuckwright

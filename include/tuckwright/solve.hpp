@@ -19,6 +19,7 @@ struct SolveOptions {
     Effort effort = Effort::normal;
     std::uint64_t seed = 1;
     unsigned threads = 0;                                  ///< 0: as many as the machine has; never changes the answer
+    bool any_size = false;                                 ///< end with the first bundle that is proved, however large
     double seconds = 0;                                    ///< 0: no clock; otherwise stop then, and lose repeatability
     std::function<void(double best_ml)> progress;          ///< called with each smaller volume, from any thread, one at a time
     const std::atomic<bool>* stop = nullptr;               ///< set it from a signal handler to stop early

@@ -3,6 +3,7 @@
 
 #include "cli/input_text.hpp"
 #include "cli/mix_ups.hpp"
+#include "tuckwright/provision.hpp"
 
 namespace tuckwright::cli
 {
@@ -23,18 +24,53 @@ Result<std::string> kit_text(const std::string& path)
     return text;
 }
 
+/// The kit with the vessels of its trip; `path` stands for the file in problems.
+Result<Kit> provisioned(Kit kit, const std::string& path)
+{
+    auto done = with_provisions(std::move(kit));
+    if (done) {
+        return done;
+    }
+    std::vector<Problem> problems = done.problems();
+    for (Problem& problem : problems) {
+        problem.file = name_of(path);
+    }
+    return problems;
+}
+
 } // namespace
 
-Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen)
+Result<Kit> kit_as_written(const std::string& path, const std::vector<Taken>& chosen)
 {
     const auto text = kit_text(path);
     return text ? read_kit_text(*text, name_of(path), chosen) : Result<Kit>(text.problems());
 }
 
+Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen)
+{
+    auto written = kit_as_written(path, chosen);
+    return written ? provisioned(std::move(written).value(), path) : written;
+}
+
 Result<std::vector<ChosenKit>> kits_file(const std::string& path)
 {
     const auto text = kit_text(path);
-    return text ? read_kits_text(*text, name_of(path)) : Result<std::vector<ChosenKit>>(text.problems());
+    if (!text) {
+        return text.problems();
+    }
+    auto written = read_kits_text(*text, name_of(path));
+    if (!written) {
+        return written;
+    }
+    std::vector<ChosenKit> kits;
+    for (ChosenKit& chosen : std::move(written).value()) {
+        auto kit = provisioned(std::move(chosen.kit), path);
+        if (!kit) {
+            return kit.problems();
+        }
+        kits.push_back({std::move(kit).value(), std::move(chosen.taken)});
+    }
+    return kits;
 }
 
 } // namespace tuckwright::cli

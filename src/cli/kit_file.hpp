@@ -12,6 +12,9 @@ namespace tuckwright::cli
 
 /// Reads the kit of that path, or of standard input for "-", with what is taken of its choices. Errors: no such file, a
 /// saved bundle, or all mistakes in it.
+Result<Kit> kit_as_written(const std::string& path, const std::vector<Taken>& chosen = {});
+
+/// The same, with the vessels that its trip takes along among its items. Errors: also more of these than a kit may have.
 Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen = {});
 
 /// The same with every combination of the file's choices.

@@ -11,10 +11,12 @@
 
 #include "cli/compare.hpp"
 #include "cli/exit_code.hpp"
+#include "cli/fill.hpp"
 #include "cli/messages.hpp"
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
+#include "cli/provision.hpp"
 #include "cli/shelf.hpp"
 #include "cli/verify.hpp"
 
@@ -30,8 +32,10 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
   tuckwright compare soup.yaml tea.yaml                 which packs smaller, which is lighter
+  tuckwright fill things.yaml --into pot                what goes into the pot, and why the rest does not
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
+  tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -94,6 +98,19 @@ Command pack_command(CLI::App& app, PackOptions& options)
     return {&command, [&options] { return pack(options); }};
 }
 
+Command fill_command(CLI::App& app, FillOptions& options)
+{
+    auto& command = *app.add_subcommand("fill", "Choose what goes into one vessel with its lid shut, and prove it");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--into", "ID", "the vessel to fill (default: the one with the largest inside)",
+               [&options](const std::string& text) { options.into = text; });
+    add_option(command, "--json", "FILE", "save the answer with the proved bundle; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_choose_option(command, options.chosen);
+    add_search_options(command, options.search);
+    return {&command, [&options] { return fill(options); }};
+}
+
 struct VerifyOptions {
     std::string bundle, kit;
     std::vector<Taken> chosen;
@@ -133,18 +150,34 @@ Command shelf_command(CLI::App& app, ShelfOptions& options)
     return {&command, [&options] { return shelf(options); }};
 }
 
+Command provision_command(CLI::App& app, ProvisionOptions& options)
+{
+    auto& command = *app.add_subcommand("provision", "Work out the fuel and food that the trip of a kit takes");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the answer; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_choose_option(command, options.chosen);
+    return {&command, [&options] { return provision(options); }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
+    FillOptions fill;
     VerifyOptions verify;
     CompareCommand compare;
     ShelfOptions shelf;
+    ProvisionOptions provision;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), verify_command(app, given.verify),
-            compare_command(app, given.compare), shelf_command(app, given.shelf)};
+    return {pack_command(app, given.pack),
+            fill_command(app, given.fill),
+            compare_command(app, given.compare),
+            shelf_command(app, given.shelf),
+            verify_command(app, given.verify),
+            provision_command(app, given.provision)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

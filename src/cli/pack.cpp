@@ -12,6 +12,7 @@
 #include "cli/messages.hpp"
 #include "cli/output_file.hpp"
 #include "report/words.hpp"
+#include "tuckwright/provision_report.hpp"
 #include "tuckwright/report.hpp"
 
 namespace tuckwright::cli
@@ -61,7 +62,7 @@ Bundle search(const Kit& kit, SolveOptions options)
 }
 
 /// Whether all that was asked for has been written.
-bool write(const PackOptions& options, const Bundle& bundle)
+bool write(const PackOptions& options, const Kit& kit, const Bundle& bundle)
 {
     if (options.json == dash) {
         return print(to_json(bundle));
@@ -72,7 +73,7 @@ bool write(const PackOptions& options, const Bundle& bundle)
             return false;
         }
     }
-    return print(text_report(bundle));
+    return print(text_report(bundle) + (kit.trip ? provided_text(provision(*kit.trip)) : ""));
 }
 
 } // namespace
@@ -97,7 +98,7 @@ int pack(const PackOptions& options)
     wanted.worst_case |= options.worst_case;
     const Bundle bundle = search(wanted, search_options);
     const bool was_interrupted = stop;
-    if (!write(options, bundle)) {
+    if (!write(options, wanted, bundle)) {
         return wrong_input;
     }
     if (was_interrupted) {

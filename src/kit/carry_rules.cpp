@@ -23,6 +23,7 @@ std::string key_of(Keep keep)
     case Keep::within: return "goes-in";
     case Keep::out: return "not-in";
     case Keep::together: return "together-with";
+    case Keep::shut: return "shut";
     case Keep::apart: break;
     }
     return "apart-from";
@@ -248,6 +249,38 @@ struct Expansion {
 
 constexpr auto said_so = "the kit says so";
 
+/// Lids that are never carried loose.
+void add_shut(Expansion& all, IdIndex& ids)
+{
+    for (std::size_t i = 0; i < all.drafts.size(); ++i) {
+        const ItemDraft& lid = all.drafts[i];
+        const Link vessel = lid.closes && lid.closes->stays_shut && lid.closes->vessel && lid.id_place
+                                ? ids.find(*lid.closes->vessel)
+                                : std::nullopt;
+        if (!vessel) {
+            continue;
+        }
+        all.rules.add(Keep::shut, i, *vessel, said_so);
+        const Link other = all.chains.vessel_of(i);
+        if (other && *other != *vessel) {
+            all.contradict(lid.closes->shut_place,
+                           quoted(lid.item.id) + " must be shut on " + quoted(*lid.closes->vessel) + ", but " +
+                               all.chains.line(i) + " says that " + all.chains.told(i, *other),
+                           "delete 'shut' here, or 'goes-in' there");
+        }
+        for (const auto* kept_off : {&lid.carry.not_in, &lid.carry.apart_from}) {
+            for (const Named& named : *kept_off) {
+                if (named.id == *lid.closes->vessel) {
+                    all.contradict(lid.closes->shut_place,
+                                   quoted(lid.item.id) + " must be shut on " + quoted(named.id) + ", but line " +
+                                       std::to_string(named.place.line + 1) + " keeps it off that",
+                                   "delete 'shut' here, or " + quoted(named.id) + " there");
+                }
+            }
+        }
+    }
+}
+
 void add_forbidden(Expansion& all, std::size_t item, Keep keep, std::size_t other, Place place)
 {
     if (!all.rules.add(keep, item, other, said_so)) {
@@ -347,6 +380,7 @@ std::vector<CarryRule> carry_rules(Reading& reading, const Drafts& drafts, IdInd
                       drafts[i].item.press ? "it is pressed into the " + drafts[*vessel].item.id : said_so);
         }
     }
+    add_shut(all, ids);
     add_given(all, ids);
     for (std::size_t r = 0; r < usual_rules().size(); ++r) {
         if (!waivers.waives(r)) {

@@ -11,6 +11,7 @@ namespace tuckwright::reading {
 namespace {
 
 constexpr std::array<std::string_view, 4> reach_words{"any", "first", "early", "last"};
+constexpr int highest_priority = 1000;
 static_assert(reach_words.size() == static_cast<std::size_t>(Wanted::last) + 1);
 
 } // namespace
@@ -32,6 +33,12 @@ void read_handling(Reading& reading, Fields& fields, ItemDraft& draft)
     if (item.nothing_on_top && item.bears_g) {
         fields.refuse("bears", "'bears' says how much may lie on it, but 'nothing-on-top: yes' that nothing may",
                       "keep one of the two");
+    }
+    if (const Node* node = fields.find("priority")) {
+        item.priority = read_whole(reading, *node, "priority", 1, highest_priority).value_or(1);
+    }
+    if (const Node* node = fields.find("must-have")) {
+        item.must_have = read_yes_or_no(reading, *node, "must-have").value_or(false);
     }
     if (const Node* node = fields.find("reach")) {
         const auto word = read_word(reading, *node, "reach", reach_words);

@@ -18,18 +18,20 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 26> item_keys{
+constexpr std::array<std::string_view, 28> item_keys{
     "id",     "name",       "count",         "weight",         "cylinder", "box",   "sheet",     "cloth",
     "inside", "closes",     "contents",      "upright",        "parts",    "forms", "kind",      "goes-in",
     "not-in", "apart-from", "together-with", "nothing-on-top", "bears",    "reach", "press-fit", "bag",
-    "band",   "pouch"};
+    "band",   "pouch",      "priority",      "must-have"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
-constexpr std::array<std::string_view, 6> keys_of_kit{"clearance", "bundle", "units", "waive", "tolerance", "worst-case"};
+constexpr std::array<std::string_view, 8> keys_of_kit{"clearance", "bundle",    "units", "waive",
+                                                      "tolerance", "worst-case", "trip",  "shelf"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item, keys_of_kit,
                                   "it is for the kit as a whole: put it at the top of the file"};
-constexpr std::array<std::string_view, 3> closes_keys{"item", "adds", "intrudes"};
-constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, intrudes: 5}", closes_keys};
+constexpr std::array<std::string_view, 4> closes_keys{"item", "adds", "intrudes", "shut"};
+constexpr std::array<std::string_view, 3> needed_of_closes{"item", "adds", "intrudes"};
+constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, intrudes: 5}", needed_of_closes};
 constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
 constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
@@ -149,6 +151,10 @@ void read_closes(Reading& reading, Fields& item, ItemDraft& draft)
     if (const Node* in = fields.need("intrudes", "say how far the shut lid reaches in, 'intrudes: 0' if not at all")) {
         read_depth(reading, *in, "intrudes", closes.intrudes, closes.intrudes_off);
         closes.intrudes_place = in->place;
+    }
+    if (const Node* shut = fields.find("shut")) {
+        closes.stays_shut = read_yes_or_no(reading, *shut, "shut").value_or(false);
+        closes.shut_place = shut->place;
     }
     draft.closes = closes;
 }

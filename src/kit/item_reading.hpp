@@ -21,6 +21,8 @@ struct ClosesDraft {
     std::optional<Length> adds, intrudes;
     Length adds_off, intrudes_off;
     Place adds_place, intrudes_place;
+    bool stays_shut = false; ///< it is never carried loose
+    Place shut_place;        ///< of the word that says so
 };
 
 /// What an item says it is pressed into, by name still. The length is missing where it is faulty.

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "kit/carry_rules.hpp"
 #include "kit/cover_reading.hpp"
@@ -11,6 +12,7 @@
 #include "kit/lid_checks.hpp"
 #include "kit/press_reading.hpp"
 #include "kit/rule_reading.hpp"
+#include "kit/trip_reading.hpp"
 
 namespace tuckwright::reading
 {
@@ -18,8 +20,8 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 10> kit_keys{"version", "kit",  "shelf",  "units", "clearance", "bundle",
-                                                    "items",   "waive", "tolerance", "worst-case"};
+constexpr std::array<std::string_view, 11> kit_keys{"version", "kit",   "shelf",     "units",      "clearance", "bundle",
+                                                    "items",   "waive", "tolerance", "worst-case", "trip"};
 constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
 constexpr double usual_clearance = 0.5; // mm
 constexpr std::size_t most_copies = 500;
@@ -47,8 +49,11 @@ std::vector<ItemDraft> read_drafts(Reading& reading, const Node& list)
     return drafts;
 }
 
+/// The offers of a trip are read and checked as items are, behind those of the kit.
 void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& kit)
 {
+    const Node* trip_node = fields.find("trip");
+    auto trip = trip_node != nullptr ? std::optional(read_trip(reading, *trip_node)) : std::nullopt;
     const Node* node = fields.need("items", "list what must go along under 'items:', each thing starting with '- id:'");
     if (node == nullptr) {
         return;
@@ -63,14 +68,22 @@ void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& k
         return;
     }
     auto drafts = read_drafts(reading, *node);
+    const std::size_t own = drafts.size();
+    if (trip) {
+        std::move(trip->offers.begin(), trip->offers.end(), std::back_inserter(drafts));
+    }
     IdIndex ids(drafts);
     check_ids(reading, drafts, ids);
     check_lids(reading, drafts, ids);
+    check_offers(reading, drafts, own);
     check_presses(reading, drafts, ids);
     check_bands(reading, drafts, ids);
     kit.rules = carry_rules(reading, drafts, ids, waivers);
     keep_tops_free(reading, drafts, waivers);
     take_items(reading, drafts, node->place, kit);
+    if (trip) {
+        take_trip(kit, std::move(trip->trip));
+    }
 }
 
 } // namespace

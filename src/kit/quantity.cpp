@@ -27,12 +27,12 @@ struct UnitFact {
     Unit unit;
     std::string_view name;
     Measure measure;
-    std::int64_t factor; // nanometres for a length; grams times 10^decimals for a weight
+    std::int64_t factor; // nanometres for a length; grams or millilitres times 10^decimals otherwise
     int decimals = 0;
 };
 
 // Inch, pound and ounce are exact: International yard and pound agreement of 1959; NIST Special Publication 811 (2008),
-// appendix B.8. The ounce is a sixteenth of the pound. Volumes are only recognised, so as to say what is wrong.
+// appendix B.8. The ounce is a sixteenth of the pound. The US fluid ounce is 231/128 cubic inches (the same appendix).
 constexpr std::array<UnitFact, 11> unit_facts{{
     {Unit::mm, "mm", Measure::length, 1'000'000},
     {Unit::cm, "cm", Measure::length, 10'000'000},
@@ -44,7 +44,7 @@ constexpr std::array<UnitFact, 11> unit_facts{{
     {Unit::lb, "lb", Measure::weight, 45'359'237, 5},
     {Unit::ml, "ml", Measure::volume, 1},
     {Unit::l, "l", Measure::volume, 1000},
-    {Unit::fl_oz, "fl oz", Measure::volume, 1},
+    {Unit::fl_oz, "fl oz", Measure::volume, 2'957'352'956, 8},
 }};
 
 struct Synonym {
@@ -209,6 +209,19 @@ struct Quantity {
     Unit unit{};
 };
 
+/// In 1e-18. Requires: no notation_fault().
+Wide steps_of(const NumberText& parts)
+{
+    Wide steps = 0;
+    for (const char digit : parts.whole) {
+        steps = steps * 10 + (digit - '0');
+    }
+    for (std::size_t i = 0; i < kept_decimals; ++i) {
+        steps = steps * 10 + (i < parts.decimals.size() ? parts.decimals[i] - '0' : 0);
+    }
+    return parts.negative ? -steps : steps;
+}
+
 Result<Quantity> parse_quantity(std::string_view text, Measure measure, Unit plain)
 {
     text = trimmed(text);
@@ -216,14 +229,7 @@ Result<Quantity> parse_quantity(std::string_view text, Measure measure, Unit pla
     if (const auto wrong = notation_fault(text, parts)) {
         return *wrong;
     }
-    Quantity quantity{0, plain};
-    for (const char digit : parts.whole) {
-        quantity.steps = quantity.steps * 10 + (digit - '0');
-    }
-    for (std::size_t i = 0; i < kept_decimals; ++i) {
-        quantity.steps = quantity.steps * 10 + (i < parts.decimals.size() ? parts.decimals[i] - '0' : 0);
-    }
-    quantity.steps = parts.negative ? -quantity.steps : quantity.steps;
+    Quantity quantity{steps_of(parts), plain};
     if (!parts.rest.empty()) {
         const Result<Unit> unit = parse_unit(parts.rest, measure);
         if (!unit) {
@@ -330,6 +336,14 @@ MeasuredText take_tolerance_off(std::string_view text)
 namespace
 {
 
+double nearest_double(Wide number, int decimals)
+{
+    const std::string exact = digits(number) + "e-" + std::to_string(decimals);
+    double nearest = 0;
+    std::from_chars(exact.data(), exact.data() + exact.size(), nearest);
+    return nearest;
+}
+
 /// In the base unit of the measure, as the double nearest to the exact number.
 Result<double> parse_double(std::string_view text, Measure measure, Unit plain)
 {
@@ -338,11 +352,7 @@ Result<double> parse_double(std::string_view text, Measure measure, Unit plain)
         return quantity.problems();
     }
     const UnitFact& unit = fact(quantity->unit);
-    const std::string exact =
-        digits(quantity->steps * unit.factor) + "e-" + std::to_string(kept_decimals + unit.decimals);
-    double number = 0;
-    std::from_chars(exact.data(), exact.data() + exact.size(), number);
-    return number;
+    return nearest_double(quantity->steps * unit.factor, kept_decimals + unit.decimals);
 }
 
 } // namespace
@@ -350,5 +360,17 @@ Result<double> parse_double(std::string_view text, Measure measure, Unit plain)
 Result<double> parse_weight(std::string_view text, Unit plain) { return parse_double(text, Measure::weight, plain); }
 
 Result<double> parse_volume(std::string_view text, Unit plain) { return parse_double(text, Measure::volume, plain); }
+
+Result<Figure> parse_figure(std::string_view text)
+{
+    text = trimmed(text);
+    const NumberText parts = take_apart(text);
+    const auto stroke = text.find('/');
+    const bool in_unit = stroke != std::string_view::npos && stroke > 0 && !is_digit(text[stroke - 1]); // "kg/l"
+    if (const auto wrong = notation_fault(in_unit ? text.substr(0, stroke) : text, parts)) {
+        return *wrong;
+    }
+    return Figure{nearest_double(steps_of(parts), kept_decimals), std::string(parts.rest)};
+}
 
 } // namespace tuckwright::reading

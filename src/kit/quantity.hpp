@@ -66,4 +66,12 @@ Result<double> parse_weight(std::string_view text, Unit plain);
 /// The same for a volume, in millilitres.
 Result<double> parse_volume(std::string_view text, Unit plain);
 
+/// A decimal number as the nearest double, and what follows it.
+struct Figure {
+    double number = 0;
+    std::string unit;
+};
+/// Takes a number's text apart, whatever its unit. Errors (without a place): those of parse_length but for the unit.
+Result<Figure> parse_figure(std::string_view text);
+
 } // namespace tuckwright::reading

@@ -81,6 +81,9 @@ Company company_of(const Kit& kit, const std::vector<Origin>& origins)
     company.out = company.apart;
     company.within.resize(origins.size());
     for (const CarryRule& rule : kit.rules) {
+        if (rule.keep == Keep::shut) {
+            continue; // every scene has it so
+        }
         add_rule(rule, item_of(kit, rule.first), item_of(kit, rule.second), origins, company);
     }
     return company;

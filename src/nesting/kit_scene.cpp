@@ -299,7 +299,9 @@ std::vector<std::vector<bool>> lid_choices(const Kit& kit)
     std::vector<std::vector<bool>> choices{std::vector<bool>(all.size(), true)};
     std::vector<std::size_t> may_be_loose;
     const auto is_held = [&](const std::string& lid) {
-        return std::any_of(kit.bands.begin(), kit.bands.end(), [&](const Band& band) { return band.over == lid; });
+        return std::any_of(kit.bands.begin(), kit.bands.end(), [&](const Band& band) { return band.over == lid; }) ||
+               std::any_of(kit.rules.begin(), kit.rules.end(),
+                           [&](const CarryRule& rule) { return rule.keep == Keep::shut && rule.first == lid; });
     };
     for (std::size_t k = 0; k < all.size(); ++k) {
         const Item& lid = kit.items[all[k].item];

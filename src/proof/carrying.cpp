@@ -125,6 +125,16 @@ void keep_together(const Bundle& bundle, const CarryRule& rule, const Copies& fi
     }
 }
 
+void keep_shut(const Bundle& bundle, const CarryRule& rule, const Copies& firsts, Findings& findings)
+{
+    for (const std::size_t first : firsts) {
+        const auto& closes = bundle.items[first].closes;
+        if (!closes || bundle.items[*closes].id != rule.second) {
+            findings.add("carrying", named(bundle, first) + " is not shut on \"" + rule.second + "\"" + against(rule));
+        }
+    }
+}
+
 void check_rule(const Bundle& bundle, const CarryRule& rule, const std::map<std::string, Copies>& copies,
                 Findings& findings)
 {
@@ -145,9 +155,10 @@ void check_rule(const Bundle& bundle, const CarryRule& rule, const std::map<std:
     case Keep::within: return keep_within(bundle, rule, firsts, seconds, findings);
     case Keep::out: return keep_out(bundle, rule, firsts, findings);
     case Keep::together: return keep_together(bundle, rule, firsts, seconds, findings);
+    case Keep::shut: return keep_shut(bundle, rule, firsts, findings);
     }
     findings.add("carrying", "a rule of carrying for \"" + rule.first + "\" and \"" + rule.second +
-                                 "\" is none of apart, within, out and together");
+                                 "\" is none of apart, within, out, together and shut");
 }
 
 } // namespace

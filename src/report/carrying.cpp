@@ -146,6 +146,7 @@ std::string carrying(const Bundle& bundle)
                              paragraph(bundle, Keep::within, "Kept within: ", " in ", " and ") +
                              paragraph(bundle, Keep::out, "Kept out: ", " not in ", " or ") +
                              paragraph(bundle, Keep::together, "Kept together: ", " with ", " and ") +
+                             paragraph(bundle, Keep::shut, "Kept shut: ", " on ", " and ") +
                              loads_paragraph(bundle) + reach_paragraph(bundle) + waived_paragraph(bundle);
     return text.empty() ? text : "\n" + text;
 }

@@ -102,8 +102,11 @@ Keep read_keep(const Node& parent)
     if (word == "together") {
         return Keep::together;
     }
+    if (word == "shut") {
+        return Keep::shut;
+    }
     if (word != "apart") {
-        node->fault("must be apart, within, out or together");
+        node->fault("must be apart, within, out, together or shut");
     }
     return Keep::apart;
 }

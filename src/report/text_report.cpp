@@ -7,6 +7,7 @@
 #include "report/cautions.hpp"
 #include "report/covers.hpp"
 #include "report/figures.hpp"
+#include "report/layout_text.hpp"
 #include "report/measures.hpp"
 #include "report/nesting_tree.hpp"
 #include "report/steps_frame.hpp"
@@ -188,10 +189,7 @@ std::string packed_text(const Bundle& bundle)
     if (!bundle.explanation.empty()) {
         text += wrapped("", sentence(bundle.explanation));
     }
-    text += "\nWhat lies in what:\n" + report::nesting_tree(bundle) + report::carrying(bundle);
-    text += report::covers_text(bundle);
-    text += report::fits_text(bundle) + steps_text(bundle);
-    return text + toppling_text(bundle) + unheld_text(bundle) + report::rattling_text(bundle) + cautions_text(bundle);
+    return text + report::layout_text(bundle);
 }
 
 std::string misfit_text(const Bundle& bundle)
@@ -231,6 +229,13 @@ std::string not_found_text(const Bundle& bundle)
 }
 
 } // namespace
+
+std::string report::layout_text(const Bundle& bundle)
+{
+    return "\nWhat lies in what:\n" + nesting_tree(bundle) + carrying(bundle) + covers_text(bundle) + fits_text(bundle) +
+           steps_text(bundle) + toppling_text(bundle) + unheld_text(bundle) + rattling_text(bundle) +
+           cautions_text(bundle);
+}
 
 std::string text_report(const Bundle& bundle)
 {

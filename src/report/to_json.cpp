@@ -41,6 +41,7 @@ const char* word(Keep keep)
     case Keep::within: return "within";
     case Keep::out: return "out";
     case Keep::together: return "together";
+    case Keep::shut: return "shut";
     }
     require(false, "a rule of carrying is one of the four");
     return "";

@@ -289,6 +289,9 @@ nesting::SearchOptions search_options(const SolveOptions& options)
     const auto begin = std::chrono::steady_clock::now();
     nesting::SearchOptions search;
     search.effort = counts(options.effort);
+    if (options.any_size) {
+        search.effort.starts /= 4; // what there is, one of the first starts finds; deepening makes it smaller
+    }
     search.seed = options.seed;
     search.threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
     search.progress = options.progress;
@@ -438,7 +441,9 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     }
     nesting::SearchOptions search = search_options(options);
     kit = nesting::on_even_grid(with_packed_pouches(std::move(kit), search));
-    search.is_least = [&least](double volume) { return least.is_soon_met_by(volume / 1000); };
+    search.is_least = [&least, &options](double volume) {
+        return options.any_size || least.is_soon_met_by(volume / 1000);
+    };
     search.accepts = [&kit](const nesting::Proposal& proposal) {
         return has_many(proposal) || acceptable(kit, proposal); // of many things, what is not is put right
     };
@@ -452,7 +457,7 @@ Bundle solve(const Kit& measured, const SolveOptions& options)
     const double volume = volume_ml(outer_envelope(*best));
     // Of many things the bound stays far below, so that nobody should wait for it once the search is stopped.
     const bool is_late = search.stop() && things_of(kit) >= static_cast<int>(packing::many_bodies);
-    if (!(options.stop != nullptr && options.stop->load()) && !is_late) {
+    if (!(options.stop != nullptr && options.stop->load()) && !is_late && !options.any_size) {
         least.raise(volume, bound_work(options.effort));
     }
     require(least.ml() <= volume * (1 + 1e-9), "no bundle is smaller than the lower bound");

@@ -57,6 +57,7 @@ std::string told(const Kit& kit)
         const std::string keep = rule.keep == Keep::within     ? "within"
                                  : rule.keep == Keep::out      ? "out"
                                  : rule.keep == Keep::together ? "together"
+                                 : rule.keep == Keep::shut     ? "shut"
                                                                : "apart";
         text += rule.first + " " + keep + " " + rule.second + ": " + rule.why + "\n";
     }
@@ -188,6 +189,30 @@ TEST_CASE("a lid and its own vessel belong together")
     const auto kit = read_kit_text(text, "kit.yaml");
     REQUIRE(kit.ok());
     CHECK(told(*kit) == "pot apart b: what is sooty keeps apart from what must stay clean\n");
+}
+
+TEST_CASE("a lid that must be shut is a rule, and nothing may say otherwise")
+{
+    const auto text = [](const std::string& shut, const std::string& more) {
+        return "kit: Lids\nitems:\n- {id: pot, weight: 1, cylinder: {diameter: 90, height: 60}, inside: {wall: 1, base: 1}}\n"
+               "- {id: tub, weight: 1, cylinder: {diameter: 120, height: 60}, inside: {wall: 1, base: 1}}\n"
+               "- {id: lid, weight: 1, cylinder: {diameter: 91, height: 5}, closes: {item: pot, adds: 3, intrudes: 0" +
+               shut + "}" + more + "}\n";
+    };
+    const auto rules = [&](const std::string& shut, const std::string& more) {
+        const auto kit = read_kit_text(text(shut, more), "kit.yaml");
+        return kit ? told(*kit) : kit.problems().front().what + "; " + kit.problems().front().remedy;
+    };
+    CHECK(rules("", "") == "");
+    CHECK(rules(", shut: no", "") == "");
+    CHECK(rules(", shut: yes", "") == "lid shut pot: the kit says so\n");
+    CHECK(rules(", shut: yes", ", goes-in: pot") == "lid within pot: the kit says so\nlid shut pot: the kit says so\n");
+    CHECK(rules(", shut: yes", ", goes-in: tub") ==
+          "'lid' must be shut on 'pot', but line 5 says that 'lid' goes in 'tub'; delete 'shut' here, or "
+          "'goes-in' there");
+    CHECK(rules(", shut: yes", ", not-in: pot") == "'lid' must be shut on 'pot', but line 5 keeps it off that; "
+                                                    "delete 'shut' here, or 'pot' there");
+    CHECK(rules(", shut: maybe", "").find("maybe") != std::string::npos);
 }
 
 TEST_CASE("a waived rule makes no rules, and is told with its reason")

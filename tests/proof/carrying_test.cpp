@@ -174,10 +174,21 @@ TEST_CASE("what goes together shares its direct container, each copy of the firs
           "\"oats\" is not in the same container as \"spirit\", but so it must be");
 }
 
+TEST_CASE("what must be shut is, on a vessel of that name")
+{
+    const auto bundle = pot_beside_tub();
+    CHECK(said_of(bundle, Keep::shut, "pot-lid", "pot") == "none");
+    CHECK(said_of(bundle, Keep::shut, "pot-lid", "tub", "it rains") == "\"pot-lid\" is not shut on \"tub\", but it rains");
+    CHECK(said_of(bundle, Keep::shut, "cup", "pot", "") ==
+          "\"cup 1\" is not shut on \"pot\", against a rule of carrying"); // in it, but no lid
+    CHECK(said_of(pot_over_cup(), Keep::shut, "pot-lid", "pot", "it rains") ==
+          "\"pot-lid\" is not shut on \"pot\", but it rains"); // it is loose
+}
+
 TEST_CASE("rules about nothing, or about one item, are refused")
 {
     const auto bundle = pot_beside_tub();
-    for (const Keep how : {Keep::apart, Keep::within, Keep::out, Keep::together}) {
+    for (const Keep how : {Keep::apart, Keep::within, Keep::out, Keep::together, Keep::shut}) {
         CHECK(said_of(bundle, how, "spirit", "bread") == "a rule of carrying speaks of \"bread\", which is not there");
         CHECK(said_of(bundle, how, "bread", "spirit") == "a rule of carrying speaks of \"bread\", which is not there");
         CHECK(said_of(bundle, how, "cup 1", "pot") == "a rule of carrying speaks of \"cup 1\", which is not there");
@@ -185,7 +196,7 @@ TEST_CASE("rules about nothing, or about one item, are refused")
         CHECK(said_of(bundle, how, "cup", "cup") ==
               "a rule of carrying is about \"cup\" and itself; it must name two items");
     }
-    CHECK(said_of(bundle, static_cast<Keep>(7), "spirit", "oats").find("none of apart, within, out and together") !=
+    CHECK(said_of(bundle, static_cast<Keep>(7), "spirit", "oats").find("none of apart, within, out, together and shut") !=
           std::string::npos);
 }
 

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/fill.hpp"
+
+#include "cli/exit_code.hpp"
+#include "cli/input_text.hpp"
+#include "cli/interrupt.hpp"
+#include "cli/kit_file.hpp"
+#include "cli/messages.hpp"
+#include "cli/output_file.hpp"
+#include "tuckwright/fill.hpp"
+
+namespace tuckwright::cli
+{
+
+namespace
+{
+
+/// What is wrong with the vessel that was asked for, each problem with the file's name.
+std::vector<Problem> about_vessel(const Kit& kit, const FillOptions& options, std::string& vessel)
+{
+    const std::string file = options.kit == dash ? standard_input : options.kit;
+    vessel = options.into.empty() ? usual_vessel(kit) : options.into;
+    if (vessel.empty()) {
+        return {{file, 0, 0, "the kit has no vessel to fill", "give one thing an 'inside' with a floor"}};
+    }
+    std::vector<Problem> problems = problems_of_vessel(kit, vessel);
+    for (Problem& problem : problems) {
+        problem.file = file;
+    }
+    return problems;
+}
+
+bool write(const FillOptions& options, const Filling& filling)
+{
+    if (options.json == dash) {
+        return print(json_of(filling));
+    }
+    if (!options.json.empty()) {
+        if (const auto problem = write_file(options.json, json_of(filling))) {
+            tell({*problem});
+            return false;
+        }
+    }
+    return print(text_of(filling));
+}
+
+} // namespace
+
+int fill(const FillOptions& options)
+{
+    const auto kit = kit_file(options.kit, options.chosen);
+    std::string vessel;
+    std::vector<Problem> problems = kit ? about_vessel(*kit, options, vessel) : kit.problems();
+    if (!options.json.empty() && options.json != dash) {
+        if (const auto problem = cannot_write(options.json, options.kit)) {
+            problems.push_back(*problem);
+        }
+    }
+    if (!problems.empty()) {
+        tell(problems);
+        return wrong_input;
+    }
+    SolveOptions search = options.search;
+    const auto& stop = watch_for_interrupts();
+    search.stop = &stop;
+    const Filling filling = tuckwright::fill(*kit, vessel, search);
+    const bool was_interrupted = stop;
+    if (!write(options, filling)) {
+        return wrong_input;
+    }
+    return was_interrupted ? interrupted : filling.choice == Choice::none ? no_bundle : done;
+}
+
+} // namespace tuckwright::cli

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+#include "tuckwright/provision.hpp"
+
+namespace tuckwright {
+
+namespace {
+
+constexpr std::int64_t most_copies_of_an_item = 200, most_copies = 500; // as the reader has it
+
+/// The chosen one of these vessels, filled.
+std::optional<Item> filled(const Need& need, const std::vector<Offer>& offers)
+{
+    if (!need.chosen) {
+        return std::nullopt;
+    }
+    Item item = offers[*need.chosen].item;
+    item.count = static_cast<int>(std::min(need.vessels[*need.chosen].count, most_copies_of_an_item));
+    item.contents = Contents{need.what, need.each_g, true};
+    return item;
+}
+
+std::optional<Problem> too_many(const Need& need)
+{
+    if (!need.chosen || need.vessels[*need.chosen].count <= most_copies_of_an_item) {
+        return std::nullopt;
+    }
+    const Considered& chosen = need.vessels[*need.chosen];
+    return Problem{"", 0, 0,
+                   fmt::format("the trip takes {} of '{}' for {}, but a kit may have at most {} of one thing",
+                               chosen.count, chosen.id, need.what, most_copies_of_an_item),
+                   "offer a larger one, or check the numbers under 'trip'; 'tuckwright provision' shows the working"};
+}
+
+bool has_item(const Kit& kit, const std::string& id)
+{
+    return std::any_of(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
+}
+
+/// Every chosen vessel, filled; or what forbids it.
+Result<std::vector<Item>> chosen_items(const Trip& trip)
+{
+    const Provision needs = provision(trip);
+    std::vector<std::pair<const Need*, const std::vector<Offer>*>> all{{&needs.fuel, &trip.fuel.offers}};
+    for (std::size_t i = 0; i < trip.portions.size(); ++i) {
+        all.emplace_back(&needs.food[i], &trip.portions[i].offers);
+    }
+    std::vector<Problem> problems;
+    std::vector<Item> chosen;
+    for (const auto& [need, offers] : all) {
+        if (const auto problem = too_many(*need)) {
+            problems.push_back(*problem);
+        } else if (auto item = filled(*need, *offers)) {
+            chosen.push_back(std::move(*item));
+        }
+    }
+    return problems.empty() ? Result(std::move(chosen)) : Result<std::vector<Item>>(std::move(problems));
+}
+
+} // namespace
+
+Result<Kit> with_provisions(Kit kit)
+{
+    if (!kit.trip) {
+        return kit;
+    }
+    auto chosen = chosen_items(*kit.trip);
+    if (!chosen) {
+        return chosen.problems();
+    }
+    for (Item& item : std::move(chosen).value()) {
+        if (has_item(kit, item.id)) {
+            return kit;
+        }
+        kit.items.push_back(std::move(item));
+    }
+    std::int64_t copies = 0;
+    for (const Item& item : kit.items) {
+        copies += item.count;
+    }
+    if (copies > most_copies) {
+        return Problem{
+            "", 0, 0,
+            fmt::format("with what the trip takes the kit has {} items, copies counted, but may have at most {}",
+                        copies, most_copies),
+            "offer larger vessels, or leave some things out"};
+    }
+    const auto& rules = kit.trip->rules;
+    std::copy_if(rules.begin(), rules.end(), std::back_inserter(kit.rules),
+                 [&](const CarryRule& rule) { return has_item(kit, rule.first) && has_item(kit, rule.second); });
+    return kit;
+}
+
+} // namespace tuckwright
