@@ -17,6 +17,7 @@
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
 #include "cli/provision.hpp"
+#include "cli/room.hpp"
 #include "cli/shelf.hpp"
 #include "cli/verify.hpp"
 
@@ -36,6 +37,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright verify bundle.json                         prove a saved bundle anew
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
   tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
+  tuckwright room bundle.json                           tell what else would go into it
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -111,6 +113,22 @@ Command fill_command(CLI::App& app, FillOptions& options)
     return {&command, [&options] { return fill(options); }};
 }
 
+Command room_command(CLI::App& app, RoomCommandOptions& options)
+{
+    auto& command = *app.add_subcommand("room", "Tell what else would go into a packed bundle, for those who shop");
+    command
+        .add_option("FILE", options.file,
+                    "a kit file, which is packed first, or a bundle that pack --json wrote; - for standard input")
+        ->required();
+    add_option(command, "--json", "FILE", "save the answer, with places; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_choose_option(command, options.chosen);
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return room(options); }};
+}
+
 struct VerifyOptions {
     std::string bundle, kit;
     std::vector<Taken> chosen;
@@ -164,6 +182,7 @@ Command provision_command(CLI::App& app, ProvisionOptions& options)
 struct Given {
     PackOptions pack;
     FillOptions fill;
+    RoomCommandOptions room;
     VerifyOptions verify;
     CompareCommand compare;
     ShelfOptions shelf;
@@ -177,7 +196,8 @@ std::vector<Command> commands(CLI::App& app, Given& given)
             compare_command(app, given.compare),
             shelf_command(app, given.shelf),
             verify_command(app, given.verify),
-            provision_command(app, given.provision)};
+            provision_command(app, given.provision),
+            room_command(app, given.room)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

@@ -28,29 +28,6 @@ int refuse(const std::string& name, const std::string& rule, const std::string& 
     return no_bundle;
 }
 
-/// Whether it all follows and holds; says what does not first.
-int prove(const SavedBundle& saved, const std::string& name)
-{
-    const Bundle& bundle = saved.bundle;
-    if (!saved.contradictions.empty()) {
-        return refuse(name, "figure", saved.contradictions.front().what);
-    }
-    if (!has_bundle(bundle.status)) {
-        tell({{name, 0, 0, fmt::format("holds no bundle: its status is {}", to_string(bundle.status)), ""}});
-        return no_bundle;
-    }
-    if (const auto objections = check(bundle); !objections.empty()) {
-        return refuse(name, objections.front().rule, objections.front().what);
-    }
-    if (const auto wrong = wrong_words(bundle, name); !wrong.empty()) {
-        return refuse(name, "text", wrong.front().what);
-    }
-    if (const auto wrong = wrong_figures(bundle, name); !wrong.empty()) {
-        return refuse(name, "figure", wrong.front().what);
-    }
-    return done;
-}
-
 /// Whether the bundle is one of that kit; says what differs first.
 int match(const Bundle& bundle, const Kit& kit, const std::string& name)
 {
@@ -83,6 +60,28 @@ std::optional<Problem> wrong_together(const std::string& path, const std::string
 }
 
 } // namespace
+
+int prove(const SavedBundle& saved, const std::string& name)
+{
+    const Bundle& bundle = saved.bundle;
+    if (!saved.contradictions.empty()) {
+        return refuse(name, "figure", saved.contradictions.front().what);
+    }
+    if (!has_bundle(bundle.status)) {
+        tell({{name, 0, 0, fmt::format("holds no bundle: its status is {}", to_string(bundle.status)), ""}});
+        return no_bundle;
+    }
+    if (const auto objections = check(bundle); !objections.empty()) {
+        return refuse(name, objections.front().rule, objections.front().what);
+    }
+    if (const auto wrong = wrong_words(bundle, name); !wrong.empty()) {
+        return refuse(name, "text", wrong.front().what);
+    }
+    if (const auto wrong = wrong_figures(bundle, name); !wrong.empty()) {
+        return refuse(name, "figure", wrong.front().what);
+    }
+    return done;
+}
 
 int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen)
 {

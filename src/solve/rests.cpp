@@ -392,4 +392,6 @@ std::vector<Rest> rests(const Bundle& bundle)
     return found;
 }
 
+std::optional<Rest> rest_of(const Bundle& bundle, std::size_t item) { return RestSearch(bundle).rest_of(item); }
+
 } // namespace tuckwright

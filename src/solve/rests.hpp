@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// What each item of a bundle rests on.
 #pragma once
+#include <optional>
 #include <vector>
 
 #include "tuckwright/bundle.hpp"
@@ -12,5 +13,8 @@ namespace tuckwright {
 /// no entry.
 /// Requires: items and envelope in place. Complexity: quadratic in the items.
 std::vector<Rest> rests(const Bundle& bundle);
+
+/// The same for one item, which is no shut lid. Complexity: linear in the items.
+std::optional<Rest> rest_of(const Bundle& bundle, std::size_t item);
 
 } // namespace tuckwright

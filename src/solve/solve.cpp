@@ -16,6 +16,7 @@
 #include "packing/construct.hpp"
 #include "packing/pile.hpp"
 #include "solve/acceptable.hpp"
+#include "solve/certificate.hpp"
 #include "solve/comfort.hpp"
 #include "solve/covers.hpp"
 #include "solve/least_volume.hpp"
@@ -26,7 +27,6 @@
 #include "solve/pouches.hpp"
 #include "solve/rests.hpp"
 #include "tuckwright/contract.hpp"
-#include "tuckwright/handling.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/stacking.hpp"
 #include "tuckwright/stowage.hpp"
@@ -74,19 +74,6 @@ struct Gaps {
     double curved, flat, for_turns;
 };
 constexpr Gaps tries[] = {{1.2e-3, 0, 1e-3}, {1.2e-3, 0, 0}, {1.5e-3, 0, 1e-3}, {2e-3, 2e-6, 1e-3}, {3e-3, 2e-4, 1e-3}};
-
-/// What comes out after what, and the planes that prove this and the loads.
-void add_handling(Bundle& bundle)
-{
-    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
-        if (bundle.items[item].reach != Wanted::any) {
-            bundle.items[item].out_after = unpacking(bundle, item).count;
-        }
-    }
-    for (const auto& planes : {load_planes(bundle), unpacking_planes(bundle)}) {
-        bundle.certificate.planes.insert(bundle.certificate.planes.end(), planes.begin(), planes.end());
-    }
-}
 
 /// An item that bears more than it may, and one that lies on it, by their ids.
 struct TooMuch {
@@ -147,10 +134,7 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
         return std::nullopt;
     }
     bundle.steps = std::move(order.steps);
-    bundle.certificate.planes = pair_planes(bundle);
-    const std::vector<SeparatingPlane> drawn = step_planes(bundle, bundle.steps);
-    bundle.certificate.planes.insert(bundle.certificate.planes.end(), drawn.begin(), drawn.end());
-    add_handling(bundle);
+    certify(bundle);
     if (const auto objections = check(bundle); !objections.empty()) {
         hopeless.misplaced = has_many(proposal) ? objected_to(bundle, objections) : std::vector<std::size_t>{};
         return std::nullopt;
