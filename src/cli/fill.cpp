@@ -48,7 +48,7 @@ bool write(const FillOptions& options, const Filling& filling)
 
 int fill(const FillOptions& options)
 {
-    const auto kit = kit_file(options.kit);
+    const auto kit = kit_file(options.kit, options.chosen);
     std::string vessel;
     std::vector<Problem> problems = kit ? about_vessel(*kit, options, vessel) : kit.problems();
     if (!options.json.empty() && options.json != dash) {

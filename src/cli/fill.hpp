@@ -2,7 +2,9 @@
 /// The command `fill`: what goes into one vessel.
 #pragma once
 #include <string>
+#include <vector>
 
+#include "tuckwright/kit_reader.hpp"
 #include "tuckwright/solve.hpp"
 
 namespace tuckwright::cli
@@ -12,6 +14,7 @@ struct FillOptions {
     std::string kit;  ///< path, or - for standard input
     std::string into; ///< id of the vessel; empty for the one with the largest inside
     std::string json; ///< path, - for standard output, or empty for none
+    std::vector<Taken> chosen; ///< of the kit's choices
     SolveOptions search;
 };
 

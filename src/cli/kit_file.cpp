@@ -3,41 +3,74 @@
 
 #include "cli/input_text.hpp"
 #include "cli/mix_ups.hpp"
-#include "tuckwright/kit_reader.hpp"
 #include "tuckwright/provision.hpp"
 
 namespace tuckwright::cli
 {
 
-Result<Kit> kit_as_written(const std::string& path)
+namespace
+{
+
+std::string name_of(const std::string& path) { return path == dash ? standard_input : path; }
+
+/// The text of a file that may be a kit.
+Result<std::string> kit_text(const std::string& path)
 {
     constexpr std::size_t most = std::size_t{4} * 1024 * 1024; // the reader draws its own line, further down
-    const auto text = input_text(path, most);
+    auto text = input_text(path, most);
+    if (text && looks_like_bundle(*text)) {
+        return Problem{name_of(path), 0, 0, "this is a saved bundle, not a kit", "give it to 'tuckwright verify'"};
+    }
+    return text;
+}
+
+/// The kit with the vessels of its trip; `path` stands for the file in problems.
+Result<Kit> provisioned(Kit kit, const std::string& path)
+{
+    auto done = with_provisions(std::move(kit));
+    if (done) {
+        return done;
+    }
+    std::vector<Problem> problems = done.problems();
+    for (Problem& problem : problems) {
+        problem.file = name_of(path);
+    }
+    return problems;
+}
+
+} // namespace
+
+Result<Kit> kit_as_written(const std::string& path, const std::vector<Taken>& chosen)
+{
+    const auto text = kit_text(path);
+    return text ? read_kit_text(*text, name_of(path), chosen) : Result<Kit>(text.problems());
+}
+
+Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen)
+{
+    auto written = kit_as_written(path, chosen);
+    return written ? provisioned(std::move(written).value(), path) : written;
+}
+
+Result<std::vector<ChosenKit>> kits_file(const std::string& path)
+{
+    const auto text = kit_text(path);
     if (!text) {
         return text.problems();
     }
-    const std::string name = path == dash ? standard_input : path;
-    if (looks_like_bundle(*text)) {
-        return Problem{name, 0, 0, "this is a saved bundle, not a kit", "give it to 'tuckwright verify'"};
-    }
-    return read_kit_text(*text, name);
-}
-
-Result<Kit> kit_file(const std::string& path)
-{
-    auto written = kit_as_written(path);
+    auto written = read_kits_text(*text, name_of(path));
     if (!written) {
         return written;
     }
-    const auto kit = with_provisions(std::move(written).value());
-    if (kit) {
-        return kit;
+    std::vector<ChosenKit> kits;
+    for (ChosenKit& chosen : std::move(written).value()) {
+        auto kit = provisioned(std::move(chosen.kit), path);
+        if (!kit) {
+            return kit.problems();
+        }
+        kits.push_back({std::move(kit).value(), std::move(chosen.taken)});
     }
-    std::vector<Problem> problems = kit.problems();
-    for (Problem& problem : problems) {
-        problem.file = path == dash ? standard_input : path;
-    }
-    return problems;
+    return kits;
 }
 
 } // namespace tuckwright::cli

@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/compare.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/fill.hpp"
 #include "cli/messages.hpp"
@@ -17,6 +18,7 @@
 #include "cli/pack.hpp"
 #include "cli/provision.hpp"
 #include "cli/room.hpp"
+#include "cli/shelf.hpp"
 #include "cli/size.hpp"
 #include "cli/verify.hpp"
 
@@ -31,6 +33,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json bundle.json      and save it with its proof
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
+  tuckwright compare soup.yaml tea.yaml                 which packs smaller, which is lighter
   tuckwright fill things.yaml --into pot                what goes into the pot, and why the rest does not
   tuckwright size porridge.yaml                         what sets the size, and what would make it smaller
   tuckwright verify bundle.json                         prove a saved bundle anew
@@ -69,6 +72,22 @@ void add_search_options(CLI::App& command, SolveOptions& search)
                [&search](const std::string& text) { search.seconds = seconds_value(text); });
 }
 
+/// What is taken of a kit's choices.
+void add_choose_option(CLI::App& command, std::vector<Taken>& chosen)
+{
+    const auto take = [&chosen](const std::vector<std::string>& texts) {
+        for (const auto& text : texts) {
+            const auto taken = taken_value(text);
+            chosen.insert(chosen.end(), taken.begin(), taken.end());
+        }
+    };
+    command
+        .add_option_function<std::vector<std::string>>("--choose", take,
+                                                       "what is taken of a choice in the kit file, as often as needed")
+        ->type_name("CHOICE=TAKEN")
+        ->allow_extra_args(false);
+}
+
 Command pack_command(CLI::App& app, PackOptions& options)
 {
     auto& command = *app.add_subcommand("pack", "Find the smallest bundle of a kit, and prove that it fits");
@@ -76,6 +95,7 @@ Command pack_command(CLI::App& app, PackOptions& options)
     add_option(command, "--json", "FILE", "save the bundle with its proof; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
     add_search_options(command, options.search);
+    add_choose_option(command, options.chosen);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
     command.footer(examples);
@@ -90,6 +110,7 @@ Command fill_command(CLI::App& app, FillOptions& options)
                [&options](const std::string& text) { options.into = text; });
     add_option(command, "--json", "FILE", "save the answer with the proved bundle; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
+    add_choose_option(command, options.chosen);
     add_search_options(command, options.search);
     return {&command, [&options] { return fill(options); }};
 }
@@ -103,6 +124,7 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
         ->required();
     add_option(command, "--json", "FILE", "save the answer, with places; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
+    add_choose_option(command, options.chosen);
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
@@ -124,6 +146,7 @@ Command size_command(CLI::App& app, SizeOptions& options)
 
 struct VerifyOptions {
     std::string bundle, kit;
+    std::vector<Taken> chosen;
 };
 
 Command verify_command(CLI::App& app, VerifyOptions& options)
@@ -133,7 +156,31 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
         ->required();
     add_option(command, "--kit", "KIT.yaml", "also prove that it holds what this kit asks for, and nothing else",
                [&options](const std::string& text) { options.kit = path_value(text); });
-    return {&command, [&options] { return verify(options.bundle, options.kit); }};
+    add_choose_option(command, options.chosen);
+    return {&command, [&options] { return verify(options.bundle, options.kit, options.chosen); }};
+}
+
+Command compare_command(CLI::App& app, CompareCommand& given)
+{
+    auto& command = *app.add_subcommand("compare", "Pack several kits, or all that a kit's choices make, side by side");
+    command.add_option("KIT.yaml", given.kits, "kit files, with or without choices; - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the comparison; - for standard output, alone",
+               [&given](const std::string& text) { given.json = path_value(text); });
+    add_option(command, "--most", "N", "how many to pack, where there are more (default 64): those that hope for most",
+               [&given](const std::string& text) { given.options.most = most_value(text); });
+    add_search_options(command, given.options.search);
+    return {&command, [&given] { return compare_kits(given); }};
+}
+
+Command shelf_command(CLI::App& app, ShelfOptions& options)
+{
+    auto& command = *app.add_subcommand("shelf", "Make a shelf, from which kits take their things, of a table (CSV)");
+    command.add_option("THINGS.csv", options.csv, "the table, or - for standard input")->required();
+    add_option(command, "--yaml", "FILE", "where to write the shelf; - or nothing for standard output",
+               [&options](const std::string& text) { options.yaml = path_value(text); });
+    add_option(command, "--title", "TEXT", "what the shelf is called, if not as the table's file is",
+               [&options](const std::string& text) { options.title = text; });
+    return {&command, [&options] { return shelf(options); }};
 }
 
 Command provision_command(CLI::App& app, ProvisionOptions& options)
@@ -142,6 +189,7 @@ Command provision_command(CLI::App& app, ProvisionOptions& options)
     command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
     add_option(command, "--json", "FILE", "save the answer; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
+    add_choose_option(command, options.chosen);
     return {&command, [&options] { return provision(options); }};
 }
 
@@ -152,13 +200,21 @@ struct Given {
     RoomCommandOptions room;
     SizeOptions size;
     VerifyOptions verify;
+    CompareCommand compare;
+    ShelfOptions shelf;
     ProvisionOptions provision;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack), fill_command(app, given.fill), verify_command(app, given.verify),
-            provision_command(app, given.provision), room_command(app, given.room), size_command(app, given.size)};
+    return {pack_command(app, given.pack),
+            fill_command(app, given.fill),
+            compare_command(app, given.compare),
+            shelf_command(app, given.shelf),
+            verify_command(app, given.verify),
+            provision_command(app, given.provision),
+            room_command(app, given.room),
+            size_command(app, given.size)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

@@ -3,6 +3,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 
@@ -60,6 +61,32 @@ std::string path_value(const std::string& text)
         refuse("--json", text, "the path of a file; give - for standard output");
     }
     return text;
+}
+
+std::size_t most_value(const std::string& text)
+{
+    constexpr std::size_t largest = 1'000'000;
+    std::size_t value = 0;
+    if (!reads(text, value) || value < 1 || value > largest) {
+        refuse("--most", text, "a whole number from 1 to 1000000");
+    }
+    return value;
+}
+
+std::vector<Taken> taken_value(const std::string& text)
+{
+    std::vector<Taken> all;
+    for (std::size_t start = 0; start <= text.size();) {
+        const auto end = std::min(text.find(',', start), text.size());
+        const std::string part = text.substr(start, end - start);
+        const auto sign = part.find('=');
+        if (sign == std::string::npos || sign == 0 || sign + 1 == part.size()) {
+            refuse("--choose", text, "a choice and what is taken, such as pot=big-pot");
+        }
+        all.push_back({part.substr(0, sign), part.substr(sign + 1)});
+        start = end + 1;
+    }
+    return all;
 }
 
 double seconds_value(const std::string& text)

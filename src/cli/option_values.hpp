@@ -3,7 +3,9 @@
 #pragma once
 #include <cstdint>
 #include <string>
+#include <vector>
 
+#include "tuckwright/kit_reader.hpp"
 #include "tuckwright/solve.hpp"
 
 namespace tuckwright::cli
@@ -13,6 +15,8 @@ Effort effort_value(const std::string& text);      ///< quick, normal or thoroug
 std::uint64_t seed_value(const std::string& text); ///< a whole number from 0
 unsigned threads_value(const std::string& text);   ///< 1 to 1024; 0 for as many as the machine has
 std::string path_value(const std::string& text);   ///< anything but nothing
+std::size_t most_value(const std::string& text);   ///< 1 to 1000000
+std::vector<Taken> taken_value(const std::string& text); ///< "pot=big-pot", or several of these with commas between
 double seconds_value(const std::string& text);     ///< above 0, at most a year
 
 } // namespace tuckwright::cli

@@ -80,7 +80,7 @@ bool write(const PackOptions& options, const Kit& kit, const Bundle& bundle)
 
 int pack(const PackOptions& options)
 {
-    const auto kit = kit_file(options.kit);
+    const auto kit = kit_file(options.kit, options.chosen);
     std::vector<Problem> problems = kit ? std::vector<Problem>() : kit.problems();
     if (!options.json.empty() && options.json != dash) { // found out before the search, not after it
         if (const auto problem = cannot_write(options.json, options.kit)) {

@@ -12,7 +12,7 @@ namespace tuckwright::cli {
 
 int provision(const ProvisionOptions& options)
 {
-    const auto kit = kit_as_written(options.kit);
+    const auto kit = kit_as_written(options.kit, options.chosen);
     std::vector<Problem> problems = kit ? std::vector<Problem>() : kit.problems();
     if (kit && !kit->trip) {
         problems.push_back({options.kit == dash ? standard_input : options.kit, 0, 0, "this kit has no 'trip'",

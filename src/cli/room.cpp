@@ -26,7 +26,7 @@ struct Source {
     std::optional<SavedBundle> saved;
 };
 
-Result<Source> source_of(const std::string& path, const std::string& name)
+Result<Source> source_of(const std::string& path, const std::string& name, const std::vector<Taken>& chosen)
 {
     constexpr std::size_t most = std::size_t{64} * 1024 * 1024; // as much as a bundle's JSON may be
     const auto text = input_text(path, most);
@@ -37,7 +37,7 @@ Result<Source> source_of(const std::string& path, const std::string& name)
         auto saved = read_saved(*text, name);
         return saved ? Result<Source>(Source{std::nullopt, *saved}) : Result<Source>(saved.problems());
     }
-    auto kit = read_kit_text(*text, name);
+    auto kit = read_kit_text(*text, name, chosen);
     return kit ? Result<Source>(Source{*kit, std::nullopt}) : Result<Source>(kit.problems());
 }
 
@@ -79,7 +79,7 @@ bool write(const RoomCommandOptions& options, const Bundle& bundle, const RoomAn
 int room(const RoomCommandOptions& options)
 {
     const std::string name = options.file == dash ? standard_input : options.file;
-    const auto source = source_of(options.file, name);
+    const auto source = source_of(options.file, name, options.chosen);
     if (const auto problems = problems_of(options, source, name); !problems.empty()) {
         tell(problems);
         return wrong_input;

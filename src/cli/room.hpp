@@ -2,7 +2,9 @@
 /// The command `room`: what else would go into a packed bundle.
 #pragma once
 #include <string>
+#include <vector>
 
+#include "tuckwright/kit_reader.hpp"
 #include "tuckwright/solve.hpp"
 
 namespace tuckwright::cli
@@ -12,6 +14,7 @@ struct RoomCommandOptions {
     std::string file; ///< path of a kit or of a saved bundle, or - for standard input
     std::string json; ///< path, - for standard output, or empty for none
     bool worst_case = false; ///< pack the kit for the worst case by the tolerances
+    std::vector<Taken> chosen; ///< of the kit's choices
     SolveOptions search;
 };
 

@@ -45,6 +45,20 @@ int judge(const SavedBundle& saved, const std::string& name, const std::optional
     return outcome == done && kit ? match(saved.bundle, *kit, name) : outcome;
 }
 
+/// What is wrong with the arguments beside one another.
+std::optional<Problem> wrong_together(const std::string& path, const std::string& kit_path,
+                                      const std::vector<Taken>& chosen)
+{
+    if (path == dash && kit_path == dash) {
+        return Problem{"tuckwright", 0, 0, "the bundle and the kit cannot both come from standard input", "name a file"};
+    }
+    if (kit_path.empty() && !chosen.empty()) {
+        return Problem{"tuckwright", 0, 0, "--choose is about a kit's choices, but no kit is given",
+                       "name it with --kit"};
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 int prove(const SavedBundle& saved, const std::string& name)
@@ -69,10 +83,10 @@ int prove(const SavedBundle& saved, const std::string& name)
     return done;
 }
 
-int verify(const std::string& path, const std::string& kit_path)
+int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen)
 {
-    if (path == dash && kit_path == dash) {
-        tell({{"tuckwright", 0, 0, "the bundle and the kit cannot both come from standard input", "name a file"}});
+    if (const auto problem = wrong_together(path, kit_path, chosen)) {
+        tell({*problem});
         return wrong_input;
     }
     constexpr std::size_t most = std::size_t{64} * 1024 * 1024; // as much as a bundle's JSON may be
@@ -93,7 +107,7 @@ int verify(const std::string& path, const std::string& kit_path)
     }
     std::optional<Kit> kit;
     if (!kit_path.empty()) {
-        const auto read = kit_file(kit_path);
+        const auto read = kit_file(kit_path, chosen);
         if (!read) {
             tell(read.problems());
             return wrong_input;

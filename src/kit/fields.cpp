@@ -141,7 +141,7 @@ namespace
 std::optional<Length> sound_length(Reading& reading, const Node& node, const std::string& text,
                                    const std::string& subject, AtLeast least)
 {
-    const Result<Length> length = parse_length(text, reading.units.length);
+    const Result<Length> length = parse_length(text, reading.units_at(node.place).length);
     if (!length) {
         const Problem& problem = length.problems().front();
         reading.problems.add(node.place, subject + ": " + problem.what, problem.remedy);
@@ -216,7 +216,7 @@ std::optional<double> read_weight(Reading& reading, const Node& node, const std:
     if (text == nullptr) {
         return std::nullopt;
     }
-    const Result<double> grams = parse_weight(*text, reading.units.weight);
+    const Result<double> grams = parse_weight(*text, reading.units_at(node.place).weight);
     if (!grams) {
         const Problem& problem = grams.problems().front();
         reading.problems.add(node.place, subject + ": " + problem.what, problem.remedy);
@@ -241,7 +241,7 @@ std::optional<double> read_volume(Reading& reading, const Node& node, const std:
     if (text == nullptr) {
         return std::nullopt;
     }
-    const Result<double> ml = parse_volume(*text, reading.units.volume);
+    const Result<double> ml = parse_volume(*text, reading.units_at(node.place).volume);
     if (!ml) {
         const Problem& problem = ml.problems().front();
         reading.problems.add(node.place, subject + ": " + problem.what, problem.remedy);

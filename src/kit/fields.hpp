@@ -19,6 +19,9 @@ struct Reading {
     ProblemList& problems;
     Units units;
     Length usual_tolerance{}; ///< of dimensions that carry none of their own
+    Units shelf_units{};      ///< what plain numbers mean in the file that the first one names
+
+    const Units& units_at(Place place) const { return place.file == 0 ? units : shelf_units; }
 };
 
 /// What may stand in a group of fields.

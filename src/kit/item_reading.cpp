@@ -24,8 +24,8 @@ constexpr std::array<std::string_view, 28> item_keys{
     "not-in", "apart-from", "together-with", "nothing-on-top", "bears",    "reach", "press-fit", "bag",
     "band",   "pouch",      "priority",      "must-have"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
-constexpr std::array<std::string_view, 7> keys_of_kit{"clearance", "bundle",    "units", "waive",
-                                                      "tolerance", "worst-case", "trip"};
+constexpr std::array<std::string_view, 8> keys_of_kit{"clearance", "bundle",    "units", "waive",
+                                                      "tolerance", "worst-case", "trip",  "shelf"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item, keys_of_kit,
                                   "it is for the kit as a whole: put it at the top of the file"};
@@ -35,18 +35,6 @@ constexpr KnownFields closes_fields{closes_keys, "closes: {item: pot, adds: 2, i
 constexpr std::array<std::string_view, 3> contents_keys{"what", "amount", "fills"};
 constexpr std::array<std::string_view, 2> needed_of_contents{"what", "amount"};
 constexpr KnownFields contents_fields{contents_keys, "contents: {what: sugar, amount: 30 g}", needed_of_contents};
-
-constexpr std::size_t longest_id = 64;
-
-bool is_id_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
-}
-
-bool is_id(std::string_view text)
-{
-    return !text.empty() && text.size() <= longest_id && std::all_of(text.begin(), text.end(), is_id_letter);
-}
 
 /// How problems call the item: by its id, where it has a sound one.
 std::string subject_of(const Node& node)

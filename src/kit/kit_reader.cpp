@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "tuckwright/kit_reader.hpp"
+#include "kit/kit_reading.hpp"
 
 #include <algorithm>
 #include <array>
@@ -7,9 +7,6 @@
 
 #include "kit/carry_rules.hpp"
 #include "kit/cover_reading.hpp"
-#include "kit/document.hpp"
-#include "kit/fields.hpp"
-#include "kit/file_text.hpp"
 #include "kit/handling_reading.hpp"
 #include "kit/item_reading.hpp"
 #include "kit/lid_checks.hpp"
@@ -17,16 +14,14 @@
 #include "kit/rule_reading.hpp"
 #include "kit/trip_reading.hpp"
 
-namespace tuckwright
+namespace tuckwright::reading
 {
 
 namespace
 {
 
-using namespace reading;
-
-constexpr std::array<std::string_view, 10> kit_keys{"version", "kit",   "units",     "clearance",  "bundle",
-                                                     "items",   "waive", "tolerance", "worst-case", "trip"};
+constexpr std::array<std::string_view, 11> kit_keys{"version", "kit",   "shelf",     "units",      "clearance", "bundle",
+                                                    "items",   "waive", "tolerance", "worst-case", "trip"};
 constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
 constexpr double usual_clearance = 0.5; // mm
 constexpr std::size_t most_copies = 500;
@@ -91,6 +86,8 @@ void read_items(Reading& reading, Fields& fields, const Waivers& waivers, Kit& k
     }
 }
 
+} // namespace
+
 Kit read_kit(Reading& reading, const Node& node)
 {
     Kit kit;
@@ -128,35 +125,4 @@ Kit read_kit(Reading& reading, const Node& node)
     return kit;
 }
 
-} // namespace
-
-Result<Kit> read_kit_text(std::string_view text, const std::string& name)
-{
-    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-    if (text.size() <= largest_file && text.starts_with(byte_order_mark)) {
-        text.remove_prefix(byte_order_mark.size());
-    }
-    ProblemList problems;
-    Kit kit;
-    if (check_text(text, problems)) {
-        const auto document = parse_document(text, problems);
-        if (document && document->kind == NodeKind::nothing && problems.empty()) {
-            problems.add({}, "the file holds no kit", "write at least 'kit:' and 'items:'");
-        } else if (document && document->kind != NodeKind::nothing) {
-            Reading reading{problems, {}, {}};
-            kit = read_kit(reading, *document);
-        }
-    }
-    if (!problems.empty()) {
-        return problems.in_order(text, name);
-    }
-    return kit;
-}
-
-Result<Kit> read_kit_file(const std::string& path)
-{
-    const Result<std::string> text = file_text(path, largest_file);
-    return text ? read_kit_text(*text, path) : Result<Kit>(text.problems());
-}
-
-} // namespace tuckwright
+} // namespace tuckwright::reading

@@ -3,16 +3,15 @@
 
 #include <algorithm>
 #include <numeric>
+#include <set>
+#include <utility>
 
-namespace tuckwright::reading
-{
+namespace tuckwright::reading {
 
-namespace
-{
+namespace {
 
 /// Turns places into lines and columns of characters. Asked in the order of places, it reads the text once.
-class ColumnCounter
-{
+class ColumnCounter {
 public:
     explicit ColumnCounter(std::string_view text) : text_(text) {}
 
@@ -50,7 +49,30 @@ void ProblemList::add(Place place, std::string what, std::string remedy)
     found_.push_back({place, std::move(what), std::move(remedy)});
 }
 
-std::vector<Problem> ProblemList::in_order(std::string_view text, const std::string& file) const
+void ProblemList::merge(const ProblemList& other)
+{
+    const auto key = [](const Found& f) { return std::pair(f.place, f.what); };
+    std::set<std::pair<Place, std::string>> told;
+    if (!other.empty()) {
+        for (const Found& f : found_) {
+            told.insert(key(f));
+        }
+    }
+    for (const Found& f : other.found_) {
+        if (!told.contains(key(f))) {
+            found_.push_back(f);
+        }
+    }
+}
+
+void ProblemList::belong_to(int file)
+{
+    for (Found& f : found_) {
+        f.place.file = file;
+    }
+}
+
+std::vector<Problem> ProblemList::in_order(std::span<const Source> sources) const
 {
     std::vector<std::size_t> order(found_.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -58,13 +80,19 @@ std::vector<Problem> ProblemList::in_order(std::string_view text, const std::str
                      [&](std::size_t a, std::size_t b) { return found_[a].place < found_[b].place; });
     const std::size_t shown = found_.size() <= most ? found_.size() : most - 1;
     std::vector<Problem> problems;
-    ColumnCounter counter(text);
+    std::vector<ColumnCounter> counters;
+    for (const Source& source : sources) {
+        counters.emplace_back(source.text);
+    }
     for (std::size_t i = 0; i < shown; ++i) {
         const Found& f = found_[order[i]];
-        problems.push_back({file, f.place.line + 1, counter.column(f.place), f.what, f.remedy});
+        const auto file = static_cast<std::size_t>(f.place.file);
+        require(file < sources.size(), "a problem's file is one of the sources");
+        problems.push_back({sources[file].name, f.place.line + 1, counters[file].column(f.place), f.what, f.remedy});
     }
     if (shown < found_.size()) {
-        problems.push_back({file, 0, 0, std::to_string(found_.size() - shown) + " more problems are not shown",
+        problems.push_back({sources.front().name, 0, 0,
+                            std::to_string(found_.size() - shown) + " more problems are not shown",
                             "mend those above first"});
     }
     return problems;

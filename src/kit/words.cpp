@@ -70,6 +70,16 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
     return known.size() == 1 ? "write " + quoted(known.front()) : "known here: " + listed(known);
 }
 
+bool is_id_letter(char c)
+{
+    return (lower(c) >= 'a' && lower(c) <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
+}
+
+bool is_id(std::string_view text)
+{
+    return !text.empty() && text.size() <= longest_id && std::all_of(text.begin(), text.end(), is_id_letter);
+}
+
 std::string quoted(std::string_view text)
 {
     std::string shown = "'";

@@ -20,6 +20,11 @@ std::optional<std::string_view> mistyped(std::string_view word, std::span<const 
 /// "did you mean 'weight'?" where few letters differ, else all words that are known. Requires: at least one known word.
 std::string suggestion(std::string_view word, std::span<const std::string_view> known);
 
+/// Ids are short names of letters a to z, digits, '-' and '_'.
+inline constexpr std::size_t longest_id = 64;
+bool is_id_letter(char c);
+bool is_id(std::string_view text);
+
 /// The text in quotes, on one line and cut short when long, so that a problem stays readable.
 std::string quoted(std::string_view text);
 

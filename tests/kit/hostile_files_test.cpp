@@ -194,3 +194,38 @@ TEST_CASE("a file is read as its text is, under the path given")
     REQUIRE_FALSE(large.ok());
     CHECK(to_string(large.problems().front()).find("larger than 1 MiB") != std::string::npos);
 }
+
+TEST_CASE("choices with many alternatives, or of many things, are told soon")
+{
+    const auto thing = [](const std::string& id, const std::string& weight) {
+        return "{id: " + id + ", weight: " + weight + ", cylinder: {diameter: 20, height: 20}}\n";
+    };
+    const auto alternative = [&](std::size_t i) { return "      - " + thing("a" + std::to_string(i), "x"); };
+    const auto fixed = [&](std::size_t i) { return "  - " + thing("b" + std::to_string(i), "1"); };
+    const std::string start = "kit: A\nitems:\n  - choice: c\n    one-of:\n";
+    CHECK(first_problem(numbered(start, limit - 100, alternative)).find("but may have at most 100") != std::string::npos);
+    const std::string hundred = numbered(start, start.size() + 6000, alternative);
+    CHECK(first_problem(numbered(hundred, limit - 100, fixed)).find("the kit has ") != std::string::npos);
+    const std::string many = numbered("kit: A\nitems:\n", limit - 200, [](std::size_t i) {
+        return "  - {choice: c" + std::to_string(i) + ", one-of: [nothing, nothing]}\n";
+    });
+    CHECK(first_problem(many).find("two alternatives called 'nothing'") != std::string::npos);
+}
+
+TEST_CASE("a large thing of a shelf that is taken many times is refused soon")
+{
+    const Scratch folder;
+    fs::create_directory(folder.path);
+    std::string parts = "{at: top, box: {length: 1, width: 1, height: 1}}";
+    while (parts.size() < limit / 2) {
+        parts += ", {at: top, box: {length: 1, width: 1, height: 1}}";
+    }
+    std::ofstream(folder.path / "s.yaml") << "shelf: S\nitems:\n  - {id: pot, weight: 1, cylinder: {diameter: 20, height: 20}, "
+                                             "parts: [" << parts << "]}\n";
+    const std::string text = repeated("- from: pot\n", limit - 100);
+    const auto start = std::clock();
+    const auto kit = read_kit_text("kit: A\nshelf: s.yaml\nitems:\n" + text, (folder.path / "kit.yaml").string());
+    CHECK(static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC < soon);
+    REQUIRE_FALSE(kit.ok());
+    CHECK(kit.problems().size() <= 1000);
+}
