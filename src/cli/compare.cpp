@@ -6,12 +6,11 @@
 #include <algorithm>
 #include <cstdio>
 
+#include "cli/answer.hpp"
 #include "cli/exit_code.hpp"
-#include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
-#include "cli/output_file.hpp"
 
 namespace tuckwright::cli {
 
@@ -38,21 +37,6 @@ std::vector<Contender> contenders(const std::vector<std::string>& paths, std::ve
     return all;
 }
 
-/// Whether all that was asked for has been written.
-bool write(const std::string& json, const Comparison& comparison)
-{
-    if (json == dash) {
-        return print(to_json(comparison));
-    }
-    if (!json.empty()) {
-        if (const auto problem = write_file(json, to_json(comparison))) {
-            tell({*problem});
-            return false;
-        }
-    }
-    return print(text_report(comparison));
-}
-
 /// A line on the terminal that says which kit it is at; nothing where standard error is no terminal.
 void show_progress(std::size_t done, std::size_t of)
 {
@@ -76,13 +60,8 @@ int compare_kits(const CompareCommand& command)
 {
     std::vector<Problem> problems;
     auto kits = contenders(command.kits, problems);
-    if (!command.json.empty() && command.json != dash) { // found out before the search, not after it
-        for (const auto& path : command.kits) {
-            if (const auto problem = cannot_write(command.json, path)) {
-                problems.push_back(*problem);
-                break;
-            }
-        }
+    for (std::size_t k = 0, before = problems.size(); k < command.kits.size() && problems.size() == before; ++k) {
+        check_output(command.json, command.kits[k], problems);
     }
     if (!problems.empty()) {
         tell(problems);
@@ -95,7 +74,7 @@ int compare_kits(const CompareCommand& command)
     const Comparison comparison = compare(std::move(kits), options);
     wipe_progress();
     const bool was_interrupted = stop;
-    if (!write(command.json, comparison)) {
+    if (!write_answer(command.json, [&] { return to_json(comparison); }, text_report(comparison))) {
         return wrong_input;
     }
     if (was_interrupted) {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/fill.hpp"
 
+#include "cli/answer.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
-#include "cli/output_file.hpp"
 #include "tuckwright/fill.hpp"
 
 namespace tuckwright::cli
@@ -30,20 +30,6 @@ std::vector<Problem> about_vessel(const Kit& kit, const FillOptions& options, st
     return problems;
 }
 
-bool write(const FillOptions& options, const Filling& filling)
-{
-    if (options.json == dash) {
-        return print(json_of(filling));
-    }
-    if (!options.json.empty()) {
-        if (const auto problem = write_file(options.json, json_of(filling))) {
-            tell({*problem});
-            return false;
-        }
-    }
-    return print(text_of(filling));
-}
-
 } // namespace
 
 int fill(const FillOptions& options)
@@ -51,11 +37,7 @@ int fill(const FillOptions& options)
     const auto kit = kit_file(options.kit, options.chosen);
     std::string vessel;
     std::vector<Problem> problems = kit ? about_vessel(*kit, options, vessel) : kit.problems();
-    if (!options.json.empty() && options.json != dash) {
-        if (const auto problem = cannot_write(options.json, options.kit)) {
-            problems.push_back(*problem);
-        }
-    }
+    check_output(options.json, options.kit, problems);
     if (!problems.empty()) {
         tell(problems);
         return wrong_input;
@@ -65,7 +47,7 @@ int fill(const FillOptions& options)
     search.stop = &stop;
     const Filling filling = tuckwright::fill(*kit, vessel, search);
     const bool was_interrupted = stop;
-    if (!write(options, filling)) {
+    if (!write_answer(options.json, [&] { return json_of(filling); }, text_of(filling))) {
         return wrong_input;
     }
     return was_interrupted ? interrupted : filling.choice == Choice::none ? no_bundle : done;

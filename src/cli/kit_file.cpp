@@ -2,6 +2,7 @@
 #include "cli/kit_file.hpp"
 
 #include "cli/input_text.hpp"
+#include "cli/kit_or_bundle.hpp"
 #include "cli/mix_ups.hpp"
 #include "tuckwright/provision.hpp"
 
@@ -39,6 +40,24 @@ Result<Kit> provisioned(Kit kit, const std::string& path)
 }
 
 } // namespace
+
+Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Taken>& chosen)
+{
+    constexpr std::size_t most = std::size_t{64} * 1024 * 1024; // as much as a bundle's JSON may be
+    const auto text = input_text(path, most);
+    if (!text) {
+        return text.problems();
+    }
+    if (looks_like_bundle(*text)) {
+        auto saved = read_saved(*text, name_of(path));
+        return saved ? Result<KitOrBundle>(KitOrBundle{std::nullopt, std::move(saved).value()})
+                     : Result<KitOrBundle>(saved.problems());
+    }
+    auto written = read_kit_text(*text, name_of(path), chosen);
+    auto kit = written ? provisioned(std::move(written).value(), path) : written;
+    return kit ? Result<KitOrBundle>(KitOrBundle{std::move(kit).value(), std::nullopt})
+               : Result<KitOrBundle>(kit.problems());
+}
 
 Result<Kit> kit_as_written(const std::string& path, const std::vector<Taken>& chosen)
 {

@@ -139,6 +139,7 @@ Command size_command(CLI::App& app, SizeOptions& options)
     add_option(command, "--json", "FILE", "save the answer; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
     add_search_options(command, options.search);
+    add_choose_option(command, options.chosen);
     command.add_flag("--worst-case", options.worst_case,
                      "ask about the bundle that fits even if every measurement is off in the bad direction");
     return {&command, [&options] { return size(options); }};

@@ -5,12 +5,11 @@
 
 #include <cstdio>
 
+#include "cli/answer.hpp"
 #include "cli/exit_code.hpp"
-#include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
-#include "cli/output_file.hpp"
 #include "report/words.hpp"
 #include "tuckwright/provision_report.hpp"
 #include "tuckwright/report.hpp"
@@ -61,32 +60,13 @@ Bundle search(const Kit& kit, SolveOptions options)
     return solve(kit, options);
 }
 
-/// Whether all that was asked for has been written.
-bool write(const PackOptions& options, const Kit& kit, const Bundle& bundle)
-{
-    if (options.json == dash) {
-        return print(to_json(bundle));
-    }
-    if (!options.json.empty()) {
-        if (const auto problem = write_file(options.json, to_json(bundle))) {
-            tell({*problem});
-            return false;
-        }
-    }
-    return print(text_report(bundle) + (kit.trip ? provided_text(provision(*kit.trip)) : ""));
-}
-
 } // namespace
 
 int pack(const PackOptions& options)
 {
     const auto kit = kit_file(options.kit, options.chosen);
     std::vector<Problem> problems = kit ? std::vector<Problem>() : kit.problems();
-    if (!options.json.empty() && options.json != dash) { // found out before the search, not after it
-        if (const auto problem = cannot_write(options.json, options.kit)) {
-            problems.push_back(*problem);
-        }
-    }
+    check_output(options.json, options.kit, problems);
     if (!problems.empty()) {
         tell(problems);
         return wrong_input;
@@ -98,7 +78,8 @@ int pack(const PackOptions& options)
     wanted.worst_case |= options.worst_case;
     const Bundle bundle = search(wanted, search_options);
     const bool was_interrupted = stop;
-    if (!write(options, wanted, bundle)) {
+    const std::string text = text_report(bundle) + (wanted.trip ? provided_text(provision(*wanted.trip)) : "");
+    if (!write_answer(options.json, [&] { return to_json(bundle); }, text)) {
         return wrong_input;
     }
     if (was_interrupted) {

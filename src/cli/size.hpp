@@ -2,7 +2,9 @@
 /// The command `size`: what sets the size of a bundle, and what would make it smaller.
 #pragma once
 #include <string>
+#include <vector>
 
+#include "tuckwright/kit_reader.hpp"
 #include "tuckwright/solve.hpp"
 
 namespace tuckwright::cli {
@@ -10,6 +12,7 @@ namespace tuckwright::cli {
 struct SizeOptions {
     std::string input; ///< path of a kit file, or of a bundle that was saved, or - for standard input
     std::string json;  ///< path, - for standard output, or empty for none
+    std::vector<Taken> chosen; ///< of the kit's choices
     bool worst_case = false;
     SolveOptions search;
 };

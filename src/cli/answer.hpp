@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Where an answer goes: its text to standard output, its JSON to a file besides, or alone to standard output.
+#pragma once
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "tuckwright/result.hpp"
+
+namespace tuckwright::cli
+{
+
+/// Adds what is wrong with saving an answer there (empty for not at all, - for standard output), so that it is found out
+/// before a search and not after it. `source` is the file that is read.
+void check_output(const std::string& json_path, const std::string& source, std::vector<Problem>& problems);
+
+/// Writes an answer, and says whether all of it got there; tells of it on standard error if not.
+bool write_answer(const std::string& json_path, const std::function<std::string()>& json, const std::string& text);
+
+} // namespace tuckwright::cli
