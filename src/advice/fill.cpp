@@ -99,9 +99,9 @@ struct Patience {
 Patience patience_of(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {Effort::quick, 4, 250'000};
-    case Effort::normal: return {Effort::quick, 12, 1'000'000};
-    case Effort::thorough: return {Effort::normal, 60, 4'000'000};
+    case Effort::quick: return {Effort::quick, 12, 250'000};
+    case Effort::normal: return {Effort::quick, 25, 1'000'000};
+    case Effort::thorough: return {Effort::normal, 200, 4'000'000};
     }
     return {};
 }
@@ -120,7 +120,6 @@ public:
     {
         Filling filling;
         tell_vessel(filling);
-        bundle_.status = Status::not_found;
         const Counts first = model_.least;
         const bool must_go_in = tried(first);
         if (!must_go_in) {
@@ -133,14 +132,16 @@ public:
             return filling;
         }
         add_what_goes_in();
-        bool all_looked_at = look_for_better(patience_.failures);
-        if (!all_looked_at) {
+        look_for_better(patience_.failures);
+        add_what_goes_in();
+        if (try_harder()) {
             add_what_goes_in();
-            all_looked_at = look_for_better(0);
         }
+        const bool all_looked_at = look_for_better(0);
         filling.choice = !all_looked_at               ? Choice::cut_short
                          : nothing_better_by_proofs() ? Choice::proved
                                                       : Choice::searched;
+        tidy_up();
         tell_set(filling);
         return filling;
     }
@@ -222,7 +223,30 @@ private:
                (options_.seconds > 0 && gone.count() >= options_.seconds);
     }
 
-    /// Whether a set goes in; the bundle of the last set asked about is kept.
+    SolveOptions search_options(Effort effort) const
+    {
+        SolveOptions search = options_;
+        search.effort = effort;
+        search.progress = nullptr;
+        if (options_.seconds > 0) {
+            const std::chrono::duration<double> gone = std::chrono::steady_clock::now() - begin_;
+            search.seconds = std::max(1e-3, options_.seconds - gone.count());
+        }
+        return search;
+    }
+
+    /// The chosen set once more, with time for what people would rather build.
+    void tidy_up()
+    {
+        if (!stopped()) {
+            Bundle tidy = solve(vessel_kit(kit_, vessel_, set_), search_options(patience_.effort));
+            if (has_bundle(tidy.status)) {
+                bundle_ = std::move(tidy);
+            }
+        }
+    }
+
+    /// Whether a set goes in; the bundle of the best set so far is kept.
     bool tried(const Counts& set)
     {
         if (std::any_of(fitting_.begin(), fitting_.end(), [&](const Counts& known) { return is_part(set, known); })) {
@@ -237,16 +261,10 @@ private:
             proved_.push_back(set);
             return false;
         }
-        SolveOptions search = options_;
-        search.effort = patience_.effort;
-        search.progress = nullptr;
+        SolveOptions search = search_options(patience_.effort);
         search.any_size = true;
-        if (options_.seconds > 0) {
-            const std::chrono::duration<double> gone = std::chrono::steady_clock::now() - begin_;
-            search.seconds = std::max(1e-3, options_.seconds - gone.count());
-        }
-        last_ = solve(vessel_kit(kit_, vessel_, set), search);
-        if (!has_bundle(last_.status)) {
+        const Bundle packed = solve(vessel_kit(kit_, vessel_, set), search);
+        if (!has_bundle(packed.status)) {
             ++failures_;
             if (!stopped()) {
                 failing_.push_back(set);
@@ -258,7 +276,7 @@ private:
             const auto at_least = [](int a, int b) { return a >= b; };
             if (std::equal(set.begin(), set.end(), model_.least.begin(), at_least)) {
                 set_ = set;
-                bundle_ = last_;
+                bundle_ = packed;
                 if (options_.progress) {
                     options_.progress(volume_ml(bundle_.envelope));
                 }
@@ -358,6 +376,37 @@ private:
         }
     }
 
+    /// One more thing at a time with a whole search, for whatever is not proved not to go in. Returns whether any did: then
+    /// what was held against it is forgotten.
+    bool try_harder()
+    {
+        bool any = false;
+        for (std::size_t item = 0; item < kit_.items.size(); ++item) {
+            while (set_[item] < model_.most[item] && !stopped()) {
+                Counts more = set_;
+                ++more[item];
+                SetModel proofs = model_;
+                proofs.impossible = proved_;
+                if (!is_allowed(proofs, more) || cannot_go_in(kit_, vessel_, more, 0)) {
+                    break;
+                }
+                ++tries_;
+                Bundle packed = solve(vessel_kit(kit_, vessel_, more), search_options(patience_.effort));
+                if (!has_bundle(packed.status)) {
+                    break;
+                }
+                any = true;
+                set_ = more;
+                bundle_ = std::move(packed);
+                fitting_.push_back(more);
+                const auto was_wrong = [&](const Counts& known) { return is_part(known, more); };
+                std::erase_if(model_.impossible, was_wrong);
+                std::erase_if(failing_, was_wrong);
+            }
+        }
+        return any;
+    }
+
     /// Whether what was proved is enough to leave no better set.
     bool nothing_better_by_proofs() const
     {
@@ -404,7 +453,7 @@ private:
     std::vector<Counts> failing_; ///< sets that were not found to
     std::vector<bool> goes_in_alone_;
     Counts set_; ///< the best so far
-    Bundle bundle_, last_;
+    Bundle bundle_;
     int tries_ = 0, failures_ = 0;
 };
 

@@ -198,7 +198,7 @@ private:
         widen(envelope, *scene);
         const bool wide = random.chance(0.5);
         EnvelopeLimits aim = limits_;
-        if (random.chance(0.4)) {
+        if (random.chance(0.4) && options_.aims_low) {
             aim.height = std::min(aim.height, natural_height(*scene, random));
         }
         std::optional<Layout> best;

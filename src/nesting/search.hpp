@@ -34,6 +34,7 @@ struct SearchOptions {
     /// Whether nothing is smaller than a volume in mm^3. Asked between rounds, of the smallest proposal; then the
     /// search ends. Nothing: it never does.
     std::function<bool(double)> is_least;
+    bool aims_low = true;                    ///< whether some starts try to be no higher than some body is
     std::uint64_t seed = 1;
     unsigned threads = 1;
     std::function<void(double)> progress;    ///< each smaller volume in ml, from any thread, one at a time

@@ -171,12 +171,26 @@ std::optional<Bundle> best_proved(const Kit& kit, const std::vector<nesting::Pro
     return best || !has_load_limits(kit) ? best : proved_with_spare_room(kit, proposals, comfort, refused);
 }
 
+/// One of the few smallest, as it was found; where none can be proved, the first rearranged.
+std::optional<Bundle> any_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals,
+                                 const ComfortOptions& comfort, Refused& refused)
+{
+    constexpr std::size_t most_tried = 4;
+    for (std::size_t k = 0; k < std::min(most_tried, proposals.size()); ++k) {
+        if (auto bundle = proved(kit, proposals[k], refused)) {
+            return bundle;
+        }
+    }
+    return proposals.empty() ? std::nullopt : proved(kit, comfortable(kit, proposals.front(), comfort), refused);
+}
+
 nesting::SearchOptions search_options(const SolveOptions& options)
 {
     const auto begin = std::chrono::steady_clock::now();
     nesting::SearchOptions search;
     search.effort = counts(options.effort);
     if (options.any_size) {
+        search.aims_low = false;
         search.effort.starts /= 4; // what there is, one of the first starts finds; deepening makes it smaller
     }
     search.seed = options.seed;
@@ -245,7 +259,11 @@ std::optional<Bundle> searched(const Kit& kit, const SolveOptions& options, nest
     constexpr int most_searches = 3;
     for (int trial = 0; trial < most_searches; ++trial) {
         const std::vector<nesting::Proposal> proposals = covered_proposals(kit, search);
-        auto best = best_proved(kit, proposals, comfort_options(kit, options, search), refused);
+        const ComfortOptions comfort = comfort_options(kit, options, search);
+        if (options.any_size) {
+            return any_proved(kit, proposals, comfort, refused);
+        }
+        auto best = best_proved(kit, proposals, comfort, refused);
         if (best || proposals.empty() || !refused.empty() || search.stop()) {
             return best;
         }
