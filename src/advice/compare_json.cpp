@@ -2,10 +2,10 @@
 #include <nlohmann/json.hpp>
 
 #include "report/figures.hpp"
+#include "report/json_envelope.hpp"
 #include "report/json_layout.hpp"
 #include "tuckwright/compare.hpp"
 #include "tuckwright/contract.hpp"
-#include "tuckwright/units.hpp"
 
 namespace tuckwright {
 
@@ -22,24 +22,6 @@ const char* word(Trial trial)
     }
     require(false, "a trial is one of the three");
     return "";
-}
-
-ordered_json envelope(const Bundle& bundle)
-{
-    const Shape outer = outer_envelope(bundle);
-    ordered_json part;
-    if (const auto* cylinder = std::get_if<Cylinder>(&outer)) {
-        part = {
-            {"shape", "cylinder"}, {"diameter_mm", snap(cylinder->diameter)}, {"height_mm", snap(cylinder->height)}};
-    } else {
-        const auto& box = std::get<Box>(outer);
-        part = {{"shape", "box"},
-                {"length_mm", snap(box.length)},
-                {"width_mm", snap(box.width)},
-                {"height_mm", snap(box.height)}};
-    }
-    part["volume_ml"] = volume_ml(outer);
-    return part;
 }
 
 ordered_json things(const Kit& kit)
@@ -75,7 +57,7 @@ ordered_json kit_part(const Compared& kit)
     part["trial"] = word(kit.trial);
     part["status"] = kit.trial == Trial::packed ? ordered_json(to_string(kit.bundle.status)) : ordered_json(nullptr);
     part["explanation"] = kit.bundle.explanation;
-    part["bundle"] = has ? envelope(kit.bundle) : ordered_json(nullptr);
+    part["bundle"] = has ? report::envelope_part(outer_envelope(kit.bundle)) : ordered_json(nullptr);
     part["lower_bound_ml"] = kit.lower_bound_ml;
     part["gap"] = has && above ? ordered_json(*above) : ordered_json(nullptr);
     part["weight_g"] = {{"total", kit.empty_g + kit.contents_g}, {"empty", kit.empty_g}, {"contents", kit.contents_g}};

@@ -331,7 +331,20 @@ private:
             ++core[rest[last]];
             rest.resize(last);
         }
-        return tries_ > 0 && std::find(failing_.begin(), failing_.end(), core) != failing_.end() ? core : failing;
+        return least_failing_part(failing);
+    }
+
+    /// The fewest things of a set of which it is known that they do not go in; the set itself where nothing is known.
+    Counts least_failing_part(const Counts& set) const
+    {
+        const auto things = [](const Counts& counts) { return std::accumulate(counts.begin(), counts.end(), 0); };
+        Counts least = set;
+        for (const Counts& known : failing_) {
+            if (is_part(known, set) && things(known) < things(least)) {
+                least = known;
+            }
+        }
+        return least;
     }
 
     bool is_exhausted() const { return failures_ >= patience_.failures || stopped(); }
@@ -370,7 +383,7 @@ private:
                 ++more[item];
                 goes_in = is_allowed(model_, more) && tried(more);
                 if (!goes_in && is_allowed(model_, more)) {
-                    learn(more);
+                    learn(least_failing_part(more));
                 }
             }
         }

@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "report/json_layout.hpp"
 #include "report/layout_text.hpp"
 #include "report/words.hpp"
 #include "tuckwright/fill.hpp"
@@ -113,7 +114,7 @@ std::string json_of(const Filling& filling)
                                 {"tries", filling.tries},
                                 {"left", std::move(left)},
                                 {"bundle", nlohmann::ordered_json::parse(to_json(filling.bundle))}};
-    return json.dump(2) + "\n";
+    return report::laid_out(json) + "\n";
 }
 
 } // namespace tuckwright

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <nlohmann/json.hpp>
 
+#include "report/json_envelope.hpp"
 #include "report/json_layout.hpp"
 #include "tuckwright/room.hpp"
 
@@ -55,7 +56,7 @@ std::string room_json(const Bundle& bundle, const RoomAnswer& answer)
     all["effort"] = bundle.effort;
     all["status"] = to_string(bundle.status);
     all["worst_case"] = bundle.worst_case;
-    all["bundle"] = shape_part(outer_envelope(bundle));
+    all["bundle"] = report::envelope_part(outer_envelope(bundle));
     all["complete"] = answer.complete;
     all["rooms"] = ordered_json::array();
     for (const RoomLeft& room : answer.rooms) {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <nlohmann/json.hpp>
 
+#include "report/json_envelope.hpp"
 #include "report/json_layout.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/savings.hpp"
-#include "tuckwright/units.hpp"
 
 namespace tuckwright {
 
@@ -26,23 +26,6 @@ const char* word(StretchPart part)
     }
     require(false, "a part is one of the eight");
     return "";
-}
-
-ordered_json envelope(const Bundle& bundle)
-{
-    ordered_json part;
-    const Shape outer = outer_envelope(bundle);
-    if (const auto* c = std::get_if<Cylinder>(&outer)) {
-        part = {{"shape", "cylinder"}, {"diameter_mm", snap(c->diameter)}, {"height_mm", snap(c->height)}};
-    } else {
-        const auto& b = std::get<Box>(outer);
-        part = {{"shape", "box"},
-                {"length_mm", snap(b.length)},
-                {"width_mm", snap(b.width)},
-                {"height_mm", snap(b.height)}};
-    }
-    part["volume_ml"] = packed_volume_ml(bundle);
-    return part;
 }
 
 ordered_json reference(const Bundle& bundle, std::size_t item)
@@ -91,7 +74,7 @@ ordered_json what_if_part(const Kit& kit, const SizeAnswer& answer, const WhatIf
             {"kept", ask.kept},
             {"searched", ask.searched},
             {"saved_ml", ask.bundle ? ordered_json(saved_ml(answer.bundle, ask)) : nothing},
-            {"bundle", ask.bundle ? envelope(*ask.bundle) : nothing},
+            {"bundle", ask.bundle ? report::envelope_part(outer_envelope(*ask.bundle)) : nothing},
             {"why_not", ask.why_not.empty() ? nothing : ordered_json(ask.why_not)}};
 }
 
@@ -110,7 +93,7 @@ std::string size_json(const Kit* kit, const SizeAnswer& answer)
     all["status"] = to_string(bundle.status);
     all["explanation"] = bundle.explanation;
     all["worst_case"] = bundle.worst_case;
-    all["bundle"] = is_there ? envelope(bundle) : ordered_json(nullptr);
+    all["bundle"] = is_there ? report::envelope_part(outer_envelope(bundle)) : ordered_json(nullptr);
     all["lower_bound_ml"] = bundle.lower_bound_ml;
     all["bettered"] = answer.bettered;
     all["stopped"] = answer.stopped;

@@ -4,6 +4,7 @@
 #include "kit/kinds.hpp"
 #include "report/covers.hpp"
 #include "report/figures.hpp"
+#include "report/json_envelope.hpp"
 #include "report/json_layout.hpp"
 #include "report/json_measures.hpp"
 #include "tuckwright/contract.hpp"
@@ -90,21 +91,7 @@ ordered_json envelope(const Bundle& bundle)
     if (!has_bundle(bundle.status)) {
         return nullptr;
     }
-    ordered_json part;
-    const Shape outer = outer_envelope(bundle);
-    if (const auto* cylinder = std::get_if<Cylinder>(&outer)) {
-        part = {{"shape", "cylinder"},
-                {"diameter_mm", length(cylinder->diameter)},
-                {"height_mm", length(cylinder->height)}};
-    } else {
-        const auto& box = std::get<Box>(outer);
-        part = {{"shape", "box"},
-                {"length_mm", length(box.length)},
-                {"width_mm", length(box.width)},
-                {"height_mm", length(box.height)}};
-    }
-    part["volume_ml"] = volume_ml(outer);
-    return part;
+    return report::envelope_part(outer_envelope(bundle));
 }
 
 ordered_json limits(const BundleRule& rule)

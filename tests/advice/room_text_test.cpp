@@ -74,7 +74,7 @@ TEST_CASE("the JSON has all places, with the very numbers that were proved")
     CHECK(all["kit"] == "Soup for one");
     CHECK(all["worst_case"] == true);
     CHECK(all["complete"] == true);
-    CHECK(all["bundle"]["cylinder"]["diameter"] == 129);
+    CHECK(all["bundle"]["diameter_mm"] == 129);
     REQUIRE(all["rooms"].size() == 3);
     CHECK(all["rooms"][0]["in"].is_null());
     CHECK(all["rooms"][0]["box"].is_null());
