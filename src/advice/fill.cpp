@@ -100,7 +100,7 @@ Patience patience_of(Effort effort)
 {
     switch (effort) {
     case Effort::quick: return {Effort::quick, 12, 250'000};
-    case Effort::normal: return {Effort::quick, 25, 1'000'000};
+    case Effort::normal: return {Effort::quick, 15, 1'000'000};
     case Effort::thorough: return {Effort::normal, 200, 4'000'000};
     }
     return {};

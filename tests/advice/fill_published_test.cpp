@@ -35,14 +35,15 @@ constexpr double ratios[] = {0,
                              4.3284285548608370};
 
 /// Tins 20 mm in radius in a pot just as deep as they are high, so that they stand side by side.
-int tins_in(double radius)
+int tins_in(double radius, int tins)
 {
     const double inside = 40 * radius + 1; // and 0.5 mm of clearance on each side
     const Kit kit = kit_of("kit: Tins\nitems:\n"
                            "- {id: pot, weight: 1, cylinder: {diameter: " + mm(inside + 2) + ", height: 32}, inside: {cylinder: {diameter: " +
                            mm(inside) + ", height: 30}, lid: own}}\n"
-                           "- {id: tin, weight: 1, count: 16, cylinder: {diameter: 40, height: 30}}\n");
+                           "- {id: tin, weight: 1, count: " + std::to_string(tins) + ", cylinder: {diameter: 40, height: 30}}\n");
     SolveOptions options;
+    options.effort = Effort::quick;
     const Filling filling = fill(kit, "pot", options);
     REQUIRE(check(filling.bundle).empty());
     return filling.things;
@@ -56,11 +57,11 @@ TEST_CASE("a round pot takes the published number of equal tins")
         const double tight = ratios[n] * 1.001, next = ratios[n + 1];
         if (next > tight) { // seven need no more room than six
             CAPTURE(n);
-            CHECK(tins_in(tight) == n);
+            CHECK(tins_in(tight, n + 1) == n); // of one more
         }
     }
-    CHECK(tins_in((ratios[4] + ratios[5]) / 2) == 4);
-    CHECK(tins_in((ratios[2] + ratios[3]) / 2) == 2);
+    CHECK(tins_in((ratios[4] + ratios[5]) / 2, 7) == 4);
+    CHECK(tins_in((ratios[2] + ratios[3]) / 2, 5) == 2);
 }
 
 namespace {
