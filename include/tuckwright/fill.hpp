@@ -78,7 +78,7 @@ std::vector<Problem> problems_of_vessel(const Kit& kit, const std::string& vesse
 Filling fill(const Kit& kit, const std::string& vessel, const SolveOptions& options = {});
 
 /// The answer for people, and as one JSON object ("tuckwright-filling", version 1) with the bundle in it.
-std::string text_of(const Filling& filling);
-std::string json_of(const Filling& filling);
+std::string fill_text(const Filling& filling);
+std::string fill_json(const Filling& filling);
 
 } // namespace tuckwright

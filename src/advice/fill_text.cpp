@@ -66,7 +66,7 @@ std::string left_text(const Filling& filling)
 
 } // namespace
 
-std::string text_of(const Filling& filling)
+std::string fill_text(const Filling& filling)
 {
     const Bundle& bundle = filling.bundle;
     const std::string vessel = called(bundle, filling.vessel, filling.vessel);
@@ -91,7 +91,7 @@ std::string text_of(const Filling& filling)
     return text + left_text(filling) + report::layout_text(shown);
 }
 
-std::string json_of(const Filling& filling)
+std::string fill_json(const Filling& filling)
 {
     nlohmann::ordered_json left = nlohmann::ordered_json::array();
     for (const Left& one : filling.left) {

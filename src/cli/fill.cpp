@@ -47,7 +47,7 @@ int fill(const FillOptions& options)
     search.stop = &stop;
     const Filling filling = tuckwright::fill(*kit, vessel, search);
     const bool was_interrupted = stop;
-    if (!write_answer(options.json, [&] { return json_of(filling); }, text_of(filling))) {
+    if (!write_answer(options.json, [&] { return fill_json(filling); }, fill_text(filling))) {
         return wrong_input;
     }
     return was_interrupted ? interrupted : filling.choice == Choice::none ? no_bundle : done;

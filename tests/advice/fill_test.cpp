@@ -78,7 +78,7 @@ TEST_CASE("without a lid nothing stands out of the rim, and its own lid is shut"
     const std::string can = "- {id: can, weight: 9, cylinder: {diameter: 60, height: 81}, upright: yes}\n";
     const Filling open = filled(pot + can);
     CHECK(left_of(open, "can").why == LeftOut::too_large);
-    CHECK(text_of(open).find("it has no lid here") != std::string::npos);
+    CHECK(fill_text(open).find("it has no lid here") != std::string::npos);
     const Filling tin = filled("- {id: pot, weight: 9, cylinder: {diameter: 102, height: 84}, inside: {cylinder: {diameter: "
                                "100, height: 81}, lid: own}}\n" + can);
     CHECK(tin.things == 1);
@@ -152,8 +152,8 @@ TEST_CASE("the answer is one JSON object whose bundle can be verified, the same 
     two.threads = 2;
     const std::string items = pot + lid + "- {id: can, count: 4, weight: 9, cylinder: {diameter: 48, height: 70}}\n";
     const Filling filling = filled(items, "", one);
-    CHECK(json_of(filling) == json_of(filled(items, "", two)));
-    const auto json = nlohmann::json::parse(json_of(filling));
+    CHECK(fill_json(filling) == fill_json(filled(items, "", two)));
+    const auto json = nlohmann::json::parse(fill_json(filling));
     CHECK(json["format"] == "tuckwright-filling");
     CHECK(json["things"] == 2); // a third would want 48 * 2.1547 = 103.4 mm
     CHECK(json["left"][0]["copies"] == 2);
