@@ -13,7 +13,7 @@ namespace {
 
 using report::wrapped;
 
-constexpr double hair = 0.01; ///< mm: what the search keeps at curved contacts is told with its neighbour
+constexpr double kept_air = 0.01; ///< mm: what the search keeps at curved contacts is told with its neighbour
 
 /// Lengths rounded to tenths so that they add up as printed: each is the difference of two levels, rounded up.
 class Levels {
@@ -99,7 +99,7 @@ std::string sum_in_words(const Bundle& bundle, const Chain& chain, Levels& level
     std::string text;
     double kept = 0; // hairs of air go to what comes next
     for (const Stretch& stretch : chain.stretches) {
-        if (!stretch.item && std::abs(stretch.mm) < hair) {
+        if (!stretch.item && std::abs(stretch.mm) < kept_air) {
             kept += stretch.mm;
             continue;
         }

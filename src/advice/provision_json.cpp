@@ -12,7 +12,7 @@ namespace {
 
 using nlohmann::ordered_json;
 
-ordered_json lines_of(const std::vector<WorkingLine>& working)
+ordered_json working_part(const std::vector<WorkingLine>& working)
 {
     ordered_json lines = ordered_json::array();
     for (const WorkingLine& line : working) {
@@ -47,7 +47,7 @@ ordered_json need_part(const Need& need)
         const Considered& chosen = need.vessels[*need.chosen];
         part["chosen"] = {{"id", chosen.id}, {"count", chosen.count}, {"each", need.each}, {"each_g", need.each_g}};
     }
-    part["working"] = lines_of(need.working);
+    part["working"] = working_part(need.working);
     return part;
 }
 
@@ -64,7 +64,7 @@ ordered_json dilution_part(const Dilution& dilution)
             {"mixed_ml", dilution.mixed_ml},
             {"one_part_to_ten_percent_vol",
              {{"volumes_added_up", percent(dilution.thumb_plain)}, {"in_truth", percent(dilution.thumb_true)}}},
-            {"working", lines_of(dilution.working)}};
+            {"working", working_part(dilution.working)}};
 }
 
 } // namespace
@@ -82,7 +82,7 @@ std::string provision_json(const Provision& needs, const Kit& kit)
                            {"boils_at_c", needs.boils_at_c},
                            {"heat_kj", needs.heat_kj},
                            {"fuel_kj", needs.fuel_kj},
-                           {"working", lines_of(needs.heat)},
+                           {"working", working_part(needs.heat)},
                            {"fuel", need_part(needs.fuel)}};
     object["dilution"] = nullptr;
     if (needs.dilution) {

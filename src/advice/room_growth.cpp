@@ -16,8 +16,8 @@ namespace tuckwright::advice {
 
 namespace {
 
-constexpr double kept = 1e-6;     ///< mm: what counts as kept
-constexpr double thinnest = 0.01; ///< mm: half of what a size may shrink to
+constexpr double kept_size = 1e-6;     ///< mm: what counts as kept
+constexpr double thinnest_half = 0.01; ///< mm: half of what a size may shrink to
 
 /// The best small change of a draft, or the draft itself where none is found.
 Draft best_step(const Draft& draft, const std::vector<Row>& rows, double most, double turn)
@@ -27,7 +27,7 @@ Draft best_step(const Draft& draft, const std::vector<Row>& rows, double most, d
     program.add_columns(3, -most, most);
     for (int k = 0; k < sizes; ++k) {
         const double half = draft.half[static_cast<std::size_t>(k)];
-        const int column = program.add_columns(1, -std::min(most, std::max(0.0, (half - thinnest) / 2)), most);
+        const int column = program.add_columns(1, -std::min(most, std::max(0.0, (half - thinnest_half) / 2)), most);
         const double power = draft.posing != Posing::box && k == 0 ? 2 : 1;
         program.set_cost(column, -power * most / half);
     }
@@ -63,7 +63,7 @@ bool shrink(Draft& draft, double by)
 {
     for (std::size_t k = 0; k < draft.sizes(); ++k) {
         draft.half[k] -= by;
-        if (draft.half[k] < thinnest) {
+        if (draft.half[k] < thinnest_half) {
             return false;
         }
     }
@@ -74,8 +74,8 @@ bool shrink(Draft& draft, double by)
 
 bool keeps_within(const Draft& draft, const Space& space)
 {
-    return beyond_walls(draft, space) <= kept &&
-           beyond_contacts(draft, space.frame, contacts_of(draft, space, 0)) <= kept;
+    return beyond_walls(draft, space) <= kept_size &&
+           beyond_contacts(draft, space.frame, contacts_of(draft, space, 0)) <= kept_size;
 }
 
 bool made_to_fit(Draft& draft, const Space& space)
@@ -87,7 +87,7 @@ bool made_to_fit(Draft& draft, const Space& space)
         if (over <= 0) {
             return true;
         }
-        if (!shrink(draft, over + kept / 10)) {
+        if (!shrink(draft, over + kept_size / 10)) {
             return false;
         }
     }

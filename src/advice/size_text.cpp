@@ -130,7 +130,7 @@ const WhatIf* best_of(const SizeAnswer& answer, bool left_out)
     return nullptr;
 }
 
-std::string advice(const Kit& kit, const SizeAnswer& answer)
+std::string advice_text(const Kit& kit, const SizeAnswer& answer)
 {
     const WhatIf *smaller = best_of(answer, false), *out = best_of(answer, true);
     if (smaller == nullptr && out == nullptr) {
@@ -187,7 +187,7 @@ std::string size_text(const Kit& kit, const SizeAnswer& answer)
                 "below came upon it.");
     }
     text += "\nWhat sets the size:\n" + chains_text(bundle, answer.chains);
-    text += table(kit, answer) + in_vain(kit, answer) + "\n" + advice(kit, answer) + caution(bundle);
+    text += table(kit, answer) + in_vain(kit, answer) + "\n" + advice_text(kit, answer) + caution(bundle);
     if (answer.stopped) {
         text += wrapped("", "The search was stopped before all was asked.");
     }

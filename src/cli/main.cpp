@@ -145,11 +145,6 @@ Command size_command(CLI::App& app, SizeOptions& options)
     return {&command, [&options] { return size(options); }};
 }
 
-struct VerifyOptions {
-    std::string bundle, kit;
-    std::vector<Taken> chosen;
-};
-
 Command verify_command(CLI::App& app, VerifyOptions& options)
 {
     auto& command = *app.add_subcommand("verify", "Prove a saved bundle anew, from its file alone");
@@ -158,7 +153,9 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     add_option(command, "--kit", "KIT.yaml", "also prove that it holds what this kit asks for, and nothing else",
                [&options](const std::string& text) { options.kit = path_value(text); });
     add_choose_option(command, options.chosen);
-    return {&command, [&options] { return verify(options.bundle, options.kit, options.chosen); }};
+    add_option(command, "--code", "CODE", "also prove that it is the bundle of the card with this code",
+               [&options](const std::string& text) { options.code = text; });
+    return {&command, [&options] { return verify(options); }};
 }
 
 Command compare_command(CLI::App& app, CompareCommand& given)

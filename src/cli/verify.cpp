@@ -12,6 +12,7 @@
 #include "cli/messages.hpp"
 #include "cli/mix_ups.hpp"
 #include "report/words.hpp"
+#include "tuckwright/check_code.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/report.hpp"
 #include "tuckwright/worst_case.hpp"
@@ -45,18 +46,49 @@ int judge(const SavedBundle& saved, const std::string& name, const std::optional
     return outcome == done && kit ? match(saved.bundle, *kit, name) : outcome;
 }
 
-/// What is wrong with the arguments beside one another.
-std::optional<Problem> wrong_together(const std::string& path, const std::string& kit_path,
-                                      const std::vector<Taken>& chosen)
+/// What is wrong with the arguments, by themselves and beside one another.
+std::vector<Problem> wrong_arguments(const VerifyOptions& options)
 {
-    if (path == dash && kit_path == dash) {
-        return Problem{"tuckwright", 0, 0, "the bundle and the kit cannot both come from standard input", "name a file"};
+    std::vector<Problem> problems;
+    if (options.bundle == dash && options.kit == dash) {
+        problems.push_back(
+            {"tuckwright", 0, 0, "the bundle and the kit cannot both come from standard input", "name a file"});
     }
-    if (kit_path.empty() && !chosen.empty()) {
-        return Problem{"tuckwright", 0, 0, "--choose is about a kit's choices, but no kit is given",
-                       "name it with --kit"};
+    if (options.kit.empty() && !options.chosen.empty()) {
+        problems.push_back({"tuckwright", 0, 0, "--choose is about a kit's choices, but no kit is given",
+                            "name it with --kit"});
     }
-    return std::nullopt;
+    if (!options.code.empty() && !code_as_written(options.code)) {
+        problems.push_back({"tuckwright", 0, 0, "--code '" + options.code + "' is no code of a card",
+                            "type the seven letters and digits after 'Code' at the foot of the card, such as 7K3F-Q2W"});
+    }
+    return problems;
+}
+
+/// Whether the bundle is the one on the card.
+int compare_code(const Bundle& bundle, const std::string& typed, const std::string& name)
+{
+    const std::string wanted = *code_as_written(typed), code = check_code(bundle);
+    return wanted == code ? done
+                          : refuse(name, "code",
+                                   fmt::format("the card with code {} is about another bundle or another packing; this one's "
+                                               "code is {}",
+                                               wanted, code));
+}
+
+/// What has been proved.
+std::string verified(const Bundle& bundle, bool of_kit, bool of_card)
+{
+    const std::size_t items = bundle.items.size();
+    const Shape outer = outer_envelope(bundle);
+    const auto words =
+        fmt::format("{}: {}, {}, {} item{}, every one in its place, {}every step possible{}{}", bundle.kit,
+                    report::envelope_in_words(outer),
+                    report::volume_in_words(volume_ml(outer), report::Rounding::up), items, items == 1 ? "" : "s",
+                    of_kit ? "" : "and ", of_kit ? ", and all as the kit asks for it" : "",
+                    of_card ? "; it is the one on the card with code " + check_code(bundle) : "");
+    return report::wrapped("verified: ", words) +
+           "(The lower bound is taken as it is written; verify does not work it out anew.)\n";
 }
 
 } // namespace
@@ -83,19 +115,19 @@ int prove(const SavedBundle& saved, const std::string& name)
     return done;
 }
 
-int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen)
+int verify(const VerifyOptions& options)
 {
-    if (const auto problem = wrong_together(path, kit_path, chosen)) {
-        tell({*problem});
+    if (const auto problems = wrong_arguments(options); !problems.empty()) {
+        tell(problems);
         return wrong_input;
     }
     constexpr std::size_t most = std::size_t{64} * 1024 * 1024; // as much as a bundle's JSON may be
-    const auto text = input_text(path, most);
+    const auto text = input_text(options.bundle, most);
     if (!text) {
         tell(text.problems());
         return wrong_input;
     }
-    const std::string name = path == dash ? standard_input : path;
+    const std::string name = options.bundle == dash ? standard_input : options.bundle;
     if (looks_like_kit(*text)) {
         tell({{name, 0, 0, "this looks like a kit, not like a saved bundle", "give it to 'tuckwright pack'"}});
         return wrong_input;
@@ -106,8 +138,8 @@ int verify(const std::string& path, const std::string& kit_path, const std::vect
         return wrong_input;
     }
     std::optional<Kit> kit;
-    if (!kit_path.empty()) {
-        const auto read = kit_file(kit_path, chosen);
+    if (!options.kit.empty()) {
+        const auto read = kit_file(options.kit, options.chosen);
         if (!read) {
             tell(read.problems());
             return wrong_input;
@@ -117,17 +149,12 @@ int verify(const std::string& path, const std::string& kit_path, const std::vect
     if (const int outcome = judge(*saved, name, kit); outcome != done) {
         return outcome;
     }
-    const Bundle* bundle = &saved->bundle;
-    const std::size_t items = bundle->items.size();
-    const Shape outer = outer_envelope(*bundle);
-    const auto words = fmt::format("{}: {}, {}, {} item{}, every one in its place, {}every step possible{}",
-                                   bundle->kit, report::envelope_in_words(outer),
-                                   report::volume_in_words(volume_ml(outer), report::Rounding::up), items,
-                                   items == 1 ? "" : "s", kit ? "" : "and ",
-                                   kit ? ", and all as the kit asks for it" : "");
-    const bool printed = print(report::wrapped("verified: ", words) +
-                               "(The lower bound is taken as it is written; verify does not work it out anew.)\n");
-    return printed ? done : wrong_input;
+    if (!options.code.empty()) {
+        if (const int outcome = compare_code(saved->bundle, options.code, name); outcome != done) {
+            return outcome;
+        }
+    }
+    return print(verified(saved->bundle, kit.has_value(), !options.code.empty())) ? done : wrong_input;
 }
 
 } // namespace tuckwright::cli

@@ -10,9 +10,15 @@
 namespace tuckwright::cli
 {
 
-/// Runs the command for a file that `pack --json` wrote, or - for standard input, and compares it with that kit file,
-/// where one is named, with what is taken of its choices. Returns the exit status.
-int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen);
+struct VerifyOptions {
+    std::string bundle;        ///< a file that `pack --json` wrote, or - for standard input
+    std::string kit;           ///< the kit file with which it is compared; empty: none
+    std::vector<Taken> chosen; ///< of that kit's choices
+    std::string code;          ///< of a card, as typed; empty: none
+};
+
+/// Runs the command. Returns the exit status.
+int verify(const VerifyOptions& options);
 
 /// Proves a saved bundle that could be read, its figures and words too; says on standard error what is wrong first, with
 /// the file's name. Returns the exit status.

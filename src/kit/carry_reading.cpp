@@ -26,7 +26,7 @@ std::vector<const Node*> words_in(Reading& reading, const Node& node, const std:
     std::vector<const Node*> words;
     const auto take = [&](const Node& word, const std::string& subject) {
         if (word.kind == NodeKind::text && word.text.find(',') != std::string::npos) {
-            reading.problems.add(word.place, subject + " is " + quoted(word.text) + ", several words without brackets",
+            reading.problems.add(word.place, subject + " is " + in_quotes(word.text) + ", several words without brackets",
                                  remedy);
         } else if (word.kind == NodeKind::text) {
             words.push_back(&word);
@@ -91,7 +91,7 @@ std::optional<std::string> read_why(Reading& reading, Fields& fields)
     const Node* node = fields.need("why", "say in a few words why this kit can do without the rule");
     const auto text = node != nullptr ? read_text(reading, *node, "why") : std::nullopt;
     if (text && !has_letters(*text)) {
-        reading.problems.add(node->place, "why is " + quoted(*text) + ", which is no reason",
+        reading.problems.add(node->place, "why is " + in_quotes(*text) + ", which is no reason",
                              "say in a few words why this kit can do without the rule");
         return std::nullopt;
     }
@@ -112,7 +112,7 @@ void read_waiver(Reading& reading, const Node& node, Waivers& waivers)
     }
     if (const auto& first = waivers.places[*rule]) {
         reading.problems.add(word->place,
-                             "the rule " + quoted(word->text) + " is waived twice, first in line " +
+                             "the rule " + in_quotes(word->text) + " is waived twice, first in line " +
                                  std::to_string(first->line + 1),
                              "keep one of the two");
         return;

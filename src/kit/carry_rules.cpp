@@ -38,7 +38,7 @@ bool is_lid_of(const ItemDraft& item, const ItemDraft& vessel)
 bool check_vessel(Reading& reading, const ItemDraft& item, Keep keep, const Named& named, const ItemDraft& vessel)
 {
     const auto refuse = [&](const std::string& what, const std::string& remedy) {
-        reading.problems.add(named.place, quoted(named.id) + " " + what, remedy);
+        reading.problems.add(named.place, in_quotes(named.id) + " " + what, remedy);
         return false;
     };
     const std::string remedy = keep == Keep::within ? "name a vessel" : "name a vessel, or delete 'not-in'";
@@ -62,7 +62,7 @@ bool check_lid_of_full(Reading& reading, Keep keep, Place place, const ItemDraft
         return true;
     }
     reading.problems.add(
-        place, quoted(lid.item.id) + " is always shut on " + quoted(vessel.item.id) + ", which its contents fill",
+        place, in_quotes(lid.item.id) + " is always shut on " + in_quotes(vessel.item.id) + ", which its contents fill",
         "delete '" + key_of(keep) + "', or write 'fills: no' in those contents");
     return false;
 }
@@ -72,7 +72,7 @@ bool check_partners(Reading& reading, Place place, const ItemDraft& item, const 
 {
     for (const ItemDraft* draft : {&item, &other}) {
         if (draft->closes) {
-            reading.problems.add(place, quoted(draft->item.id) + " is a lid, which lies where it is shut",
+            reading.problems.add(place, in_quotes(draft->item.id) + " is a lid, which lies where it is shut",
                                  "name the vessel that it closes, or use 'goes-in' for a lid carried loose");
             return false;
         }
@@ -89,13 +89,13 @@ Link other_item(Reading& reading, const Drafts& drafts, IdIndex& ids, const Item
         return std::nullopt;
     }
     if (item.id_place && named.id == item.item.id) {
-        reading.problems.add(named.place, quoted(named.id) + " names itself in '" + key_of(keep) + "'",
+        reading.problems.add(named.place, in_quotes(named.id) + " names itself in '" + key_of(keep) + "'",
                              "name another item, or delete it");
         return std::nullopt;
     }
     const ItemDraft& there = drafts[*other];
     if (there.is_cover) {
-        reading.problems.add(named.place, quoted(named.id) + " goes round everything, also round " + quoted(item.item.id),
+        reading.problems.add(named.place, in_quotes(named.id) + " goes round everything, also round " + in_quotes(item.item.id),
                              "delete '" + key_of(keep) + "', or name another item");
         return std::nullopt;
     }
@@ -159,9 +159,9 @@ public:
     std::string told(std::size_t inner, std::size_t vessel) const
     {
         const std::string start =
-            quoted(drafts_[inner].item.id) + (drafts_[inner].item.press ? " is pressed into " : " goes in ") +
-            quoted(drafts_[*direct_[inner]].item.id);
-        return *direct_[inner] == vessel ? start : start + ", and so in " + quoted(drafts_[vessel].item.id);
+            in_quotes(drafts_[inner].item.id) + (drafts_[inner].item.press ? " is pressed into " : " goes in ") +
+            in_quotes(drafts_[*direct_[inner]].item.id);
+        return *direct_[inner] == vessel ? start : start + ", and so in " + in_quotes(drafts_[vessel].item.id);
     }
 
     Place place(std::size_t inner) const { return drafts_[inner].carry.goes_in->place; }
@@ -264,7 +264,7 @@ void add_shut(Expansion& all, IdIndex& ids)
         const Link other = all.chains.vessel_of(i);
         if (other && *other != *vessel) {
             all.contradict(lid.closes->shut_place,
-                           quoted(lid.item.id) + " must be shut on " + quoted(*lid.closes->vessel) + ", but " +
+                           in_quotes(lid.item.id) + " must be shut on " + in_quotes(*lid.closes->vessel) + ", but " +
                                all.chains.line(i) + " says that " + all.chains.told(i, *other),
                            "delete 'shut' here, or 'goes-in' there");
         }
@@ -272,9 +272,9 @@ void add_shut(Expansion& all, IdIndex& ids)
             for (const Named& named : *kept_off) {
                 if (named.id == *lid.closes->vessel) {
                     all.contradict(lid.closes->shut_place,
-                                   quoted(lid.item.id) + " must be shut on " + quoted(named.id) + ", but line " +
+                                   in_quotes(lid.item.id) + " must be shut on " + in_quotes(named.id) + ", but line " +
                                        std::to_string(named.place.line + 1) + " keeps it off that",
-                                   "delete 'shut' here, or " + quoted(named.id) + " there");
+                                   "delete 'shut' here, or " + in_quotes(named.id) + " there");
                 }
             }
         }
@@ -297,11 +297,11 @@ void add_forbidden(Expansion& all, std::size_t item, Keep keep, std::size_t othe
             ", and " + all.chains.line(*meeting->other) + " that " + all.chains.told(*meeting->other, meeting->vessel);
     }
     all.contradict(place,
-                   quoted(all.drafts[item].item.id) +
+                   in_quotes(all.drafts[item].item.id) +
                        (keep == Keep::out        ? " must not lie in "
                         : keep == Keep::together ? " must lie together with "
                                                  : " must keep apart from ") +
-                       quoted(all.drafts[other].item.id) + ", but " + but,
+                       in_quotes(all.drafts[other].item.id) + ", but " + but,
                    "delete '" + key_of(keep) + "' here, or '" + all.chains.key(meeting->inner) + "' there");
 }
 

@@ -67,7 +67,7 @@ void read_group(Reading& reading, const Node& node, Alternative& alternative)
     if (const Node* word = fields.find("take")) {
         const auto text = read_text(reading, *word, "take");
         if (text && !is_id(*text)) {
-            reading.problems.add(word->place, "take is " + quoted(*text),
+            reading.problems.add(word->place, "take is " + in_quotes(*text),
                                  "use only letters a to z, digits, '-' and '_', 64 at most");
         }
         alternative.word = text.value_or("");
@@ -94,7 +94,7 @@ Alternative read_alternative(Reading& reading, const Node& node)
     } else if (node.kind == NodeKind::map) {
         alternative.entries.push_back(&node);
     } else if (node.kind != NodeKind::unusable) {
-        const std::string shown = node.kind == NodeKind::text ? quoted(node.text) : kind_name(node);
+        const std::string shown = node.kind == NodeKind::text ? in_quotes(node.text) : kind_name(node);
         reading.problems.add(node.place, "an alternative is " + shown + ", not a thing",
                              "describe the thing, as an entry of 'items', or write 'nothing' for none");
     }
@@ -108,7 +108,7 @@ Alternative read_alternative(Reading& reading, const Node& node)
 void read_alternatives(Reading& reading, const Node& list, Choice& choice)
 {
     constexpr std::size_t fewest = 2, most = 100;
-    const std::string subject = choice.name.empty() ? "the choice" : "the choice " + quoted(choice.name);
+    const std::string subject = choice.name.empty() ? "the choice" : "the choice " + in_quotes(choice.name);
     if (list.items.size() > most) {
         reading.problems.add(list.place,
                              subject + " has " + std::to_string(list.items.size()) +
@@ -124,7 +124,7 @@ void read_alternatives(Reading& reading, const Node& list, Choice& choice)
     for (const Node& node : list.items) {
         Alternative alternative = read_alternative(reading, node);
         if (!alternative.word.empty() && !words.insert(alternative.word).second) {
-            reading.problems.add(node.place, subject + " has two alternatives called " + quoted(alternative.word),
+            reading.problems.add(node.place, subject + " has two alternatives called " + in_quotes(alternative.word),
                                  "give them different ids, or names of their own: '- take: big', then 'items:'");
         }
         choice.alternatives.push_back(std::move(alternative));
@@ -139,7 +139,7 @@ Choice read_choice(Reading& reading, const Node& node)
     if (const Node* name = fields.need("choice", "name what is chosen, such as 'choice: pot'")) {
         choice.name = read_text(reading, *name, "choice").value_or("");
         if (!choice.name.empty() && !is_id(choice.name)) {
-            reading.problems.add(name->place, "choice is " + quoted(choice.name),
+            reading.problems.add(name->place, "choice is " + in_quotes(choice.name),
                                  "use only letters a to z, digits, '-' and '_', 64 at most");
         }
     }
@@ -171,13 +171,13 @@ void check_names(Reading& reading, const std::vector<Choice>& choices, const Nod
             continue;
         }
         if (!names.insert(choice.name).second) {
-            reading.problems.add(choice.place, "there are two choices called " + quoted(choice.name),
+            reading.problems.add(choice.place, "there are two choices called " + in_quotes(choice.name),
                                  "give each a name of its own");
         }
         const auto found = entries.find(choice.name);
         if (found != entries.end() && (found->second.size() > 1 || !found->second.contains(choice.entry))) {
             reading.problems.add(choice.place,
-                                 quoted(choice.name) + " is the name of this choice and the id of a thing",
+                                 in_quotes(choice.name) + " is the name of this choice and the id of a thing",
                                  "give the choice another name");
         }
     }
@@ -194,7 +194,7 @@ KnownNames names_of(const std::vector<Choice>& choices, const Picks& picks, cons
         if (choices[c].alternatives.empty()) {
             continue;
         }
-        const std::string name = quoted(choices[c].name);
+        const std::string name = in_quotes(choices[c].name);
         const Alternative& taken = choices[c].alternatives[picks[c]];
         if (taken.first.empty()) {
             names.absent[choices[c].name] = {"the choice " + name +
@@ -209,7 +209,7 @@ KnownNames names_of(const std::vector<Choice>& choices, const Picks& picks, cons
             for (const Node* thing : alternative.entries) {
                 const std::string id = id_of(*thing);
                 names.absent.emplace(
-                    id, Absent{quoted(id) + " does not always come along: it is an alternative of the choice " + name,
+                    id, Absent{in_quotes(id) + " does not always come along: it is an alternative of the choice " + name,
                                "put this thing into the same alternative, or name the choice instead, " + name});
             }
         }

@@ -142,10 +142,10 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
     for (const Taken& taken : chosen) {
         const auto is_same = [&](const Taken& other) { return other.choice == taken.choice; };
         if (std::find_if(chosen.begin(), chosen.end(), is_same)->what != taken.what) {
-            problems.add({}, "the choice " + quoted(taken.choice) + " is settled in two ways", "keep one of the two");
+            problems.add({}, "the choice " + in_quotes(taken.choice) + " is settled in two ways", "keep one of the two");
         }
         if (std::find(names.begin(), names.end(), taken.choice) == names.end()) {
-            problems.add({}, "there is no choice " + quoted(taken.choice) + " in this kit",
+            problems.add({}, "there is no choice " + in_quotes(taken.choice) + " in this kit",
                          names.empty() ? "it has no choices at all: do not choose" : suggestion(taken.choice, names));
         }
     }
@@ -156,7 +156,7 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
             std::find_if(chosen.begin(), chosen.end(), [&](const Taken& t) { return t.choice == choice.name; });
         picks.push_back(0);
         if (taken == chosen.end()) {
-            problems.add(choice.place, "the choice " + quoted(choice.name) + " is open: " + listed(words, "or"),
+            problems.add(choice.place, "the choice " + in_quotes(choice.name) + " is open: " + listed(words, "or"),
                          "compare them all with 'tuckwright compare', or say which, such as '--choose " + choice.name +
                              "=" + std::string(words.front()) + "'");
             continue;
@@ -164,7 +164,7 @@ Picks picks_of(const std::vector<Choice>& choices, const std::vector<Taken>& cho
         const auto word = std::find(words.begin(), words.end(), taken->what);
         if (word == words.end()) {
             problems.add(choice.place,
-                         "the choice " + quoted(choice.name) + " has no alternative " + quoted(taken->what),
+                         "the choice " + in_quotes(choice.name) + " has no alternative " + in_quotes(taken->what),
                          suggestion(taken->what, words));
         } else {
             picks.back() = static_cast<std::size_t>(word - words.begin());

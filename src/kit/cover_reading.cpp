@@ -76,12 +76,12 @@ void check_bands(Reading& reading, const std::vector<ItemDraft>& drafts, IdIndex
             continue;
         }
         if (!drafts[*lid].closes) {
-            reading.problems.add(draft.over->place, quoted(draft.over->id) + " is no lid that closes something",
+            reading.problems.add(draft.over->place, in_quotes(draft.over->id) + " is no lid that closes something",
                                  "name the lid that the band holds shut, or delete 'over' for a band round everything");
         } else if (drafts[*lid].item.count > 1) {
             reading.problems.add(draft.over->place,
                                  "there are " + std::to_string(drafts[*lid].item.count) + " of " +
-                                     quoted(draft.over->id),
+                                     in_quotes(draft.over->id),
                                  "a band holds one lid: make items of their own of them, each with its band");
         }
     }
@@ -97,7 +97,7 @@ void take_items(Reading& reading, std::vector<ItemDraft>& drafts, Place items, K
             continue;
         }
         if (draft.bag && kit.bag) {
-            reading.problems.add(draft.place, quoted(draft.bag->id) + " is a second bag, beside " + quoted(kit.bag->id),
+            reading.problems.add(draft.place, in_quotes(draft.bag->id) + " is a second bag, beside " + in_quotes(kit.bag->id),
                                  "keep the one that goes round the whole bundle");
         } else if (draft.bag) {
             kit.bag = draft.bag;

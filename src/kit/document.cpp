@@ -138,7 +138,7 @@ private:
             problems_.add(place, "an anchor ('&' with a name) is not taken in a kit file", "take it out");
         }
         if (!tag.empty() && tag != "?" && tag != "!") {
-            problems_.add(place, "a tag (" + quoted(tag) + ") is not taken in a kit file", "take it out");
+            problems_.add(place, "a tag (" + in_quotes(tag) + ") is not taken in a kit file", "take it out");
         }
         return Node{kind, place, text, {}, {}};
     }
@@ -204,7 +204,7 @@ private:
         if (map.in_braces && value.kind == NodeKind::nothing && is_cut_by_comma(map.node, key)) {
             Entry& cut = map.node.entries.back();
             problems_.add(cut.value.place,
-                          cut.key + ": " + quoted(cut.value.text + "," + key.text) + " has a comma in its number",
+                          cut.key + ": " + in_quotes(cut.value.text + "," + key.text) + " has a comma in its number",
                           comma_remedy);
             cut.value.kind = NodeKind::unusable;
             return;
@@ -212,7 +212,7 @@ private:
         const auto [first, fresh] = map.lines.emplace(key.text, key.place.line);
         if (!fresh) {
             problems_.add(key.place,
-                          quoted(key.text) + " is given twice, first in line " + std::to_string(first->second + 1),
+                          in_quotes(key.text) + " is given twice, first in line " + std::to_string(first->second + 1),
                           "keep one of the two");
             return;
         }

@@ -59,18 +59,18 @@ void Fields::check_key(const Entry& entry, const KnownFields& known)
 {
     if (contains(known.keys, entry.key)) {
         if (entry.value.kind == NodeKind::nothing && !contains(known.needed, entry.key)) {
-            reading_.problems.add(entry.place, quoted(entry.key) + " has no value", "give one, or delete the line");
+            reading_.problems.add(entry.place, in_quotes(entry.key) + " has no value", "give one, or delete the line");
         }
         return;
     }
     const auto colon = entry.key.find(':'); // in braces, 'height:90' is one word to the parser
     const std::string first = entry.key.substr(0, colon);
     if (colon != std::string::npos && contains(known.keys, first)) {
-        reading_.problems.add(entry.place, "there is no space after the colon in " + quoted(entry.key),
-                              "write " + quoted(first + ": " + entry.key.substr(colon + 1)));
+        reading_.problems.add(entry.place, "there is no space after the colon in " + in_quotes(entry.key),
+                              "write " + in_quotes(first + ": " + entry.key.substr(colon + 1)));
         return;
     }
-    reading_.problems.add(entry.place, "unknown key " + quoted(entry.key) + " in " + subject_,
+    reading_.problems.add(entry.place, "unknown key " + in_quotes(entry.key) + " in " + subject_,
                           contains(known.elsewhere, entry.key) ? std::string(known.where)
                                                                : suggestion(entry.key, known.keys));
 }
@@ -97,9 +97,9 @@ const Node* Fields::need(std::string_view key, const std::string& remedy)
     const Entry* e = entry(key);
     const auto is_it_without_space = [&](const Entry& other) { return other.key.starts_with(std::string(key) + ":"); };
     if (is_map() && e == nullptr && std::none_of(map_->entries.begin(), map_->entries.end(), is_it_without_space)) {
-        reading_.problems.add(place_, subject_ + " has no " + quoted(key), remedy);
+        reading_.problems.add(place_, subject_ + " has no " + in_quotes(key), remedy);
     } else if (e != nullptr && e->value.kind == NodeKind::nothing && contains(needed_, key)) {
-        reading_.problems.add(e->place, quoted(key) + " has no value", remedy);
+        reading_.problems.add(e->place, in_quotes(key) + " has no value", remedy);
     }
     return find(key);
 }
@@ -129,7 +129,7 @@ std::optional<std::string> read_text(Reading& reading, const Node& node, const s
         return std::nullopt;
     }
     if (text->size() > longest_text) {
-        reading.problems.add(node.place, subject + " " + quoted(*text) + " is longer than 400 bytes", "shorten it");
+        reading.problems.add(node.place, subject + " " + in_quotes(*text) + " is longer than 400 bytes", "shorten it");
         return std::nullopt;
     }
     return *text;
@@ -176,7 +176,7 @@ std::optional<Length> read_length(Reading& reading, const Node& node, const std:
         return std::nullopt;
     }
     if (take_tolerance_off(*text).off) {
-        reading.problems.add(node.place, subject + " is " + quoted(*text) + ", but only measured sizes have a tolerance",
+        reading.problems.add(node.place, subject + " is " + in_quotes(*text) + ", but only measured sizes have a tolerance",
                              "write the number alone");
         return std::nullopt;
     }
@@ -223,12 +223,12 @@ std::optional<double> read_weight(Reading& reading, const Node& node, const std:
         return std::nullopt;
     }
     if (*grams < 0) {
-        reading.problems.add(node.place, subject + " is " + quoted(*text) + ", which is below zero",
+        reading.problems.add(node.place, subject + " is " + in_quotes(*text) + ", which is below zero",
                              "write it without the minus sign");
         return std::nullopt;
     }
     if (*grams > heaviest_g) {
-        reading.problems.add(node.place, subject + " is " + quoted(*text) + ", but may be at most 100 kg",
+        reading.problems.add(node.place, subject + " is " + in_quotes(*text) + ", but may be at most 100 kg",
                              "check the number and its unit");
         return std::nullopt;
     }
@@ -249,7 +249,7 @@ std::optional<double> read_volume(Reading& reading, const Node& node, const std:
     }
     if (*ml <= 0 || *ml > largest_ml) {
         reading.problems.add(node.place,
-                             subject + " is " + quoted(*text) + ", but must be above 0 and at most 1000 l",
+                             subject + " is " + in_quotes(*text) + ", but must be above 0 and at most 1000 l",
                              "check the number and its unit");
         return std::nullopt;
     }
@@ -276,7 +276,7 @@ std::optional<int> read_whole(Reading& reading, const Node& node, const std::str
         const std::string range = low == high
                                       ? std::to_string(low)
                                       : "a whole number from " + std::to_string(low) + " to " + std::to_string(high);
-        reading.problems.add(node.place, subject + " is " + quoted(*text), "write " + range);
+        reading.problems.add(node.place, subject + " is " + in_quotes(*text), "write " + range);
         return std::nullopt;
     }
     return number;
@@ -291,7 +291,7 @@ std::optional<std::size_t> read_word(Reading& reading, const Node& node, const s
     }
     const auto found = std::find(known.begin(), known.end(), *text);
     if (found == known.end()) {
-        reading.problems.add(node.place, "unknown word " + quoted(*text) + " for " + subject, suggestion(*text, known));
+        reading.problems.add(node.place, "unknown word " + in_quotes(*text) + " for " + subject, suggestion(*text, known));
         return std::nullopt;
     }
     return static_cast<std::size_t>(found - known.begin());

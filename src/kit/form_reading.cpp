@@ -293,7 +293,7 @@ std::vector<Stowage> read_forms(Reading& reading, const Node& node, const Item& 
         }
         const auto is_called_so = [&](const Stowage& other) { return other.name == form.name; };
         if (!form.name.empty() && std::any_of(forms.begin(), forms.end(), is_called_so)) {
-            reading.problems.add(fields.entry("name")->place, "two forms are called " + quoted(form.name),
+            reading.problems.add(fields.entry("name")->place, "two forms are called " + in_quotes(form.name),
                                  "give each form of a thing a name of its own");
         }
         forms.push_back(std::move(form));

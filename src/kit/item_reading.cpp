@@ -41,7 +41,7 @@ std::string subject_of(const Node& node)
 {
     for (const Entry& entry : node.entries) {
         if (entry.key == "id" && entry.value.kind == NodeKind::text && is_id(entry.value.text)) {
-            return "item " + quoted(entry.value.text);
+            return "item " + in_quotes(entry.value.text);
         }
     }
     return "an item";
@@ -55,11 +55,11 @@ void read_id(Reading& reading, Fields& fields, ItemDraft& draft)
         return;
     }
     if (!std::all_of(text->begin(), text->end(), is_id_letter)) {
-        reading.problems.add(node->place, "id is " + quoted(*text), "use only letters a to z, digits, '-' and '_'");
+        reading.problems.add(node->place, "id is " + in_quotes(*text), "use only letters a to z, digits, '-' and '_'");
         return;
     }
     if (text->size() > longest_id) {
-        reading.problems.add(node->place, "id " + quoted(*text) + " is longer than 64 letters", "shorten it");
+        reading.problems.add(node->place, "id " + in_quotes(*text) + " is longer than 64 letters", "shorten it");
         return;
     }
     draft.item.id = *text;

@@ -40,7 +40,7 @@ std::vector<bool> in_rings(Reading& reading, const Drafts& drafts, const std::ve
         }
         const Place place = drafts[start].closes->vessel_place;
         if (*vessels[start] == start) {
-            reading.problems.add(place, quoted(drafts[start].item.id) + " closes itself",
+            reading.problems.add(place, in_quotes(drafts[start].item.id) + " closes itself",
                                  "name the vessel that it closes");
         } else {
             reading.problems.add(place, "lids close one another in a ring: " + names, "name a vessel in each 'closes'");
@@ -53,7 +53,7 @@ std::vector<bool> in_rings(Reading& reading, const Drafts& drafts, const std::ve
 bool check_vessel(Reading& reading, const ClosesDraft& closes, const ItemDraft& vessel)
 {
     const auto refuse = [&](const std::string& what, const std::string& remedy) {
-        reading.problems.add(closes.vessel_place, quoted(vessel.item.id) + " " + what, remedy);
+        reading.problems.add(closes.vessel_place, in_quotes(vessel.item.id) + " " + what, remedy);
         return false;
     };
     if (vessel.closes) {
@@ -122,7 +122,7 @@ void check_width(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel
         if (is_far_wider(lid.outside->sizes[i], vessel.outside->sizes[i])) {
             reading.problems.add(lid.outside->places[i],
                                  "the lid is " + plan_text(lid.item.outside) + ", far wider than " +
-                                     quoted(vessel.item.id) + ", " + plan_text(vessel.item.outside),
+                                     in_quotes(vessel.item.id) + ", " + plan_text(vessel.item.outside),
                                  "check both for a digit too few or too many, and their units");
             return;
         }
@@ -134,12 +134,12 @@ void check_cover(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel
     if (lid.outside->kind != vessel.outside->kind) {
         reading.problems.add(lid.outside->place,
                              "a lid that is a " + std::string(word_of(lid.outside->kind)) + " does not close " +
-                                 quoted(vessel.item.id) + ", a " + std::string(word_of(vessel.outside->kind)),
+                                 in_quotes(vessel.item.id) + ", a " + std::string(word_of(vessel.outside->kind)),
                              "give both the same kind of shape");
     } else if (!covers_mouth(*lid.outside, mouth_of(*vessel.item.inside))) {
         reading.problems.add(lid.outside->places[0],
                              "the lid is " + plan_text(lid.item.outside) + ", too small to cover the mouth of " +
-                                 quoted(vessel.item.id) + ", " + plan_text(mouth_of(*vessel.item.inside)),
+                                 in_quotes(vessel.item.id) + ", " + plan_text(mouth_of(*vessel.item.inside)),
                              "measure both again");
     } else {
         check_width(reading, lid, vessel);
@@ -168,13 +168,13 @@ void check_depths(Reading& reading, const ItemDraft& lid, const ItemDraft& vesse
     if (closes.intrudes && Length::of_nanometres(closes.intrudes->nanometres_up()) >= inside) {
         reading.problems.add(closes.intrudes_place,
                              "intrudes is " + text(*closes.intrudes) + ", which leaves nothing of the inside height " +
-                                 text(inside) + " of " + quoted(vessel.item.id),
+                                 text(inside) + " of " + in_quotes(vessel.item.id),
                              "give the part of the lid that hangs into the vessel");
     }
     if (closes.adds && height - *closes.adds > vessel.outside->height()) {
         reading.problems.add(closes.adds_place,
                              "the lid reaches " + text(height - *closes.adds) +
-                                 " down from the rim, lower than the foot of " + quoted(vessel.item.id) + ", " +
+                                 " down from the rim, lower than the foot of " + in_quotes(vessel.item.id) + ", " +
                                  text(vessel.outside->height()) + " high",
                              "measure the lid's height and 'adds' again");
     }
@@ -196,7 +196,7 @@ void check_pair(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
     if (lid.count_is_sound && vessel.count_is_sound && lid.item.count != vessel.item.count) {
         reading.problems.add(lid.count_place,
                              "the lid's count is " + std::to_string(lid.item.count) + ", but that of " +
-                                 quoted(vessel.item.id) + " is " + std::to_string(vessel.item.count),
+                                 in_quotes(vessel.item.id) + " is " + std::to_string(vessel.item.count),
                              "give both the same count: each copy closes one");
     }
     if (check_vessel(reading, *lid.closes, vessel) && lid.outside) {
@@ -209,7 +209,7 @@ void check_pair(Reading& reading, const ItemDraft& lid, const ItemDraft& vessel)
 void check_liquid(Reading& reading, const ItemDraft& vessel, bool has_lid)
 {
     const auto refuse = [&](const std::string& what, const std::string& remedy) {
-        const std::string name = vessel.id_place ? quoted(vessel.item.id) : "the item";
+        const std::string name = vessel.id_place ? in_quotes(vessel.item.id) : "the item";
         reading.problems.add(*vessel.inside_place, name + " holds a liquid, but " + what, remedy);
     };
     const bool contents_are_faulty = vessel.contents_place && !vessel.item.contents;
@@ -245,7 +245,7 @@ void check_ids(Reading& reading, const Drafts& drafts, const IdIndex& ids)
         const Link first = drafts[i].id_place ? ids.find(drafts[i].item.id) : std::nullopt;
         if (first && *first != i) {
             reading.problems.add(*drafts[i].id_place,
-                                 "the id " + quoted(drafts[i].item.id) + " is given twice, first in line " +
+                                 "the id " + in_quotes(drafts[i].item.id) + " is given twice, first in line " +
                                      std::to_string(drafts[*first].id_place->line + 1),
                                  "rename one, or use 'count' for copies that are alike");
         }
@@ -270,7 +270,7 @@ void check_lids(Reading& reading, Drafts& drafts, IdIndex& ids)
         const auto [first, fresh] = lid_of.emplace(*vessels[i], i);
         if (!fresh) {
             reading.problems.add(closes.vessel_place,
-                                 quoted(*closes.vessel) + " is closed by " + quoted(drafts[first->second].item.id) +
+                                 in_quotes(*closes.vessel) + " is closed by " + in_quotes(drafts[first->second].item.id) +
                                      " already",
                                  "a vessel takes one lid; delete one 'closes'");
         }

@@ -29,8 +29,8 @@ Link IdIndex::need(Reading& reading, const std::string& id, Place place)
     if (!found) {
         const bool compare = known_.size() <= most_compared && unknown_++ < most_suggested;
         const auto meant = compare ? mistyped(id, known_) : std::nullopt;
-        reading.problems.add(place, "there is no item with the id " + quoted(id),
-                             meant ? "did you mean " + quoted(*meant) + "?" : "name the id of an item of this kit");
+        reading.problems.add(place, "there is no item with the id " + in_quotes(id),
+                             meant ? "did you mean " + in_quotes(*meant) + "?" : "name the id of an item of this kit");
     }
     return found;
 }

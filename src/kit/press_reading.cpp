@@ -48,7 +48,7 @@ void check_shape(Reading& reading, Fields& item, const ItemDraft& draft)
 bool check_vessel(Reading& reading, const Named& into, const ItemDraft& vessel)
 {
     const auto refuse = [&](const std::string& what, const std::string& remedy) {
-        reading.problems.add(into.place, quoted(into.id) + " " + what, remedy);
+        reading.problems.add(into.place, in_quotes(into.id) + " " + what, remedy);
         return false;
     };
     const std::string remedy = "name a vessel with a straight round inside";
@@ -105,15 +105,15 @@ void check_widths(Reading& reading, const ItemDraft& draft, const ItemDraft& ves
     const auto& gives = draft.press->gives;
     if (wide - off <= bore + bore_off) {
         reading.problems.add(draft.outside->places.front(),
-                             quoted(draft.item.id) + " is " + with_worst(wide, wide - off) +
-                                 " across, not wider than the inside of " + quoted(vessel.item.id) + ", " +
+                             in_quotes(draft.item.id) + " is " + with_worst(wide, wide - off) +
+                                 " across, not wider than the inside of " + in_quotes(vessel.item.id) + ", " +
                                  with_worst(bore, bore + bore_off) + ": it would be loose",
                              "measure both again, or delete 'press-fit'");
     } else if (gives && wide + off - *gives > bore - bore_off) {
         reading.problems.add(draft.press->gives_place,
-                             "pressed together by " + to_string(*gives) + ", " + quoted(draft.item.id) + " is still " +
+                             "pressed together by " + to_string(*gives) + ", " + in_quotes(draft.item.id) + " is still " +
                                  with_worst(wide - *gives, wide + off - *gives) + " across, wider than the inside of " +
-                                 quoted(vessel.item.id) + ", " + with_worst(bore, bore - bore_off),
+                                 in_quotes(vessel.item.id) + ", " + with_worst(bore, bore - bore_off),
                              "measure again how far it gives, and both widths");
     } else if (const auto* inner = draft.item.inside ? straight_round(draft.item.inside->shape) : nullptr) {
         const Length left = on_grid(inner->diameter) - on_grid(draft.item.inside->off.mm.front()) -
@@ -121,7 +121,7 @@ void check_widths(Reading& reading, const ItemDraft& draft, const ItemDraft& ves
         if (left <= Length{}) {
             reading.problems.add(*draft.inside_place,
                                  "once it is pressed together, nothing is left of the inside of " +
-                                     quoted(draft.item.id),
+                                     in_quotes(draft.item.id),
                                  "delete its 'inside', or measure again");
         }
     }
@@ -133,8 +133,8 @@ void check_pair(Reading& reading, const ItemDraft& draft, const ItemDraft& vesse
     const Length high = on_grid(height_of(draft.item.outside)), deep = on_grid(height_of(vessel.item.inside->shape));
     if (high > deep) {
         reading.problems.add(draft.outside->places.back(),
-                             quoted(draft.item.id) + " is " + to_string(high) + " high, the inside of " +
-                                 quoted(vessel.item.id) + " only " + to_string(deep) +
+                             in_quotes(draft.item.id) + " is " + to_string(high) + " high, the inside of " +
+                                 in_quotes(vessel.item.id) + " only " + to_string(deep) +
                                  ": beyond the rim it would spring open",
                              "name a deeper vessel, or delete 'press-fit'");
     }
@@ -148,7 +148,7 @@ bool check_company(Reading& reading, const Drafts& drafts, const ItemDraft& draf
     for (const ItemDraft& lid : drafts) {
         if (draft.id_place && lid.closes && lid.closes->vessel == id) {
             reading.problems.add(lid.closes->vessel_place,
-                                 quoted(id) + " is pressed together, and so has no lid that fits it",
+                                 in_quotes(id) + " is pressed together, and so has no lid that fits it",
                                  "delete 'closes' here, or 'press-fit' there");
             sound = false;
         }
@@ -156,8 +156,8 @@ bool check_company(Reading& reading, const Drafts& drafts, const ItemDraft& draf
     const auto& goes_in = draft.carry.goes_in;
     if (goes_in && goes_in->id != draft.press->into->id) {
         reading.problems.add(goes_in->place,
-                             quoted(id) + " is pressed into " + quoted(draft.press->into->id) +
-                                 ", so it does not lie in " + quoted(goes_in->id) + " by itself",
+                             in_quotes(id) + " is pressed into " + in_quotes(draft.press->into->id) +
+                                 ", so it does not lie in " + in_quotes(goes_in->id) + " by itself",
                              "delete 'goes-in' or 'press-fit'");
         sound = false;
     }
@@ -202,7 +202,7 @@ void check_presses(Reading& reading, Drafts& drafts, IdIndex& ids)
             continue;
         }
         if (*vessel == i) {
-            reading.problems.add(into.place, quoted(into.id) + " is pressed into itself", "name another item");
+            reading.problems.add(into.place, in_quotes(into.id) + " is pressed into itself", "name another item");
             continue;
         }
         const bool sound = check_company(reading, drafts, draft);

@@ -170,7 +170,7 @@ bool says_not_finite(std::string_view text)
 /// What is wrong with a text that does not start with a plain decimal number, or goes on in another notation.
 std::optional<Problem> notation_fault(std::string_view text, const NumberText& parts)
 {
-    const std::string shown = quoted(text);
+    const std::string shown = in_quotes(text);
     const auto first_digit = std::find_if(text.begin(), text.end(), is_digit);
     if (says_not_finite(text)) {
         return fault(shown + " is not a finite number", "write a decimal number");
@@ -289,18 +289,18 @@ Result<Unit> parse_unit(std::string_view word, Measure measure)
                 return f.unit;
             }
             const bool volume_for_weight = f.measure == Measure::volume && measure == Measure::weight;
-            return fault(quoted(word) + " is a unit of " + std::string(name_of(f.measure)) + ", but a " +
+            return fault(in_quotes(word) + " is a unit of " + std::string(name_of(f.measure)) + ", but a " +
                              std::string(name_of(measure)) + " is wanted",
                          volume_for_weight ? "give the weight, in " + listed(weight_words, "or") : wanted);
         }
     }
     for (const Synonym& s : synonyms) {
         if (s.word == word) {
-            return fault("unknown unit " + quoted(word), "write " + quoted(s.unit));
+            return fault("unknown unit " + in_quotes(word), "write " + in_quotes(s.unit));
         }
     }
     const auto meant = meant_unit(word, measure);
-    return fault("unknown unit " + quoted(word), meant ? wanted + "; did you mean " + quoted(*meant) + "?" : wanted);
+    return fault("unknown unit " + in_quotes(word), meant ? wanted + "; did you mean " + in_quotes(*meant) + "?" : wanted);
 }
 
 Result<Length> parse_length(std::string_view text, Unit plain)

@@ -67,7 +67,7 @@ void read_limits(Reading& reading, Fields& fields, std::optional<ShapeKind> kind
         }
         const auto length = read_length(reading, *node, std::string(name), AtLeast::micrometre);
         if (limit_of(rule, name)) {
-            fields.refuse(name, quoted(name) + " is limited twice", "keep one of the two");
+            fields.refuse(name, in_quotes(name) + " is limited twice", "keep one of the two");
         } else if (length) {
             limit_of(rule, name) = length->mm_down();
         }

@@ -93,7 +93,7 @@ public:
         std::map<std::string, Absent> all;
         for (const auto& [id, thing] : shelf_.things) {
             if (!taken_.contains(id)) {
-                all[id] = {reading::quoted(id) + " is on the shelf, but not among the things of this kit",
+                all[id] = {reading::in_quotes(id) + " is on the shelf, but not among the things of this kit",
                            "take it along with '- from: " + id + "', or leave this one at home", true};
             }
         }
@@ -114,9 +114,9 @@ private:
         if (found == shelf_.things.end()) {
             const auto meant = mistyped(from.value.text, known_);
             problems_.add(from.value.place,
-                          "the shelf " + reading::quoted(shelf_.title) + " has nothing with the id " +
-                              reading::quoted(from.value.text),
-                          meant ? "did you mean " + reading::quoted(*meant) + "?"
+                          "the shelf " + reading::in_quotes(shelf_.title) + " has nothing with the id " +
+                              reading::in_quotes(from.value.text),
+                          meant ? "did you mean " + reading::in_quotes(*meant) + "?"
                                 : "name the id of a thing on the shelf");
             entry.kind = NodeKind::unusable;
             return;
@@ -159,7 +159,7 @@ std::optional<std::string> path_beside(ProblemList& problems, const Node& node, 
     }
     const fs::path path(node.text);
     if (path.empty() || path.is_absolute() || std::find(path.begin(), path.end(), "..") != path.end()) {
-        return refuse("shelf is " + reading::quoted(node.text) + ", which is not in the kit file's folder or below it");
+        return refuse("shelf is " + reading::in_quotes(node.text) + ", which is not in the kit file's folder or below it");
     }
     return (fs::path(kit_path).parent_path() / path).string();
 }
@@ -224,7 +224,7 @@ std::optional<ShelfFile> take_from_shelf(ProblemList& problems, Node& document, 
     const auto path = path_beside(problems, named->value, kit_path);
     const auto text = path ? file_text(*path, largest_file) : Result<std::string>(Problem{});
     if (path && !text) {
-        problems.add(named->value.place, "the shelf " + reading::quoted(*path) + " " + text.problems().front().what,
+        problems.add(named->value.place, "the shelf " + reading::in_quotes(*path) + " " + text.problems().front().what,
                      "it is looked for in the kit file's folder; check its name");
     }
     std::optional<ShelfFile> file;

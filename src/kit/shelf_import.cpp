@@ -63,15 +63,15 @@ Header read_header(const CsvRecord& record, ProblemList& problems)
             const bool semicolons = record.size() == 1 && field.text.find(';') != std::string::npos;
             problems.add(field.place,
                          semicolons ? "the columns are separated by semicolons"
-                                    : "unknown column " + quoted(field.text),
+                                    : "unknown column " + in_quotes(field.text),
                          semicolons ? "save the table with commas between its columns" : suggestion(field.text, known));
         } else if (!given.insert(found->name).second) {
-            problems.add(field.place, "the column " + quoted(field.text) + " is given twice", "keep one of the two");
+            problems.add(field.place, "the column " + in_quotes(field.text) + " is given twice", "keep one of the two");
         }
     }
     for (const std::string_view name : needed) {
         if (problems.empty() && !given.contains(name)) {
-            problems.add(record.front().place, "there is no column " + quoted(name),
+            problems.add(record.front().place, "there is no column " + in_quotes(name),
                          "the first line names the columns: id, weight_g, height_mm, and diameter_mm or length_mm and "
                          "width_mm at least");
         }

@@ -105,9 +105,9 @@ bool add_tight_colon(const Line& line, ProblemList& problems)
     const auto colon = tight_colon(line);
     if (colon) {
         const std::string before(line.text.substr(line.start, *colon + 1 - line.start));
-        problems.add(line.place(*colon), "there is no space after the colon of " + quoted(line.content()),
+        problems.add(line.place(*colon), "there is no space after the colon of " + in_quotes(line.content()),
                      "put a space after the colon in " + line.name() + ": " +
-                         quoted(before + " " + std::string(line.text.substr(*colon + 1))));
+                         in_quotes(before + " " + std::string(line.text.substr(*colon + 1))));
     }
     return colon.has_value();
 }

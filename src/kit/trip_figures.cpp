@@ -51,15 +51,15 @@ std::optional<double> read_figure(Reading& reading, const Node& node, const std:
                                    [&](const FigureUnit& one) { return one.word == figure->unit; });
     if (unit == wanted.units.end()) {
         reading.problems.add(node.place,
-                             figure->unit.empty() ? subject + " is " + quoted(*text) + ", without a unit"
-                                                  : subject + ": unknown unit " + quoted(figure->unit),
+                             figure->unit.empty() ? subject + " is " + in_quotes(*text) + ", without a unit"
+                                                  : subject + ": unknown unit " + in_quotes(figure->unit),
                              "write it such as " + wanted.example);
         return std::nullopt;
     }
     const double value = (figure->number + unit->offset) * unit->factor;
     constexpr double hair = 1e-9; // 0.01 times a number is not quite the share that the bound is
     if (value < wanted.low - hair || value > wanted.high + hair) {
-        reading.problems.add(node.place, subject + " is " + quoted(*text) + ", but must be " + wanted.range,
+        reading.problems.add(node.place, subject + " is " + in_quotes(*text) + ", but must be " + wanted.range,
                              "check the number and its unit");
         return std::nullopt;
     }

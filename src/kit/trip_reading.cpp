@@ -121,7 +121,7 @@ void refuse_keys_of_items(Reading& reading, const Node& offer)
     for (const Entry& entry : offer.entries) {
         for (const auto& [key, remedy] : refused) {
             if (entry.key == key) {
-                reading.problems.add(entry.place, "an offered vessel has no " + quoted(key), remedy);
+                reading.problems.add(entry.place, "an offered vessel has no " + in_quotes(key), remedy);
             }
         }
     }
@@ -132,7 +132,7 @@ std::optional<double> read_held(Reading& reading, const Node& node, bool by_volu
 {
     const auto held = by_volume ? read_volume(reading, node, "holds") : read_weight(reading, node, "holds");
     if (held && *held < 1) {
-        reading.problems.add(node.place, "holds is " + quoted(node.text) + ", hardly anything",
+        reading.problems.add(node.place, "holds is " + in_quotes(node.text) + ", hardly anything",
                              "write it such as " + example);
         return std::nullopt;
     }
@@ -161,7 +161,7 @@ double read_holds(Reading& reading, const Node& offer, const Purpose& purpose, c
     }
     if (purpose.by_volume && draft.outside && (draft.item.inside || !draft.inside_place) && held > room) {
         reading.problems.add(node.place,
-                             "holds is " + quoted(node.text) + ", but there is room for " +
+                             "holds is " + in_quotes(node.text) + ", but there is room for " +
                                  std::to_string(static_cast<int>(room)) + " ml at most by its dimensions",
                              "measure it again, and check the units");
     }
@@ -210,7 +210,7 @@ void read_of_one_fuel(Reading& reading, Fields& fields, FuelPlan& fuel)
     for (const auto& [key, of] : own) {
         if (fields.given(key) && fuel.what != of) {
             fields.refuse(key,
-                          quoted(key) + " is about " + std::string(fuel_words[static_cast<std::size_t>(of)]) +
+                          in_quotes(key) + " is about " + std::string(fuel_words[static_cast<std::size_t>(of)]) +
                               ", but the fuel is " + words(fuel),
                           "delete it");
         }
@@ -389,7 +389,7 @@ void check_offers(Reading& reading, const std::vector<ItemDraft>& drafts, std::s
         const auto& closes = drafts[i].item.closes;
         if (closes && closes->item >= first) {
             reading.problems.add(drafts[i].closes->vessel_place,
-                                 quoted(drafts[closes->item].item.id) +
+                                 in_quotes(drafts[closes->item].item.id) +
                                      " is offered for the trip, and may stay at home",
                                  "write 'lid: own' in its 'inside' there, and delete this lid");
         }

@@ -65,9 +65,9 @@ std::optional<std::string_view> mistyped(std::string_view word, std::span<const 
 std::string suggestion(std::string_view word, std::span<const std::string_view> known)
 {
     if (const auto meant = mistyped(word, known)) {
-        return "did you mean " + quoted(*meant) + "?";
+        return "did you mean " + in_quotes(*meant) + "?";
     }
-    return known.size() == 1 ? "write " + quoted(known.front()) : "known here: " + listed(known);
+    return known.size() == 1 ? "write " + in_quotes(known.front()) : "known here: " + listed(known);
 }
 
 bool is_id_letter(char c)
@@ -80,7 +80,7 @@ bool is_id(std::string_view text)
     return !text.empty() && text.size() <= longest_id && std::all_of(text.begin(), text.end(), is_id_letter);
 }
 
-std::string quoted(std::string_view text)
+std::string in_quotes(std::string_view text)
 {
     std::string shown = "'";
     std::size_t characters = 0;

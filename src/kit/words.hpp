@@ -26,7 +26,7 @@ bool is_id_letter(char c);
 bool is_id(std::string_view text);
 
 /// The text in quotes, on one line and cut short when long, so that a problem stays readable.
-std::string quoted(std::string_view text);
+std::string in_quotes(std::string_view text);
 
 /// "a, b and c", with the given word before the last.
 std::string listed(std::span<const std::string_view> words, std::string_view last_word = "and");

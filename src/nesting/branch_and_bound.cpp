@@ -22,6 +22,7 @@
 
 #include "nesting/choice_order.hpp"
 #include "nesting/height_program.hpp"
+#include "nesting/tiny.hpp"
 #include "tuckwright/contract.hpp"
 
 namespace tuckwright::nesting {
@@ -30,7 +31,6 @@ namespace {
 
 constexpr double same_volume = 5e-8; // relative: a bound so near to the incumbent closes a node
 constexpr double just_below = 1 - 1e-9, hardly_below = 1 - 1e-12;
-constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// Plans of the bundle from the smallest to the largest, and what is left to each body.
 struct Node {

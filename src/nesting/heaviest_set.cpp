@@ -5,11 +5,11 @@
 #include <cmath>
 #include <functional>
 
+#include "nesting/tiny.hpp"
+
 namespace tuckwright::nesting {
 
 namespace {
-
-constexpr double hair = 1e-9; // mm
 
 /// Slabs at one level, one after the other, with what all conditions but pairs need.
 class Level {

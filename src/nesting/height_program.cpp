@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "nesting/tiny.hpp"
 #include "packing/column_program.hpp"
 
 namespace tuckwright::nesting {
@@ -11,10 +12,7 @@ namespace tuckwright::nesting {
 namespace {
 
 constexpr int most_sets = 4000;    // looked at for one cell
-constexpr double hair = 1e-9;      // relative: far more than rounding in the sums
-constexpr double infinite = std::numeric_limits<double>::infinity();
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 using CellSet = std::uint64_t;
 

@@ -14,14 +14,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "nesting/tiny.hpp"
+
 namespace tuckwright::nesting {
 
 namespace {
-
-constexpr double hair = 1e-9; // mm, and relative: far more than rounding in the sums
-constexpr double infinite = std::numeric_limits<double>::infinity();
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 std::optional<Choice> only_choice(const LevelModel& model, const ChoicesLeft& left, int body)
 {

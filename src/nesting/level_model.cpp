@@ -218,8 +218,8 @@ private:
         const double diagonal = std::hypot(plan.half_length, plan.half_width);
         const double half = plan.round ? std::sqrt(std::max(0.0, plan.half_length * plan.half_length - rod.aside * rod.aside))
                                        : diagonal;
-        constexpr double hair = 1e-6; // radians
-        const double tilt = hair + std::asin(std::min(1.0, half / std::hypot(rod.along, rod.across))) -
+        constexpr double noticeable = 1e-6; // radians
+        const double tilt = noticeable + std::asin(std::min(1.0, half / std::hypot(rod.along, rod.across))) -
                             std::atan2(rod.across, rod.along);
         const double most = std::clamp(tilt, 0.0, std::numbers::pi / 2);
         const double high = std::min(rod.along, rod.along * std::cos(most) + rod.across * std::sin(most));

@@ -14,13 +14,11 @@
 #include <vector>
 
 #include "nesting/level_frame.hpp"
+#include "nesting/tiny.hpp"
 
 namespace tuckwright::nesting {
 
 namespace {
-
-constexpr double hair = 1e-9; // mm, and relative: far more than rounding in the sums
-constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// Least distances from where one thing begins to where another does, in all ways from one to the next.
 class Distances {

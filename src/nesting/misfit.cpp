@@ -25,7 +25,7 @@ namespace {
 
 /// Relative: limits are taken as so much wider, which is far more than rounding can matter, and far less than the grid.
 constexpr double safety = 1e-9;
-constexpr double quarter = std::numbers::pi / 2;
+constexpr double quarter_turn = std::numbers::pi / 2;
 /// Radians, and squares of sines: what angles may be off by rounding, widely.
 constexpr double rounding = 1e-12;
 
@@ -74,15 +74,15 @@ std::vector<Interval> angles_within(const Inscribed& c, const std::optional<doub
     const double longest = std::hypot(c.height, c.diameter);
     const double ratio = limit ? *limit * (1 + safety) / longest : 1;
     if (ratio >= 1) {
-        return {{0, quarter}};
+        return {{0, quarter_turn}};
     }
     const double worst = std::atan2(c.height, c.diameter), left_out = std::acos(ratio);
     std::vector<Interval> found;
     if (worst - left_out >= -rounding) {
         found.push_back({0, std::max(0.0, worst - left_out)});
     }
-    if (worst + left_out <= quarter + rounding) {
-        found.push_back({std::min(worst + left_out, quarter), quarter});
+    if (worst + left_out <= quarter_turn + rounding) {
+        found.push_back({std::min(worst + left_out, quarter_turn), quarter_turn});
     }
     return found;
 }
@@ -90,7 +90,7 @@ std::vector<Interval> angles_within(const Inscribed& c, const std::optional<doub
 /// The same, of an upright item: its own axis has only a quarter turn, what is across to it none.
 std::vector<Interval> upright_only(const std::vector<Interval>& angles, bool along_upright)
 {
-    const double angle = along_upright ? quarter : 0;
+    const double angle = along_upright ? quarter_turn : 0;
     for (const Interval& i : angles) {
         if (i.low <= angle && angle <= i.high) {
             return {{angle, angle}};
@@ -137,7 +137,7 @@ std::optional<double> least_angle_within(const Inscribed& c, const std::optional
         return 0;
     }
     const double least = std::atan2(c.diameter, c.height) + std::acos(ratio);
-    return least <= quarter + rounding ? std::optional(least) : std::nullopt;
+    return least <= quarter_turn + rounding ? std::optional(least) : std::nullopt;
 }
 
 bool round_bundle_has_room(const Inscribed& c, const BundleRule& rule, bool upright)

@@ -36,11 +36,11 @@
 #include <limits>
 #include <numbers>
 
+#include "nesting/tiny.hpp"
+
 namespace tuckwright::nesting {
 
 namespace {
-
-constexpr double hair = 1e-9; // mm: what just fits does fit
 
 /// T of the above for a thing that fits the circle.
 double least_reach(const Lying& one, double radius)
@@ -67,7 +67,7 @@ Sides sides(const Footprint& f, bool quarter)
     return quarter ? Sides{f.half_width, f.half_length} : Sides{f.half_length, f.half_width};
 }
 
-bool within(const Sides& s, const Plan& plan) { return s.x <= plan.half_length + hair && s.y <= plan.half_width + hair; }
+bool lies_within(const Sides& s, const Plan& plan) { return s.x <= plan.half_length + hair && s.y <= plan.half_width + hair; }
 
 /// Whether they are apart with their middles so far from each other, given as x and y.
 bool apart(const Footprint& f, const Sides& fs, const Footprint& g, const Sides& gs, double x, double y)
@@ -89,7 +89,7 @@ bool fit_in_rectangle(const Lying& f, const Lying& g, const Plan& plan)
         const Sides f_whole = sides(f.whole, f_quarter);
         for (const bool g_quarter : {false, true}) {
             const Sides g_whole = sides(g.whole, g_quarter);
-            if (within(f_whole, plan) && within(g_whole, plan) &&
+            if (lies_within(f_whole, plan) && lies_within(g_whole, plan) &&
                 apart(f.footprint, sides(f.footprint, f_quarter), g.footprint, sides(g.footprint, g_quarter),
                       2 * plan.half_length - f_whole.x - g_whole.x, 2 * plan.half_width - f_whole.y - g_whole.y)) {
                 return true;
@@ -134,7 +134,7 @@ bool fits_alone(const Lying& one, const Plan& plan)
         return (f.disc ? f.half_length : std::hypot(f.half_length, f.half_width)) <= plan.half_length + hair;
     }
     const Footprint f = told(one).whole;
-    return within(sides(f, false), plan) || within(sides(f, true), plan);
+    return lies_within(sides(f, false), plan) || lies_within(sides(f, true), plan);
 }
 
 bool fit_side_by_side(const Lying& one, const Lying& other, const Plan& plan)
@@ -162,7 +162,7 @@ bool fit_beside_standing_out(const Lying& standing_out, const RoundVessel& vesse
         const double x = 2 * plan.half_length - vessel.outside - whole.x - (f.disc ? 0 : s.x);
         const double y = 2 * plan.half_width - vessel.outside - whole.y - (f.disc ? 0 : s.y);
         const double most = x > 0 && y > 0 ? std::hypot(x, y) : std::max(x, y);
-        if (within(whole, plan) && reach + (f.disc ? s.x : 0) <= most + hair) {
+        if (lies_within(whole, plan) && reach + (f.disc ? s.x : 0) <= most + hair) {
             return true;
         }
     }
@@ -216,7 +216,7 @@ bool three_fit_rectangle(const Lying& one, const Lying& other, const Lying& thir
     for (unsigned turns = 0; turns < 8; ++turns) {
         const Sides a = square_sides(one, (turns & 1) != 0), b = square_sides(other, (turns & 2) != 0),
                     c = square_sides(third, (turns & 4) != 0);
-        if (within(a, plan) && within(b, plan) && within(c, plan) &&
+        if (lies_within(a, plan) && lies_within(b, plan) && lies_within(c, plan) &&
             (one_beside_two(a, b, c, plan) || one_beside_two(b, c, a, plan) || one_beside_two(c, a, b, plan))) {
             return true;
         }

@@ -15,10 +15,10 @@ using namespace packing;
 
 bool within(const Envelope& e, const EnvelopeLimits& l)
 {
-    constexpr double hair = 1e-7;
-    return e.height <= l.height + hair &&
-           (e.round ? e.radius <= l.radius + hair
-                    : e.half_length <= l.half_length + hair && e.half_width <= l.half_width + hair);
+    constexpr double spare = 1e-7;
+    return e.height <= l.height + spare &&
+           (e.round ? e.radius <= l.radius + spare
+                    : e.half_length <= l.half_length + spare && e.half_width <= l.half_width + spare);
 }
 
 namespace {

@@ -41,20 +41,20 @@ std::vector<int> shuffled_by_volume(const Scene& scene, Random& random)
 }
 
 /// How a body is stowed and turned.
-struct Stance {
+struct Standing {
     int way = 0;
     Form form = Form::standing;
 };
 
 /// A stance for each body, the same for bodies of the same shape: lots of equal things pack best when they lie alike.
-std::vector<Stance> preferred_stances(const Scene& scene, Random& random)
+std::vector<Standing> preferred_stances(const Scene& scene, Random& random)
 {
-    std::vector<Stance> preferred;
+    std::vector<Standing> preferred;
     for (std::size_t body = 0; body < scene.bodies.size(); ++body) {
         const int ways = scene.ways(static_cast<int>(body));
         const int way = ways == 1 ? 0 : static_cast<int>(random.below(at(ways)));
         const auto& forms = scene.stowed(static_cast<int>(body), way).forms;
-        Stance stance{way, forms[random.below(forms.size())]};
+        Standing stance{way, forms[random.below(forms.size())]};
         for (std::size_t twin = 0; twin < body && ways == 1; ++twin) {
             if (scene.bodies[twin].pieces.front().shape == scene.bodies[body].pieces.front().shape) {
                 stance.form = preferred[twin].form;
@@ -67,7 +67,7 @@ std::vector<Stance> preferred_stances(const Scene& scene, Random& random)
 }
 
 /// Keeps the doors of one way to stow the body, and of those the ones of a form, if there are any.
-void keep_stance(std::vector<Door>& open, const Stance& stance)
+void keep_stance(std::vector<Door>& open, const Standing& stance)
 {
     const auto keep = [&](auto matches) {
         if (std::any_of(open.begin(), open.end(), matches)) {
@@ -202,7 +202,7 @@ void construct(Layout& layout, Random& random, double eagerness, int samples)
 {
     const Weights weights(layout.size());
     const std::vector<int> order = shuffled_by_volume(layout.scene(), random);
-    const std::vector<Stance> preferred = preferred_stances(layout.scene(), random);
+    const std::vector<Standing> preferred = preferred_stances(layout.scene(), random);
     const bool picky = random.chance(0.7);
     for (const int body : order) {
         layout.hide(body);

@@ -17,7 +17,7 @@ namespace tuckwright::packing {
 
 namespace {
 
-constexpr double hair = 1e-11; ///< mm: what rounding may add up to
+constexpr double sliver = 1e-11; ///< mm: what rounding may add up to
 
 Piece shifted(const Piece& piece, const Vec3& by, double way)
 {
@@ -59,7 +59,7 @@ bool may_meet(const Piece& p, const Piece& q, const Vec3& direction, double most
 template <class Out> double lowest(const Out& out, double end)
 {
     double low = 0, high = end;
-    for (int k = 0; k < 100 && high - low > hair / 4; ++k) {
+    for (int k = 0; k < 100 && high - low > sliver / 4; ++k) {
         const double first = low + (high - low) / 3, second = high - (high - low) / 3;
         (out(first) <= out(second) ? high : low) = out(first) <= out(second) ? second : first;
     }
@@ -69,16 +69,16 @@ template <class Out> double lowest(const Out& out, double end)
 /// The last point on a way where a convex excess is none; where it always is some, where it is least.
 template <class Out> double last_within(const Out& out, double end)
 {
-    if (out(end) <= hair) {
+    if (out(end) <= sliver) {
         return end;
     }
-    double good = out(0.0) <= hair ? 0 : lowest(out, end), bad = end;
-    if (out(good) > hair) {
+    double good = out(0.0) <= sliver ? 0 : lowest(out, end), bad = end;
+    if (out(good) > sliver) {
         return good;
     }
-    for (int k = 0; k < 60 && bad - good > hair / 4; ++k) {
+    for (int k = 0; k < 60 && bad - good > sliver / 4; ++k) {
         const double middle = (good + bad) / 2;
-        (out(middle) <= hair ? good : bad) = middle;
+        (out(middle) <= sliver ? good : bad) = middle;
     }
     return good;
 }
@@ -122,7 +122,7 @@ public:
         for (int k = 0; k < enough && way < most_; ++k) {
             const double step = free_step(way);
             way += step;
-            if (step < hair) {
+            if (step < sliver) {
                 break;
             }
         }
@@ -132,7 +132,7 @@ public:
 private:
     void gather_near(Level& level, int vessel)
     {
-        const double air = std::max(air_.curved, air_.flat) + hair;
+        const double air = std::max(air_.curved, air_.flat) + sliver;
         Piece round; // all moving pieces are within this
         const Bound own = Bound::of(level.moving);
         round.x = own.x, round.y = own.y, round.reach = own.reach;
@@ -167,7 +167,7 @@ private:
         Piece level = p;
         level.z = q.z;
         const Contact c = contact(level, q);
-        return std::abs(c.nz) < 1e-12 && c.distance >= air_between(c, air_) - hair;
+        return std::abs(c.nz) < 1e-12 && c.distance >= air_between(c, air_) - sliver;
     }
 
     /// A further way that is surely free.
@@ -178,7 +178,7 @@ private:
             layout_.count_work(4 * level.moving.size() + 3 * level.near.size());
             for (const auto& [k, other] : level.near) {
                 const Piece p = shifted(level.moving[k], level.direction, way);
-                if (!may_meet(p, *other, level.direction, step, std::max(air_.curved, air_.flat) + hair)) {
+                if (!may_meet(p, *other, level.direction, step, std::max(air_.curved, air_.flat) + sliver)) {
                     continue;
                 }
                 const Contact c = contact(p, *other);
@@ -219,7 +219,7 @@ private:
                     continue;
                 }
                 double good = 0, bad = step;
-                for (int halving = 0; halving < 60 && bad - good > hair / 4; ++halving) {
+                for (int halving = 0; halving < 60 && bad - good > sliver / 4; ++halving) {
                     const double middle = (good + bad) / 2;
                     (is_kept(middle) ? good : bad) = middle;
                 }

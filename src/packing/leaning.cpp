@@ -119,9 +119,9 @@ Vec3 nearest(const Line& p, const Line& q)
     return q.middle + t * q.half - p.middle - s * p.half;
 }
 
-class Best {
+class BestLean {
 public:
-    Best(const Piece& p, const Piece& q) : p_(p), q_(q), between_{q.x - p.x, q.y - p.y, q.z - p.z} {}
+    BestLean(const Piece& p, const Piece& q) : p_(p), q_(q), between_{q.x - p.x, q.y - p.y, q.z - p.z} {}
 
     void offer(Vec3 n)
     {
@@ -149,7 +149,7 @@ private:
 
 Contact slanted_contact(const Piece& p, const Piece& q)
 {
-    Best best(p, q);
+    BestLean best(p, q);
     const Axes a = axes_of(p), b = axes_of(q);
     for (const Vec3& u : a.of) {
         best.offer(u);
@@ -166,7 +166,7 @@ Contact slanted_contact(const Piece& p, const Piece& q)
 
 double slanted_overlap(const Piece& p, const Piece& q)
 {
-    Best best(p, q);
+    BestLean best(p, q);
     best.offer(nearest(line_of(p), line_of(q))); // mostly the one that parts them
     if (best.apart()) {
         return 0;

@@ -176,9 +176,9 @@ double shallow(const Piece& piece, const Room& room)
 namespace {
 
 /// Keeps the direction with the largest distance between the two pieces.
-class Best {
+class BestWitness {
 public:
-    Best(const Piece& p, const Piece& q) : p_(p), q_(q) { best_.distance = -std::numeric_limits<double>::infinity(); }
+    BestWitness(const Piece& p, const Piece& q) : p_(p), q_(q) { best_.distance = -std::numeric_limits<double>::infinity(); }
 
     void offer(double nx, double ny, double nz, bool curved)
     {
@@ -203,7 +203,7 @@ private:
     Contact best_;
 };
 
-void offer_plan(Best& best, const Piece& p, const Piece& q)
+void offer_plan(BestWitness& best, const Piece& p, const Piece& q)
 {
     for (const Piece* own : {&p, &q}) {
         if (own->kind != PieceKind::disc) {
@@ -228,7 +228,7 @@ void offer_plan(Best& best, const Piece& p, const Piece& q)
 }
 
 /// The direction across a lying cylinder from its axis to the nearest point of the other's shadow.
-void offer_round(Best& best, const Piece& lying, const Piece& other)
+void offer_round(BestWitness& best, const Piece& lying, const Piece& other)
 {
     const double u = (other.y - lying.y) * lying.c - (other.x - lying.x) * lying.s, w = other.z - lying.z;
     double half = across(lying, other), high = other.half_height;
@@ -247,7 +247,7 @@ Contact contact(const Piece& p, const Piece& q)
     if (p.kind == PieceKind::leaning || q.kind == PieceKind::leaning) {
         return slanted_contact(p, q);
     }
-    Best best(p, q);
+    BestWitness best(p, q);
     best.offer(0, 0, 1, false);
     offer_plan(best, p, q);
     if (p.kind == PieceKind::lying) {

@@ -160,11 +160,11 @@ private:
     /// Whether an item lies neither along nor square to the cavity's axis.
     bool slants(std::size_t item, const Pose& frame) const
     {
-        constexpr double straight = 1e-9;
+        constexpr double hardly_tilted = 1e-9;
         const Vec3 up = axis_of(rotation_matrix(frame.turn), 2);
         const Vec3 own = axis_of(rotation_matrix(bundle_.items[item].solids.front().pose.turn), 2);
         const double c = std::abs(dot(own, up));
-        return c > straight && c < 1 - straight;
+        return c > hardly_tilted && c < 1 - hardly_tilted;
     }
 
     /// What is left in a cavity of that shape beside one item, or beside two that touch side by side, `way` from the

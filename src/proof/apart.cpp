@@ -12,12 +12,12 @@ namespace {
 
 using Triple = std::array<double, 3>;
 
-double dot(const Triple& a, const Triple& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
+double rough_dot(const Triple& a, const Triple& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
 
 double rough_reach(const Piece::Rough& piece, bool round, const Triple& n)
 {
-    const double up = piece.half[2] * std::abs(dot(n, piece.axis[2]));
-    const double x = dot(n, piece.axis[0]), y = dot(n, piece.axis[1]);
+    const double up = piece.half[2] * std::abs(rough_dot(n, piece.axis[2]));
+    const double x = rough_dot(n, piece.axis[0]), y = rough_dot(n, piece.axis[1]);
     return up + (round ? piece.half[0] * std::hypot(x, y) : piece.half[0] * std::abs(x) + piece.half[1] * std::abs(y));
 }
 
@@ -77,7 +77,7 @@ private:
     {
         const double norm = length(n);
         const Triple unit{approximate(n[0]) / norm, approximate(n[1]) / norm, approximate(n[2]) / norm};
-        const double gap = dot(rough_between_, unit) - std::abs(dot(rough_half_way_, unit)) -
+        const double gap = rough_dot(rough_between_, unit) - std::abs(rough_dot(rough_half_way_, unit)) -
                            rough_reach(first_.rough, first_.round, unit) -
                            rough_reach(second_.rough, second_.round, unit);
         if (gap < -0.5) {

@@ -13,6 +13,7 @@ namespace tuckwright::proof {
 using Rational = CGAL::Gmpq;
 using Vector = std::array<Rational, 3>;
 
+inline Rational magnitude(const Rational& value) { return value < 0 ? -value : value; }
 Rational dot(const Vector& a, const Vector& b);
 Vector plus(const Vector& a, const Vector& b);
 Vector minus(const Vector& a, const Vector& b);

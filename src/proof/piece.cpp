@@ -16,8 +16,6 @@ Vector halves(const Shape& shape)
     return {nanometres(box.length) / 2, nanometres(box.width) / 2, nanometres(box.height) / 2};
 }
 
-Rational magnitude(const Rational& value) { return value < 0 ? -value : value; }
-
 } // namespace
 
 Piece piece_of(const Shape& shape, const Pose& pose)

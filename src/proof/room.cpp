@@ -11,8 +11,6 @@ namespace tuckwright::proof {
 
 namespace {
 
-Rational magnitude(const Rational& value) { return value < 0 ? -value : value; }
-
 /// Height of the piece's centre above the room's.
 Rational height(const Piece& piece, const Room& room)
 {

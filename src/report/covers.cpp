@@ -17,7 +17,6 @@ namespace {
 using nlohmann::ordered_json;
 
 constexpr std::size_t most_bands = 500;
-constexpr double largest_weight = 1e12; // g
 
 /// As people call it: the name up to a comma.
 template <class Cover> std::string spoken(const Cover& cover)
@@ -108,6 +107,19 @@ std::string first_cover_off(const Bundle& bundle)
     }
     const auto bands = level_bands(bundle);
     return bands.empty() ? "" : "take off " + spoken(bands.back());
+}
+
+std::vector<std::string> covers_from_outside(const Bundle& bundle)
+{
+    std::vector<std::string> order;
+    if (bundle.bag) {
+        order.push_back(spoken(*bundle.bag));
+    }
+    const auto bands = level_bands(bundle);
+    for (auto band = bands.rbegin(); band != bands.rend(); ++band) {
+        order.push_back(spoken(*band));
+    }
+    return order;
 }
 
 std::string covers_text(const Bundle& bundle)

@@ -16,6 +16,9 @@ std::vector<std::string> cover_steps(const Bundle& bundle);
 /// "pull off Soft bag", or nothing without bag and bands round everything.
 std::string first_cover_off(const Bundle& bundle);
 
+/// The bag and the bands round everything, in the order in which they come off: "Soft bag", "Strap".
+std::vector<std::string> covers_from_outside(const Bundle& bundle);
+
 /// Parts of their own on the bands that hold lids, and on the bag and the bands round everything, how wide they are and
 /// what they hold; empty without them.
 std::string covers_text(const Bundle& bundle);

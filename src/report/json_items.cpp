@@ -18,7 +18,6 @@ namespace {
 constexpr std::size_t most_items = 2000;
 constexpr std::size_t most_parts = 16; // solids or cavities of one item
 constexpr std::size_t most_planes = 4'000'000;
-constexpr double largest_weight = 1e12; // g
 
 using Names = std::map<std::pair<std::string, int>, std::size_t>;
 

@@ -8,6 +8,8 @@
 
 namespace tuckwright::report {
 
+inline constexpr double largest_weight = 1e12; ///< g
+
 /// The object in a field that only a bundle has. Nothing where there is no bundle, or after a fault: it must be null
 /// then, and an object otherwise.
 std::optional<Node> part_of_bundle(const Node& root, const char* key, Status status);

@@ -86,14 +86,20 @@ std::string fits_text(const Bundle& bundle)
     for (const Fit& fit : bundle.fits) {
         text += wrapped("  - ", fit_in_words(bundle, fit));
     }
-    std::string tight;
-    for (const Fit& fit : tightest(bundle, tightest_named)) {
-        tight += (tight.empty() ? "" : "; ") + subject(bundle, fit) + " (" + at_worst(fit) + ")";
-    }
-    return text + wrapped("Tightest: ", tight + ".");
+    return text + wrapped("", tightest_note(bundle));
 }
 
-std::string rattling_text(const Bundle& bundle)
+std::string tightest_note(const Bundle& bundle)
+{
+    std::string tight;
+    for (const Fit& fit : tightest(bundle, tightest_named)) {
+        const std::string room = fit.worst == fit.room ? room_in_words(fit.room) : at_worst(fit);
+        tight += (tight.empty() ? "" : "; ") + subject(bundle, fit) + " (" + room + ")";
+    }
+    return tight.empty() ? tight : "Tightest: " + tight + ".";
+}
+
+std::string rattling_note(const Bundle& bundle)
 {
     const std::vector<std::size_t> loose = rattlers(bundle);
     if (loose.empty()) {
@@ -113,8 +119,10 @@ std::string rattling_text(const Bundle& bundle)
             soft.push_back(i);
         }
     }
-    return wrapped("", "What rattles: " + text + "." +
-                           (soft.empty() ? "" : std::string(" To pad it, there ") + (soft.size() > 1 ? "are " : "is ") + listed(bundle, soft) + "."));
+    return "What rattles: " + text + "." +
+           (soft.empty()
+                ? ""
+                : std::string(" To pad it, there ") + (soft.size() > 1 ? "are " : "is ") + listed(bundle, soft) + ".");
 }
 
 } // namespace tuckwright::report

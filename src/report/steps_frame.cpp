@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "report/covers.hpp"
 #include "report/words.hpp"
 
 namespace tuckwright::report {
@@ -66,11 +67,11 @@ std::string box_frame(const Bundle& bundle, const Box& box, bool has_hours)
                is_upright_box(bundle.items[item.in->item], item.in->cavity);
     });
     const std::string side = box.length >= box.width + hardly_longer ? "its long side" : "one side";
-    return wrapped("  ", "The bundle stands with " + side + " in front of you: left and right are along its length, " +
-                             "front and back along its width." +
-                             (has_hours      ? std::string(" ") + clock_in_words
-                              : boxes_filled ? " A box that is filled beforehand is turned as it will be in the bundle."
-                                             : ""));
+    return "The bundle stands with " + side + " in front of you: left and right are along its length, " +
+           "front and back along its width." +
+           (has_hours      ? std::string(" ") + clock_in_words
+            : boxes_filled ? " A box that is filled beforehand is turned as it will be in the bundle."
+                           : "");
 }
 
 } // namespace
@@ -92,7 +93,7 @@ std::string frame_in_words(const Bundle& bundle)
         text += " The bundle's own middle is that of a circle " +
                 length_in_words(std::get<Cylinder>(bundle.envelope).diameter) + " across.";
     }
-    return text.empty() ? text : wrapped("  ", text);
+    return text;
 }
 
 std::string first_when_unpacking(const Bundle& bundle)
@@ -107,6 +108,23 @@ std::string first_when_unpacking(const Bundle& bundle)
         }
     }
     return "";
+}
+
+std::vector<std::string> unpacking_order(const Bundle& bundle)
+{
+    std::vector<std::string> order = covers_from_outside(bundle);
+    for (auto step = bundle.steps.rbegin(); step != bundle.steps.rend(); ++step) {
+        const PlacedItem& item = bundle.items[step->item];
+        const std::string name = spoken_name(bundle, step->item);
+        if (item.closes) {
+            order.push_back(name + " off " + spoken_name(bundle, *item.closes));
+        } else if (item.in) {
+            order.push_back(name + " from " + spoken_name(bundle, item.in->item));
+        } else if (!is_the_whole(bundle, step->item)) {
+            order.push_back(name);
+        }
+    }
+    return order;
 }
 
 } // namespace tuckwright::report

@@ -10,9 +10,9 @@
 #include "report/layout_text.hpp"
 #include "report/measures.hpp"
 #include "report/nesting_tree.hpp"
+#include "report/notes.hpp"
 #include "report/steps_frame.hpp"
 #include "report/words.hpp"
-#include "tuckwright/footing.hpp"
 #include "tuckwright/report.hpp"
 
 namespace tuckwright {
@@ -95,30 +95,16 @@ std::string weight_line(const Bundle& bundle)
     return text;
 }
 
-/// What was hot in use must have cooled before the first step.
-std::string cooling_text(const Bundle& bundle)
-{
-    std::vector<std::string> names;
-    for (const auto& item : bundle.items) {
-        const bool is_hot = std::find(item.kinds.begin(), item.kinds.end(), Kind::hot) != item.kinds.end();
-        const std::string name = common_name(bundle, item.id);
-        if (is_hot && std::find(names.begin(), names.end(), name) == names.end()) {
-            names.push_back(name);
-        }
-    }
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        text += (i == 0 ? "" : i + 1 < names.size() ? ", " : " and ") + names[i];
-    }
-    return text.empty() ? text : wrapped("  ", "Let " + text + " cool down first.");
-}
+/// A paragraph, or nothing where there is none.
+std::string paragraph(const char* first, const std::string& text) { return text.empty() ? text : wrapped(first, text); }
 
 std::string steps_text(const Bundle& bundle)
 {
     if (bundle.steps.empty()) {
         return {};
     }
-    std::string text = "\nPutting it together:\n" + report::frame_in_words(bundle) + cooling_text(bundle);
+    std::string text = "\nPutting it together:\n" + paragraph("  ", report::frame_in_words(bundle)) +
+                       paragraph("  ", report::cooling_note(bundle));
     const auto covers = report::cover_steps(bundle);
     const std::size_t digits = std::to_string(bundle.steps.size() + covers.size()).size();
     for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
@@ -129,30 +115,7 @@ std::string steps_text(const Bundle& bundle)
     for (std::size_t i = 0; i < covers.size(); ++i) {
         text += wrapped(fmt::format("  {:>{}}. ", bundle.steps.size() + i + 1, digits), covers[i]);
     }
-    const std::string first =
-        covers.empty() ? report::first_when_unpacking(bundle) : report::first_cover_off(bundle);
-    return text + (first.empty() ? "" : wrapped("", "To unpack, go through the steps backwards: first " + first + "."));
-}
-
-std::string toppling_text(const Bundle& bundle)
-{
-    std::string names;
-    for (const std::size_t item : toppling(bundle)) {
-        names += (names.empty() ? "" : ", ") + spoken_name(bundle, item);
-    }
-    return names.empty() ? names
-                         : wrapped("", "By themselves these would topple: " + names +
-                                           ". Hold them until all is in and a bag or strap is round it.");
-}
-
-/// Several things on one another, and nothing in the kit that keeps them so.
-std::string unheld_text(const Bundle& bundle)
-{
-    const auto direct = std::count_if(bundle.items.begin(), bundle.items.end(),
-                                      [](const PlacedItem& item) { return !item.in && !item.closes; });
-    return direct < 2 || bundle.bag || !bundle.bands.empty()
-               ? ""
-               : wrapped("", "Nothing of this kit goes round the bundle: carry it in a close bag, or strap it.");
+    return text + paragraph("", report::unpacking_note(bundle));
 }
 
 std::string cautions_text(const Bundle& bundle)
@@ -233,8 +196,8 @@ std::string not_found_text(const Bundle& bundle)
 std::string report::layout_text(const Bundle& bundle)
 {
     return "\nWhat lies in what:\n" + nesting_tree(bundle) + carrying(bundle) + covers_text(bundle) + fits_text(bundle) +
-           steps_text(bundle) + toppling_text(bundle) + unheld_text(bundle) + rattling_text(bundle) +
-           cautions_text(bundle);
+           steps_text(bundle) + paragraph("", toppling_note(bundle)) + paragraph("", unheld_note(bundle)) +
+           paragraph("", rattling_note(bundle)) + cautions_text(bundle);
 }
 
 std::string text_report(const Bundle& bundle)

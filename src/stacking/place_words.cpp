@@ -14,7 +14,7 @@ namespace {
 constexpr double at_side = 2.0;      ///< mm from the side of the bundle that still count as against it
 constexpr double at_wall = 0.6;      ///< mm beyond the clearance that still count as against the wall
 constexpr double plain_wall = 1.1;   ///< mm: more air than this at the wall is told
-constexpr double snug = 2.5;         ///< mm: with less play than this all round, there is only one place
+constexpr double snug_play = 2.5;         ///< mm: with less play than this all round, there is only one place
 constexpr double same_air = 2.0;     ///< mm by which two gaps may differ in the middle
 constexpr double neighbourly = 15.0; ///< mm of air up to which one speaks of a neighbour
 constexpr double close_by = 5.0;     ///< mm: more air than this to the one neighbour is told, for it is not beside it
@@ -171,7 +171,7 @@ std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
                                   : wall < narrow ? "; " + air(wall) + " to the wall"
                                                   : "");
     }
-    if (seen.all_round && wall + seen.off_axis < snug) {
+    if (seen.all_round && wall + seen.off_axis < snug_play) {
         return joined("snugly", relation, ", ");
     }
     if (wall <= bundle.clearance + at_wall) {

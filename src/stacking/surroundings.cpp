@@ -16,7 +16,7 @@ constexpr double lowered = 0.05;         ///< mm by which an item is lowered to 
 constexpr double carried = -0.02;        ///< mm of overlap from which the lowered item counts as carried
 constexpr double carried_on_a_slope = -0.001; ///< the same, for what lies against something steep and on nothing else
 constexpr double middle = 1.0;           ///< mm from the axis that still count as the middle
-constexpr double same_height = 0.5;      ///< mm of common height from which two items are side by side
+constexpr double beside_height = 0.5;      ///< mm of common height from which two items are side by side
 constexpr double neighbourly = 15.0;     ///< mm of air up to which one speaks of a neighbour
 constexpr double very_near = 3.0;        ///< mm of air up to which a second neighbour in a vessel is worth its name
 constexpr double middle_share = 0.05;    ///< of the bundle's radius, that still counts as its middle
@@ -25,7 +25,7 @@ constexpr double opposite_cosine = -0.8; ///< seen from the axis, what lies oppo
 constexpr double clearly_longer = 1.2;   ///< length over width from which a thing has a long side
 constexpr double square_cosine = 1 - 1e-9;
 constexpr double level_cosine = 0.03;
-constexpr double stands_cosine = 0.9995;
+constexpr double upright_cosine = 0.9995;
 constexpr int rim_points = 1440;
 
 Vec3 column(const Matrix3& m, std::size_t k) { return {m[0][k], m[1][k], m[2][k]}; }
@@ -264,7 +264,7 @@ std::optional<Lean> lean_of(const Frame& frame, const Solid& body)
     }
     const auto longest = static_cast<std::size_t>(std::max_element(sizes.begin(), sizes.end()) - sizes.begin());
     Vec3 along = column(hull.rotation, longest);
-    if (frame.up.z < stands_cosine || std::abs(along.z) < level_cosine || std::abs(along.z) > stands_cosine) {
+    if (frame.up.z < upright_cosine || std::abs(along.z) < level_cosine || std::abs(along.z) > upright_cosine) {
         return std::nullopt;
     }
     along = (along.z < 0 ? -0.5 : 0.5) * sizes[longest] * along;
@@ -282,7 +282,7 @@ bool carries_on_rim(const Replay& before, std::size_t carrier, Vec3 up, double l
     return std::any_of(it.cavities.begin(), it.cavities.end(), [&](const PlacedCavity& cavity) {
         const Vec3 axis = column(rotation_matrix(cavity.pose.turn), 2);
         const double rim = dot(up, cavity.pose.center) + height_of(cavity.shape) / 2;
-        return cavity.opens != Opening::closed && dot(axis, up) > stands_cosine && std::abs(rim - low) < lowered;
+        return cavity.opens != Opening::closed && dot(axis, up) > upright_cosine && std::abs(rim - low) < lowered;
     });
 }
 
@@ -292,7 +292,7 @@ std::optional<double> direction_of_part(const std::vector<Solid>& solids)
     constexpr double beside = 3; // mm from the axis
     const Solid& body = solids.front();
     if (!std::holds_alternative<Cylinder>(body.shape) ||
-        std::abs(column(rotation_matrix(body.pose.turn), 2).z) < stands_cosine) {
+        std::abs(column(rotation_matrix(body.pose.turn), 2).z) < upright_cosine) {
         return std::nullopt;
     }
     std::optional<double> found;
@@ -329,7 +329,7 @@ Level look_around(const Replay& before, std::size_t item, const Frame& frame, co
         }
         const auto solids = solids_with_lid(before, other);
         const Range theirs = range_along(solids, frame.up);
-        if (std::min(height.high, theirs.high) - std::max(height.low, theirs.low) < same_height) {
+        if (std::min(height.high, theirs.high) - std::max(height.low, theirs.low) < beside_height) {
             continue;
         }
         level.alone = false;
@@ -385,13 +385,13 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
         seen.wall_air = air_to_wall(*frame.cavity, below_the_rim(*frame.cavity, own));
         const auto* body = std::get_if<Cylinder>(&it.solids.front().shape);
         const Vec3 axis = column(rotation_matrix(it.solids.front().pose.turn), 2);
-        seen.all_round = body != nullptr && std::abs(dot(axis, frame.up)) > stands_cosine &&
+        seen.all_round = body != nullptr && std::abs(dot(axis, frame.up)) > upright_cosine &&
                          std::holds_alternative<Cylinder>(frame.cavity->shape);
     } else if (round != nullptr) {
         seen.edge_air = air_to_wall({*round, {}, Opening::both}, own);
     }
     seen.sides = sides_of(bundle, frame, own);
-    seen.clock = !seen.sides && frame.up.z > stands_cosine;
+    seen.clock = !seen.sides && frame.up.z > upright_cosine;
     seen.bearing = std::atan2(away.y, away.x) * 180 / std::numbers::pi;
     seen.long_side = seen.sides || seen.clock ? direction_of_long_side(it.solids.front()) : std::nullopt;
     seen.mouth = seen.sides || seen.clock ? direction_of_mouth(it) : std::nullopt;

@@ -58,11 +58,11 @@ TEST_CASE("a slip is asked about, anything else gets the list")
 
 TEST_CASE("quotes stay short and on one line")
 {
-    CHECK(quoted("pot") == "'pot'");
-    CHECK(quoted("a\nb\tc") == "'a b c'");
-    CHECK(quoted(std::string(40, 'x')) == "'" + std::string(40, 'x') + "'");
-    CHECK(quoted(std::string(41, 'x')) == "'" + std::string(40, 'x') + "...'");
-    CHECK(quoted("théière") == "'théière'");
+    CHECK(in_quotes("pot") == "'pot'");
+    CHECK(in_quotes("a\nb\tc") == "'a b c'");
+    CHECK(in_quotes(std::string(40, 'x')) == "'" + std::string(40, 'x') + "'");
+    CHECK(in_quotes(std::string(41, 'x')) == "'" + std::string(40, 'x') + "...'");
+    CHECK(in_quotes("théière") == "'théière'");
 }
 
 TEST_CASE("words are listed")
