@@ -143,7 +143,7 @@ std::string play_in_words(const Bundle& bundle, std::size_t item)
 std::string headline(const Bundle& bundle)
 {
     const Shape outer = outer_envelope(bundle);
-    return fmt::format("{}{}; {}, {}. {}", report::envelope_in_words(outer), bundle.bag ? ", in its bag" : "",
+    return fmt::format("Packs into {}{}; {}, {}. {}", report::envelope_in_words(outer), bundle.bag ? ", in its bag" : "",
                        report::volume_in_words(volume_ml(outer), report::Rounding::up),
                        report::weight_in_words(report::weights_of(bundle).total), status_in_words(bundle));
 }

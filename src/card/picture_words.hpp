@@ -16,7 +16,7 @@ std::string on_one_line(std::string_view text);
 /// "30.3 mm sideways, none up and down": how far it can move, rounded down. Requires: its play is there.
 std::string play_in_words(const Bundle& bundle, std::size_t item);
 
-/// One line each on the bundle: size, volume, weight, what is proved.
+/// The bundle in a line: size, volume, weight, what is proved.
 std::string headline(const Bundle& bundle);
 
 /// The part "words" of the picture's data.

@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Names at both edges of the picture, each with a line to what it names. They never overlap: what finds no place is left
+// Names on both sides of what is drawn, each with a line to what it names. They never overlap: what finds no place is left
 // out, the least important first.
 
 const gap = 3; // px between two labels
+const away = 26; // px from what is drawn
+
+// A number stays on one line with its unit.
+const unbroken = (text) => text.replace(/(\d) (mm|ml|g|kg|l)\b/g, '$1\u00a0$2');
 
 // Heights at which labels that want to stand at `wanted` stand one below another between 0 and `most`, in that order.
 export function spreadOut(wanted, heights, most) {
@@ -35,15 +39,17 @@ export class Labels {
       this.layer.append(label);
       this.pool.set(mark.key, label);
     }
-    if (label.textContent !== mark.text) {
-      label.textContent = mark.text;
+    const text = unbroken(mark.text);
+    if (label.textContent !== text) {
+      label.textContent = text;
     }
     label.classList.toggle('marked', Boolean(mark.isMarked));
     return label;
   }
 
-  // Shows these marks, {key, text, x, y, isMarked}, the most important first; places are px in the picture.
-  show(marks, width, height) {
+  // Shows these marks, {key, text, x, y, isMarked}, the most important first; places are px in the picture. What is drawn
+  // reaches from `left` to `right`.
+  show(marks, {width, height, left, right}) {
     for (const [key, label] of this.pool) {
       if (!marks.some((mark) => mark.key === key)) {
         label.remove();
@@ -52,14 +58,19 @@ export class Labels {
     }
     const placed = marks.map((mark) => {
       const label = this.labelOf(mark);
-      return {mark, label, tall: label.offsetHeight, wide: label.offsetWidth, isLeft: mark.x < width / 2};
+      return {mark, label, tall: label.offsetHeight, wide: label.offsetWidth, isLeft: mark.x < (left + right) / 2};
     });
-    const drawn = [true, false].flatMap((isLeft) => this.column(placed.filter((p) => p.isLeft === isLeft), isLeft, width, height));
+    const side = (isLeft) => placed.filter((p) => p.isLeft === isLeft);
+    const drawn = [
+      ...this.column(side(true), height, (wide) => Math.max(0, left - away - wide)),
+      ...this.column(side(false), height, (wide) => Math.min(width - wide, right + away)),
+    ];
     this.lines.setAttribute('viewBox', `0 0 ${width} ${height}`);
     this.lines.replaceChildren(...drawn);
   }
 
-  column(all, isLeft, width, height) {
+  // One below another; `leftFor` says where a label so wide begins.
+  column(all, height, leftFor) {
     let room = height;
     const kept = all.filter(({label, tall}) => {
       room -= tall + gap;
@@ -69,9 +80,9 @@ export class Labels {
     kept.sort((a, b) => a.mark.y - b.mark.y);
     const tops = spreadOut(kept.map((p) => p.mark.y), kept.map((p) => p.tall), height);
     return kept.map(({mark, label, tall, wide}, k) => {
-      const left = isLeft ? 0 : width - wide;
+      const left = leftFor(wide);
       label.style.transform = `translate(${left}px, ${tops[k]}px)`;
-      return leader(isLeft ? wide + 1 : left - 1, tops[k] + tall / 2, mark);
+      return leader(mark.x > left + wide / 2 ? left + wide + 1 : left - 1, tops[k] + tall / 2, mark);
     });
   }
 }

@@ -3,8 +3,8 @@
 import {button, element, slider, tick, toggle} from './elements.js';
 import {looks} from './view.js';
 
-const cuts = [['not cut', null], ['across the front', 1], ['across the side', 0], ['level', 2]];
-const viewWords = {aslant: 'aslant', front: 'from the front', side: 'from the right', above: 'from above'};
+const cuts = [['no', null], ['front', 1], ['right', 0], ['level', 2]];
+const viewWords = {aslant: 'aslant', front: 'front', side: 'right', above: 'above'};
 
 export class LookPanel {
   constructor(state, scene) {

@@ -26,12 +26,16 @@ export function marksFor(scene, state, isNarrow) {
   const marked = scene.markedThings(state);
   const marks = scene.now.visible
     .filter((index) => state.names || marked.has(index))
-    .map((index) => {
+    .flatMap((index) => {
       const {words} = scene.picture.things[index];
       const isMarked = marked.has(index);
-      const [x, y] = scene.projectThing(index);
+      const place = scene.projectThing(index);
+      if (!place) {
+        return [];
+      }
+      const [x, y] = place;
       const text = isNarrow && !isMarked ? String(index + 1) : `${index + 1} ${words.name}`;
-      return {key: index, text, x, y, isMarked};
+      return [{key: index, text, x, y, isMarked}];
     });
   return [...marks.filter((mark) => mark.isMarked), ...marks.filter((mark) => !mark.isMarked)];
 }

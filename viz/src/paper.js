@@ -1,21 +1,25 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What things are drawn with: a matt paper whose back, seen where a plane cuts a closed surface open, is flat and hatched.
-import {Color, DoubleSide, MeshLambertMaterial, Vector3} from 'three';
+import {Color, DoubleSide, MeshLambertMaterial, Vector4} from 'three';
 
 // Whoever looks into a closed surface through a cut sees its back, right where the cut face would be, and nothing lies
-// between the two. So painting the back flat draws the cut face, without making it.
+// between the two. So painting the back flat draws the cut face without making it.
 function paintCutFaces(material, hatch) {
   material.onBeforeCompile = (shader) => {
     shader.uniforms.cutColour = {value: material.userData.cutColour};
     shader.uniforms.hatch = {value: hatch};
     shader.fragmentShader = shader.fragmentShader
-      .replace('void main() {', 'uniform vec3 cutColour;\nuniform vec3 hatch;\nvoid main() {')
+      .replace('void main() {', 'uniform vec3 cutColour;\nuniform vec4 hatch;\nconst float nearer = 5e-6;\nvoid main() {')
       .replace(
         '#include <dithering_fragment>',
         `#include <dithering_fragment>
+        gl_FragDepth = gl_FragCoord.z;
+        #if NUM_CLIPPING_PLANES > 0
+        gl_FragDepth -= gl_FrontFacing ? 0.0 : nearer; // before what touches it there, and before its own edges
+        #endif
         if (!gl_FrontFacing && opacity > 0.99) {
           float stripe = mod(dot(gl_FragCoord.xy, hatch.xy), hatch.z);
-          gl_FragColor = linearToOutputTexel(vec4(stripe < 0.16 * hatch.z ? cutColour * 0.45 : cutColour, 1.0));
+          gl_FragColor = linearToOutputTexel(vec4(stripe < 1.3 * hatch.w ? cutColour * 0.5 : cutColour, 1.0));
         }`,
       );
   };
@@ -27,8 +31,8 @@ export function paper(index, pixelRatio) {
   const material = new MeshLambertMaterial({side: DoubleSide});
   material.userData.cutColour = new Color();
   const slant = Math.PI * (0.25 + ((index * 2) % 5) * 0.2);
-  const every = (7 + (index % 3) * 2) * pixelRatio;
-  paintCutFaces(material, new Vector3(Math.cos(slant), Math.sin(slant), every));
+  const every = (8 + (index % 3) * 3) * pixelRatio;
+  paintCutFaces(material, new Vector4(Math.cos(slant), Math.sin(slant), every, pixelRatio));
   return material;
 }
 
@@ -40,7 +44,7 @@ export function colourPaper(material, colour) {
 export function seeThrough(material, isSeeThrough) {
   if (material.transparent !== isSeeThrough) {
     material.transparent = isSeeThrough;
-    material.opacity = isSeeThrough ? 0.14 : 1;
+    material.opacity = isSeeThrough ? 0.22 : 1;
     material.depthWrite = !isSeeThrough;
     material.needsUpdate = true;
   }

@@ -8,7 +8,7 @@ import {seeThrough} from './paper.js';
 import {coloursFor} from './palette.js';
 import {boxOf} from './solids.js';
 import {boxOfStage, stageAt, turnOf} from './steps.js';
-import {around, isNothing, middle, sum, times} from './vectors.js';
+import {around, corners, isNothing, middle, moved, sum, times} from './vectors.js';
 import {View} from './view.js';
 
 const signOfCut = [-1, 1, -1]; // which side of the plane stays: left, back, below
@@ -148,11 +148,7 @@ export class PictureScene {
 
   turned(box) {
     this.stage.updateMatrixWorld();
-    const points = [0, 1, 2, 3, 4, 5, 6, 7].map((k) =>
-      new Vector3(...[0, 1, 2].map((i) => ((k >> i) & 1 ? box.max[i] : box.min[i])))
-        .applyMatrix4(this.stage.matrixWorld)
-        .toArray(),
-    );
+    const points = corners(box).map((corner) => this.stage.localToWorld(new Vector3(...corner)).toArray());
     return around(points.map((point) => ({min: point, max: point})));
   }
 
@@ -221,13 +217,36 @@ export class PictureScene {
 
   // Where a point of the bundle's frame is on the canvas, px.
   project(point) {
-    const at = this.stage.localToWorld(new Vector3(...point)).project(this.view.camera);
+    return this.projectWorld(this.stage.localToWorld(new Vector3(...point)).toArray());
+  }
+
+  projectWorld(point) {
+    const at = new Vector3(...point).project(this.view.camera);
     return [((at.x + 1) / 2) * this.width, ((1 - at.y) / 2) * this.height];
   }
 
-  // Where the middle of a thing is on the canvas now.
+  // Where the middle of a thing is on the canvas now, or of what a cut has left of it; null where nothing is left.
   projectThing(index) {
-    return this.project(sum(middle(this.picture.things[index].box), this.offsetOf(index, this.state)));
+    const box = moved(this.picture.things[index].box, this.offsetOf(index, this.state));
+    if (!this.state.cut) {
+      return this.project(middle(box));
+    }
+    const left = this.turned(box);
+    const {axis} = this.state.cut;
+    const at = -this.plane.constant * signOfCut[axis];
+    const [low, high] = signOfCut[axis] > 0 ? [Math.max(left.min[axis], at), left.max[axis]] : [left.min[axis], Math.min(left.max[axis], at)];
+    if (low >= high) {
+      return null;
+    }
+    const point = middle(left);
+    point[axis] = (low + high) / 2;
+    return this.projectWorld(point);
+  }
+
+  // From where to where on the canvas all that is shown reaches sideways, px.
+  get sides() {
+    const points = corners(this.shownBox).map((corner) => this.projectWorld(corner)[0]);
+    return {left: Math.min(...points), right: Math.max(...points)};
   }
 
   // The number of the thing that is seen there, through see-through ones; null where there is none.

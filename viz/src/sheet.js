@@ -22,7 +22,8 @@ export class Sheet {
     const lines = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
     lines.setAttribute('aria-hidden', 'true');
     this.labels = new Labels(layer, lines);
-    this.node = element('div', {class: 'sheet'}, this.canvas, lines, layer);
+    this.field = element('div', {class: 'field'}, this.canvas, lines, layer);
+    this.node = element('div', {class: 'sheet'}, this.field);
     try {
       this.scene = new PictureScene(picture, this.canvas, () => this.label());
     } catch (error) {
@@ -56,7 +57,7 @@ export class Sheet {
       }
     });
     state.listen((now) => scene.show(now));
-    new ResizeObserver(() => this.resize()).observe(this.node);
+    new ResizeObserver(() => this.resize()).observe(this.field);
   }
 
   // Draws for the first time, once the sheet has its place in the page.
@@ -115,18 +116,19 @@ export class Sheet {
   }
 
   get isNarrow() {
-    return this.node.clientWidth < narrow;
+    return this.field.clientWidth < narrow;
   }
 
   resize() {
-    const {clientWidth: width, clientHeight: height} = this.node;
+    const {clientWidth: width, clientHeight: height} = this.field;
     if (width > 0 && height > 0) {
       this.scene.resize(width, height, this.isNarrow ? 34 : 150);
     }
   }
 
   label() {
-    const {clientWidth: width, clientHeight: height} = this.node;
-    this.labels.show(marksFor(this.scene, this.state.now, this.isNarrow), width, height);
+    const {clientWidth: width, clientHeight: height} = this.field;
+    const marks = marksFor(this.scene, this.state.now, this.isNarrow);
+    this.labels.show(marks, {width, height, ...this.scene.sides});
   }
 }

@@ -88,9 +88,12 @@ export function stageAt(picture, moment) {
   return {step, done, root, visible, moving: moment <= 0 ? [] : moving, start, offset};
 }
 
-// The box round all that a step shows, from its beginning to its end.
+// The box round all that a step shows, from its beginning to its end; when all is packed, round the bundle alone.
 export function boxOfStage(picture, stage) {
   const boxes = stage.visible.map((index) => picture.things[index].box);
+  if (stage.step === picture.steps.length - 1 && stage.done === 1) {
+    return around(boxes);
+  }
   const begun = stage.moving.map((index) => moved(picture.things[index].box, stage.start));
   return around([...boxes, ...begun]);
 }
