@@ -12,5 +12,10 @@ let bench;
 before(async () => (bench = await Bench.open()));
 after(async () => bench.close());
 
+await import('./parts_test.mjs');
+const {faultTests} = await import('./faults_test.mjs');
+const {handTests} = await import('./hands_test.mjs');
 const {kitTests} = await import('./kits_test.mjs');
+faultTests(() => bench);
+handTests(() => bench);
 kitTests(() => bench);

@@ -126,5 +126,7 @@ export function chainRule(chain, start, colours) {
     at += stretch.mm;
     mark();
   }
-  return segments(points, colours.mark);
+  const line = segments(points, colours.mark);
+  line.userData = {rule: true};
+  return line;
 }

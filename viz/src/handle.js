@@ -9,6 +9,8 @@
 //   isCut(x, y, z)      whether the plane has taken that point away
 //   onCanvas(id, copy)  where the middle of a thing is drawn
 //   thingAt(x, y)       the thing that is seen there, {id, copy}, or null
+//   room()              the box {min, max} round the one more thing that is shown, or null
+//   rule()              the points of the line of a chain: its two ends, then each tick's two; or null
 //   settled()           whether nothing waits to be drawn
 import {Matrix4, Vector3} from 'three';
 
@@ -28,17 +30,26 @@ function boxOfCorners(mesh, toBundle) {
   return {min, max};
 }
 
+function find(group, isWanted) {
+  let found = null;
+  group.traverse((object) => (found ??= isWanted(object) ? object : null));
+  return found;
+}
+
 export function handleFor(picture, state, scene) {
   const nameOf = (index) => ({id: picture.things[index].item.id, copy: picture.things[index].item.copy});
-  const surfaces = () => {
+  const toBundle = () => {
     scene.scene.updateMatrixWorld(true);
-    const toBundle = scene.stage.matrixWorld.clone().invert();
+    return scene.stage.matrixWorld.clone().invert();
+  };
+  const surfaces = () => {
+    const back = toBundle();
     return scene.bodies.flatMap(({group, meshes}) =>
       meshes.map((mesh) => ({
         ...nameOf(mesh.userData.of),
         solid: mesh.userData.solid,
         visible: group.visible,
-        ...boxOfCorners(mesh, toBundle),
+        ...boxOfCorners(mesh, back),
       })),
     );
   };
@@ -52,6 +63,14 @@ export function handleFor(picture, state, scene) {
     thingAt: (x, y) => {
       const index = scene ? scene.thingAt(x, y) : null;
       return index === null ? null : nameOf(index);
+    },
+    room: () => {
+      const ghost = scene && find(scene.extras, (object) => object.userData.room);
+      return ghost ? boxOfCorners(ghost, toBundle()) : null;
+    },
+    rule: () => {
+      const line = scene && find(scene.extras, (object) => object.userData.rule);
+      return line ? [...line.geometry.attributes.position.array] : null;
     },
     settled: () => !scene || !scene.isWaiting,
   });

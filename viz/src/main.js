@@ -29,7 +29,13 @@ function begin(section) {
     picture.words.rooms.length > 0 ? new RoomPanel(picture, state).node : null,
     picture.words.chains.length > 0 ? new ChainPanel(picture, state).node : null,
   );
-  tree.append(element('style', {}, styles), element('div', {class: 'picture'}, sheet.node, panel));
+  const whole = element('div', {class: 'picture'}, sheet.node, panel);
+  whole.addEventListener('keydown', ({key}) => {
+    if (key === 'Escape') {
+      state.change({chosen: null, room: null, chain: null});
+    }
+  });
+  tree.append(element('style', {}, styles), whole);
   sheet.begin();
   window.tuckwrightPicture = handleFor(picture, state, sheet.scene);
 }

@@ -14,7 +14,7 @@ import {View} from './view.js';
 const signOfCut = [-1, 1, -1]; // which side of the plane stays: left, back, below
 
 export class PictureScene {
-  // Throws where there is no WebGL.
+  // Requires: WebGL.
   constructor(picture, canvas, afterRender) {
     this.picture = picture;
     this.canvas = canvas;

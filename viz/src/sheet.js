@@ -9,7 +9,8 @@ import {PictureScene} from './scene.js';
 const narrow = 560; // px: below that, labels are numbers
 const help = 'Arrow keys turn the picture, plus and minus bring it nearer or farther, Home shows all of it.';
 
-const dark = () => window.matchMedia('(prefers-color-scheme: dark)');
+// Tried on a canvas of its own: the drawing would complain, where a sentence does.
+const hasWebGL = () => Boolean(document.createElement('canvas').getContext('webgl2'));
 
 export class Sheet {
   // Without WebGL, `scene` stays null and a sentence stands in its place.
@@ -17,6 +18,7 @@ export class Sheet {
     this.state = state;
     this.host = host;
     this.scene = null;
+    this.dark = window.matchMedia('(prefers-color-scheme: dark)');
     this.canvas = element('canvas', {tabindex: 0, role: 'img', 'aria-label': `${picture.words.title}, as a picture to turn. ${help}`});
     const layer = element('div', {class: 'labels', 'aria-hidden': 'true'});
     const lines = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
@@ -24,16 +26,16 @@ export class Sheet {
     this.labels = new Labels(layer, lines);
     this.field = element('div', {class: 'field'}, this.canvas, lines, layer);
     this.node = element('div', {class: 'sheet'}, this.field);
-    try {
+    if (hasWebGL()) {
       this.scene = new PictureScene(picture, this.canvas, () => this.label());
-    } catch (error) {
+    } else {
       this.node.replaceChildren(
         element('p', {class: 'missing', role: 'alert'},
           'This browser shows no picture to turn: WebGL is missing or switched off in it. All steps and sizes are told beside it.'),
       );
     }
     this.colour();
-    dark().addEventListener('change', () => this.colour());
+    this.dark.addEventListener('change', () => this.colour());
     if (this.scene) {
       this.listen();
     }
@@ -94,7 +96,6 @@ export class Sheet {
       '=': () => view.nudge(0, 0, 1 / 1.2),
       '-': () => view.nudge(0, 0, 1.2),
       Home: () => view.look('aslant'),
-      Escape: () => this.state.change({chosen: null, room: null, chain: null}),
     };
     if (ways[event.key] && !event.ctrlKey && !event.metaKey && !event.altKey) {
       event.preventDefault();
@@ -103,12 +104,12 @@ export class Sheet {
   }
 
   colour() {
-    const colours = coloursFor(dark().matches);
+    const colours = coloursFor(this.dark.matches);
     for (const name of ['paper', 'ink', 'faint', 'mark', 'room']) {
       this.host.style.setProperty(`--${name}`, colours[name]);
     }
     if (this.scene) {
-      this.scene.colour(dark().matches);
+      this.scene.colour(this.dark.matches);
       if (this.state && this.scene.state) {
         this.scene.show(this.state.now);
       }
