@@ -3,6 +3,7 @@
 #include <cmath>
 #include <fmt/format.h>
 
+#include "advice/chain_words.hpp"
 #include "report/words.hpp"
 #include "tuckwright/geometry.hpp"
 #include "tuckwright/savings.hpp"
@@ -94,20 +95,30 @@ std::string from_where_to_where(const Chain& chain)
     return ", from " + from + " to " + to + (to.front() == 'h' ? "" : " o'clock");
 }
 
-std::string sum_in_words(const Bundle& bundle, const Chain& chain, Levels& levels)
+std::vector<std::string> parts_in_words(const Bundle& bundle, const Chain& chain, Levels& levels)
 {
-    std::string text;
+    std::vector<std::string> parts(chain.stretches.size());
     double kept = 0; // hairs of air go to what comes next
-    for (const Stretch& stretch : chain.stretches) {
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+        const Stretch& stretch = chain.stretches[k];
         if (!stretch.item && std::abs(stretch.mm) < kept_air) {
             kept += stretch.mm;
             continue;
         }
         const std::string length = levels.next(stretch.mm + kept);
         if (stretch.item || length != "0 mm") {
-            text += (text.empty() ? "" : " + ") + name_of(bundle, chain, stretch) + " " + length;
+            parts[k] = name_of(bundle, chain, stretch) + " " + length;
         }
         kept = 0;
+    }
+    return parts;
+}
+
+std::string sum_in_words(const Bundle& bundle, const Chain& chain, Levels& levels)
+{
+    std::string text;
+    for (const std::string& part : parts_in_words(bundle, chain, levels)) {
+        text += part.empty() ? "" : (text.empty() ? "" : " + ") + part;
     }
     return text;
 }
@@ -166,6 +177,12 @@ std::string chains_text(const Bundle& bundle, const std::vector<Chain>& chains)
         text += chain_text(bundle, chain);
     }
     return text;
+}
+
+std::vector<std::string> advice::stretches_in_words(const Bundle& bundle, const Chain& chain)
+{
+    Levels levels;
+    return parts_in_words(bundle, chain, levels);
 }
 
 } // namespace tuckwright

@@ -12,6 +12,7 @@
 #include "cli/compare.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/fill.hpp"
+#include "cli/look.hpp"
 #include "cli/messages.hpp"
 #include "cli/mix_ups.hpp"
 #include "cli/option_values.hpp"
@@ -40,6 +41,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
   tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
   tuckwright room bundle.json                           tell what else would go into it
+  tuckwright look porridge.yaml --html porridge.html    a picture to turn, for any browser
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -131,6 +133,24 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
     return {&command, [&options] { return room(options); }};
 }
 
+Command look_command(CLI::App& app, LookOptions& options)
+{
+    auto& command = *app.add_subcommand("look", "Draw a bundle as a picture to turn, a page for any browser");
+    command
+        .add_option("FILE", options.file,
+                    "a kit file, which is packed first, or a bundle that pack --json wrote; - for standard input")
+        ->required();
+    add_option(command, "--html", "FILE", "where to write the page; - for standard output, alone",
+               [&options](const std::string& text) { options.html = path_value(text); });
+    command.get_option("--html")->required();
+    command.add_flag("--without-room", options.without_room, "do not look for the room that is left: done sooner");
+    add_choose_option(command, options.chosen);
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return look(options); }};
+}
+
 Command size_command(CLI::App& app, SizeOptions& options)
 {
     auto& command = *app.add_subcommand("size", "Tell what sets the size of a kit's bundle, and what would make it smaller");
@@ -196,6 +216,7 @@ struct Given {
     PackOptions pack;
     FillOptions fill;
     RoomCommandOptions room;
+    LookOptions look;
     SizeOptions size;
     VerifyOptions verify;
     CompareCommand compare;
@@ -212,6 +233,7 @@ std::vector<Command> commands(CLI::App& app, Given& given)
             verify_command(app, given.verify),
             provision_command(app, given.provision),
             room_command(app, given.room),
+            look_command(app, given.look),
             size_command(app, given.size)};
 }
 

@@ -40,6 +40,12 @@ public:
         return result;
     }
 
+    std::string about(std::size_t i) const
+    {
+        const std::string text = how_it_lies(i);
+        return text.empty() ? text : text.substr(2);
+    }
+
 private:
     /// Solids of an item besides its body; the skirt of a lid that is shut on it is none of its own.
     std::size_t fixed_parts(std::size_t i) const
@@ -119,10 +125,13 @@ private:
         return high < rim + noticeable ? "" : ", sticks out " + length_in_words(high - rim);
     }
 
-    std::string line(std::size_t i) const
+    std::string line(std::size_t i) const { return full_name(bundle_, i) + how_it_lies(i); }
+
+    /// The line without the name, from the comma on.
+    std::string how_it_lies(std::size_t i) const
     {
         const auto& item = bundle_.items[i];
-        std::string text = full_name(bundle_, i);
+        std::string text;
         if (item.closes) {
             text += ", shut on it as its lid";
             if (!item.solids.empty()) { // only the plate that stands above the rim is the lid's own solid
@@ -164,5 +173,7 @@ private:
 } // namespace
 
 std::string nesting_tree(const Bundle& bundle) { return Tree(bundle).text(); }
+
+std::string thing_in_words(const Bundle& bundle, std::size_t item) { return Tree(bundle).about(item); }
 
 } // namespace tuckwright::report

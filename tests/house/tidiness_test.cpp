@@ -95,3 +95,27 @@ TEST_CASE("a source without its licence, or with it further down, is rejected")
     CHECK(names_licence("#!/bin/sh\n# SPDX-License-Identifier: GPL-3.0-or-later\n", "a.sh"));
     CHECK_FALSE(names_licence("1\n2\n3\n" + licence, "a.js"));
 }
+
+namespace {
+
+/// Whether a lock file of npm's tells where packages are downloaded from: that is for each machine's own settings.
+bool names_downloads(const std::string& lock)
+{
+    return lock.find("\"resolved\"") != std::string::npos || lock.find("://") != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("the lock of the picture's packages names each by its digest, and no place to download it from")
+{
+    const std::string lock = text_of(root() / "viz/package-lock.json");
+    CHECK_FALSE(names_downloads(lock));
+    for (const char* package : {"node_modules/three", "node_modules/esbuild", "node_modules/playwright-core"}) {
+        const auto at = lock.find('"' + std::string(package) + '"');
+        INFO(package);
+        REQUIRE(at != std::string::npos);
+        CHECK(lock.find("\"integrity\": \"sha512-", at) != std::string::npos);
+    }
+    CHECK(names_downloads("{\"resolved\": \"x\"}"));
+    CHECK(names_downloads("{\"from\": \"https://example.org/a.tgz\"}"));
+}

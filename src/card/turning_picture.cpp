@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tuckwright/turning_picture.hpp"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "card/picture_script.hpp"
+#include "card/picture_words.hpp"
+#include "report/cautions.hpp"
+#include "report/covers.hpp"
+#include "tuckwright/contract.hpp"
+#include "tuckwright/report.hpp"
+#include "tuckwright/savings.hpp"
+
+namespace tuckwright {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+/// A text as HTML, between tags and in attributes alike.
+std::string escaped(std::string_view text)
+{
+    std::string safe;
+    for (const char c : text) {
+        switch (c) {
+        case '&': safe += "&amp;"; break;
+        case '<': safe += "&lt;"; break;
+        case '>': safe += "&gt;"; break;
+        case '"': safe += "&quot;"; break;
+        default: safe += c;
+        }
+    }
+    return safe;
+}
+
+/// JSON as it may stand in a script element: nothing in it ends that.
+std::string within_script(const ordered_json& value)
+{
+    constexpr int no_indent = -1;
+    std::string safe;
+    for (const char c : value.dump(no_indent, ' ', false, ordered_json::error_handler_t::replace)) {
+        if (c == '<') {
+            safe += "\\u003c";
+        } else {
+            safe += c;
+        }
+    }
+    return safe;
+}
+
+/// The picture's data: the answers of `pack`, `room` and `size` as they are saved, but for the certificate, which may be
+/// large and is of no use in a picture; and all words.
+ordered_json data_of(const Bundle& bundle, const PictureExtras& extras)
+{
+    ordered_json all;
+    all["format"] = "tuckwright-picture";
+    all["version"] = 1;
+    all["bundle"] = ordered_json::parse(to_json(bundle));
+    all["bundle"].erase("certificate");
+    all["room"] = extras.room ? ordered_json::parse(room_json(bundle, *extras.room)) : ordered_json(nullptr);
+    all["size"] = nullptr;
+    if (!extras.chains.empty()) {
+        SizeAnswer answer;
+        answer.bundle = bundle;
+        answer.chains = extras.chains;
+        all["size"] = ordered_json::parse(size_json(nullptr, answer));
+    }
+    all["words"] = card::picture_words(bundle, extras);
+    return all;
+}
+
+/// The steps as a list, for browsers that run no scripts.
+std::string steps_in_html(const Bundle& bundle)
+{
+    std::string list;
+    for (const Step& step : bundle.steps) {
+        list += fmt::format("<li>{}</li>\n", escaped(step.text));
+    }
+    for (const std::string& cover : report::cover_steps(bundle)) {
+        list += fmt::format("<li>{}</li>\n", escaped(cover));
+    }
+    return "<ol>\n" + list + "</ol>\n";
+}
+
+std::string cautions_in_html(const Bundle& bundle)
+{
+    std::string list;
+    for (const std::string& caution : report::cautions(bundle)) {
+        list += fmt::format("<li>{}</li>\n", escaped(caution));
+    }
+    return list.empty() ? ""
+                        : "<h2>Usual cautions; the maker's instructions and local rules go first</h2>\n<ul>\n" + list +
+                              "</ul>\n";
+}
+
+constexpr const char* page_style = R"(:root { color-scheme: light dark; }
+body { margin: 0 auto; max-width: 82rem; padding: 0 1rem 2rem; background: #f7f4ec; color: #2b2a27;
+  font: 16px/1.45 Georgia, "Times New Roman", serif; overflow-wrap: anywhere; }
+h1 { font-size: 1.4rem; margin: .8rem 0 .2rem; }
+h2 { font-size: 1rem; margin: 1.2rem 0 .3rem; }
+p { margin: 0 0 .6rem; }
+@media (prefers-color-scheme: dark) { body { background: #211f1c; color: #ece7db; } })";
+
+} // namespace
+
+bool has_turning_picture() { return !card::picture_script().empty(); }
+
+std::string turning_picture_block(const Bundle& bundle, const PictureExtras& extras)
+{
+    if (!has_turning_picture()) {
+        return "<section class=\"tuckwright-picture\"><p>The picture to turn is not part of this build.</p></section>\n";
+    }
+    std::string block = fmt::format("<section class=\"tuckwright-picture\" aria-label=\"{} as a picture to turn\">\n",
+                                    escaped(bundle.kit));
+    block += "<noscript><p>The picture to turn needs scripts, which are switched off here.</p></noscript>\n";
+    block += "<script type=\"application/json\">" + within_script(data_of(bundle, extras)) + "</script>\n<script>";
+    block += card::picture_script();
+    return block + "</script>\n</section>\n";
+}
+
+std::string turning_picture(const Bundle& bundle, const PictureExtras& extras)
+{
+    require(has_turning_picture(), "the picture is part of this build");
+    require(has_bundle(bundle.status), "there is a bundle to draw");
+    const std::string title = escaped(bundle.kit);
+    return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+           "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+           "<link rel=\"icon\" href=\"data:,\">\n<title>" +
+           title + "</title>\n<style>\n" + page_style + "\n</style>\n</head>\n<body>\n<h1>" + title + "</h1>\n<p>" +
+           escaped(card::headline(bundle)) + "</p>\n" + turning_picture_block(bundle, extras) +
+           "<noscript>\n<h2>Putting it together</h2>\n" + steps_in_html(bundle) + "</noscript>\n" +
+           cautions_in_html(bundle) + "</body>\n</html>\n";
+}
+
+} // namespace tuckwright

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/look.hpp"
+
+#include <fmt/format.h>
+
+#include "cli/answer.hpp"
+#include "cli/exit_code.hpp"
+#include "cli/input_text.hpp"
+#include "cli/interrupt.hpp"
+#include "cli/kit_or_bundle.hpp"
+#include "cli/messages.hpp"
+#include "cli/verify.hpp"
+#include "report/words.hpp"
+#include "tuckwright/chains.hpp"
+#include "tuckwright/report.hpp"
+#include "tuckwright/turning_picture.hpp"
+
+namespace tuckwright::cli {
+
+namespace {
+
+/// All that is wrong with what was given, before anything is searched.
+std::vector<Problem> problems_of(const LookOptions& options, const Result<KitOrBundle>& source, const std::string& name)
+{
+    std::vector<Problem> problems = source ? std::vector<Problem>() : source.problems();
+    if (source && source->saved && options.worst_case) {
+        problems.push_back({name, 0, 0, "a saved bundle is packed already, for the worst case or not",
+                            "leave out --worst-case, or give the kit"});
+    }
+    if (!has_turning_picture()) {
+        problems.push_back({"tuckwright", 0, 0, "this build of the program has no turning picture in it",
+                            "build it where node (18 or later) and npm are there; cmake says what is missing"});
+    }
+    check_output(options.html, options.file, problems);
+    return problems;
+}
+
+std::string told(const Bundle& bundle, const std::string& path, std::size_t bytes)
+{
+    constexpr std::size_t kilobyte = 1000;
+    return report::wrapped("", fmt::format("{}: {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)))) +
+           report::wrapped("", fmt::format("The picture is in {} ({} kB). Open it in any browser; it needs no network.",
+                                           path, (bytes + kilobyte - 1) / kilobyte));
+}
+
+/// The picture of a bundle that is there; false if it could not be written.
+bool draw(const LookOptions& options, const Bundle& bundle, const std::atomic<bool>& stop)
+{
+    PictureExtras extras;
+    extras.chains = chains(bundle);
+    if (!options.without_room && !stop) {
+        extras.room = room_left(bundle, {Effort::quick, options.search.threads, &stop});
+    }
+    const std::string page = turning_picture(bundle, extras);
+    return write_answer(options.html, [&] { return page; }, told(bundle, options.html, page.size()));
+}
+
+} // namespace
+
+int look(const LookOptions& options)
+{
+    const std::string name = options.file == dash ? standard_input : options.file;
+    const auto source = kit_or_bundle(options.file, options.chosen);
+    if (const auto problems = problems_of(options, source, name); !problems.empty()) {
+        tell(problems);
+        return wrong_input;
+    }
+    const auto& stop = watch_for_interrupts();
+    Bundle bundle;
+    if (source->saved) {
+        if (const int outcome = prove(*source->saved, name); outcome != done) {
+            return outcome;
+        }
+        bundle = source->saved->bundle;
+    } else {
+        Kit kit = *source->kit;
+        kit.worst_case |= options.worst_case;
+        SolveOptions search = options.search;
+        search.stop = &stop;
+        bundle = solve(kit, search);
+    }
+    if (!has_bundle(bundle.status)) {
+        print(options.html == dash ? "" : text_report(bundle));
+        if (options.html == dash) {
+            tell({{name, 0, 0, fmt::format("there is no bundle to draw: {}", to_string(bundle.status)), ""}});
+        }
+        return stop ? interrupted : no_bundle;
+    }
+    if (!draw(options, bundle, stop)) {
+        return wrong_input;
+    }
+    return stop ? interrupted : done;
+}
+
+} // namespace tuckwright::cli
