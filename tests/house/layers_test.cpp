@@ -34,7 +34,7 @@ std::string said(const std::string& path, const std::string& line)
 
 TEST_CASE("the table of rooms is read")
 {
-    REQUIRE(rooms().size() == 15);
+    REQUIRE(rooms().size() == 16);
     CHECK(rooms().at("base").layer == 0);
     CHECK(rooms().at("base").headers == std::set<std::string>{"units", "result", "contract", "tolerance"});
     CHECK(rooms().at("cli").layer == 7);
