@@ -39,6 +39,9 @@ double fitting_scale(const Bundle& bundle, View view, PageSize frame, std::size_
 /// A line of so many mm of the things, with its length above it and the scale behind: what takes 45 mm by 7 mm of paper.
 void draw_scale_bar(Canvas& canvas, Spot corner, double scale);
 
+/// What the signs of a step mean, in one line: what takes 98 mm by 5 mm of paper.
+void draw_legend(Canvas& canvas, Spot corner);
+
 /// One page for each step, and a last one for the finished bundle: its words, the three views, the scale, and the list of
 /// what can be seen. Requires: a bundle to which check() has no objection. Ensures: the same bundle, the same pages.
 Canvas step_pictures(const Bundle& bundle);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/// What cairo's SVG lacks: sides in mm, ids that repeat, a title.
+/// What cairo's SVG lacks: sides in mm, ids that repeat, a title; and fewer digits.
 #pragma once
 #include <string>
 

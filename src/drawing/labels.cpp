@@ -11,7 +11,7 @@ namespace tuckwright::drawing {
 
 namespace {
 
-constexpr double size = 2.6;       ///< mm, of all labels
+constexpr double size = 2.7;       ///< mm, of all labels
 constexpr double air = 0.5;        ///< mm between a label and the edge of what it stands on
 constexpr std::size_t least_cells = 6; ///< of an item for a line to point at
 

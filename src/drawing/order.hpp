@@ -16,11 +16,14 @@ struct Layer {
     friend bool operator==(const Layer&, const Layer&) = default;
 };
 
-/// All layers of a bundle, from the farthest to the nearest: where the images of two overlap, the one that hides the other
+/// The layers of those items of a bundle that are there, from the farthest to the nearest: where the images of two overlap, the one that hides the other
 /// comes later. What lies within a vessel comes between its far and its near side. Where solids hide one another all
-/// round in a circle, the one whose middle is farthest away comes first.
-/// Requires: items apart and in their containers. Ensures: any subset of it is right for that subset.
-/// Complexity: quadratic in the solids.
+/// round in a circle, the one comes first of which least is then painted over wrongly.
+/// Requires: items apart and in their containers, and one entry an item. Complexity: quadratic in the solids; where there
+/// are circles, for each of their layers quadratic in those of the circle.
+std::vector<Layer> painting_order(const Bundle& bundle, const Camera& camera, const std::vector<bool>& there);
+
+/// The same of all items.
 std::vector<Layer> painting_order(const Bundle& bundle, const Camera& camera);
 
 } // namespace tuckwright::drawing

@@ -54,6 +54,16 @@ std::vector<Spot> convex_outline(const std::vector<Spot>& points)
     return corners_of(hull.outer());
 }
 
+double common_area(const std::vector<Spot>& one, const std::vector<Spot>& other)
+{
+    if (one.size() < 3 || other.size() < 3) {
+        return 0;
+    }
+    Polygons common;
+    plane::intersection(polygon_of(one), polygon_of(other), common);
+    return plane::area(common);
+}
+
 void Area::add(const std::vector<Spot>& outline)
 {
     Polygons joined;

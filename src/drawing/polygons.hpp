@@ -11,6 +11,9 @@ namespace tuckwright::drawing {
 /// Corners of the convex hull, in order, the first not repeated; fewer than three where it has no area.
 std::vector<Spot> convex_outline(const std::vector<Spot>& points);
 
+/// How much two outlines, neither of which crosses itself, have in common: mm^2.
+double common_area(const std::vector<Spot>& one, const std::vector<Spot>& other);
+
 /// An area that may have holes and several parts.
 class Area {
 public:

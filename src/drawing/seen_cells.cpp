@@ -31,18 +31,37 @@ std::vector<std::vector<Spot>> flattened(const Path& path)
 SeenCells::SeenCells(const Frame& frame)
     : frame_(frame), columns_(std::max(1, static_cast<int>(frame.width / cell))),
       rows_(std::max(1, static_cast<int>(frame.height / cell))),
-      owner_(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_), nobody)
+      owner_(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_))
 {
 }
 
-void SeenCells::paint(const Path& area, std::optional<std::size_t> item)
+template <class Do> void SeenCells::along(const Path& path, const Do& act)
 {
-    const auto outlines = flattened(area);
-    for (const auto& line : outlines) {
-        for (std::size_t k = 0; k < line.size(); ++k) {
-            paint_line(line[k], line[(k + 1) % line.size()], item);
+    for (const auto& line : flattened(path)) {
+        for (std::size_t i = 0; i < line.size(); ++i) {
+            const Spot &from = line[i], &to = line[(i + 1) % line.size()];
+            const int pieces = 1 + static_cast<int>(2 * std::hypot(to.x - from.x, to.y - from.y) / cell);
+            for (int k = 0; k <= pieces; ++k) {
+                const double t = static_cast<double>(k) / pieces;
+                const double x = (from.x + t * (to.x - from.x) - frame_.x) / cell;
+                const double y = (from.y + t * (to.y - from.y) - frame_.y) / cell;
+                if (x >= 0 && y >= 0 && x < columns_ && y < rows_) {
+                    act(owner_[static_cast<std::size_t>(static_cast<int>(y) * columns_ + static_cast<int>(x))]);
+                }
+            }
         }
     }
+}
+
+void SeenCells::keep_off(const Path& lines)
+{
+    along(lines, [](Owner& owner) { owner.for_text = false; });
+}
+
+void SeenCells::paint(const Path& area, std::optional<std::size_t> item, bool for_text)
+{
+    const Owner mine{item ? static_cast<int>(*item) : nobody, for_text}, edge{mine.item, false};
+    const auto outlines = flattened(area);
     for (int y = 0; y < rows_; ++y) {
         const double level = middle(0, y).y;
         std::vector<double> crossings;
@@ -58,28 +77,17 @@ void SeenCells::paint(const Path& area, std::optional<std::size_t> item)
         for (std::size_t k = 0; k + 1 < crossings.size(); k += 2) {
             const double from = (crossings[k] - frame_.x) / cell - 0.5, to = (crossings[k + 1] - frame_.x) / cell - 0.5;
             for (int x = std::max(0, static_cast<int>(std::ceil(from))); x < columns_ && x < to; ++x) {
-                owner_[static_cast<std::size_t>(y * columns_ + x)] = item ? static_cast<int>(*item) : nobody;
+                owner_[static_cast<std::size_t>(y * columns_ + x)] = mine;
             }
         }
     }
-}
-
-void SeenCells::paint_line(Spot from, Spot to, std::optional<std::size_t> item)
-{
-    const int pieces = 1 + static_cast<int>(2 * std::hypot(to.x - from.x, to.y - from.y) / cell);
-    for (int k = 0; k <= pieces; ++k) {
-        const double t = static_cast<double>(k) / pieces;
-        const double x = (from.x + t * (to.x - from.x) - frame_.x) / cell, y = (from.y + t * (to.y - from.y) - frame_.y) / cell;
-        if (x >= 0 && y >= 0 && x < columns_ && y < rows_) {
-            owner_[static_cast<std::size_t>(static_cast<int>(y) * columns_ + static_cast<int>(x))] =
-                item ? static_cast<int>(*item) : nobody;
-        }
-    }
+    along(area, [&](Owner& owner) { owner = edge; });
 }
 
 std::size_t SeenCells::count(std::size_t item) const
 {
-    return static_cast<std::size_t>(std::count(owner_.begin(), owner_.end(), static_cast<int>(item)));
+    return static_cast<std::size_t>(std::count_if(
+        owner_.begin(), owner_.end(), [&](const Owner& owner) { return owner.item == static_cast<int>(item); }));
 }
 
 std::optional<Frame> SeenCells::room_for(std::size_t item, double width, double height) const
@@ -94,7 +102,7 @@ std::optional<Frame> SeenCells::room_for(std::size_t item, double width, double 
     double x_sum = 0, y_sum = 0;
     for (int y = 0; y < rows_; ++y) {
         for (int x = 0; x < columns_; ++x) {
-            const int mine = at(x, y) == static_cast<int>(item) ? 1 : 0;
+            const int mine = at(x, y).item == static_cast<int>(item) && at(x, y).for_text ? 1 : 0;
             sums[corner(x + 1, y + 1)] = sums[corner(x, y + 1)] + sums[corner(x + 1, y)] - sums[corner(x, y)] + mine;
             x_sum += mine * x;
             y_sum += mine * y;
@@ -133,7 +141,7 @@ std::optional<Spot> SeenCells::best_spot(std::size_t item) const
     for (int y = 0; y < rows_; ++y) {
         for (int x = 0; x < columns_; ++x) {
             steps[static_cast<std::size_t>(y * columns_ + x)] =
-                at(x, y) != static_cast<int>(item)
+                at(x, y).item != static_cast<int>(item)
                     ? 0
                     : 1 + std::min({value(x - 1, y), value(x, y - 1), value(x - 1, y - 1), value(x + 1, y - 1)});
         }

@@ -28,13 +28,18 @@ Path head(Spot tip, Spot along, double length, double width)
 }
 
 /// A thing that goes straight away from the eye: the feathers of an arrow seen from behind.
+void draw_feathers(Canvas& canvas, Spot at, double r)
+{
+    const double d = r * 0.7071;
+    canvas.draw(Path::circle(at, r), Pen{palette::ink, 0.5}, Fill{palette::paper});
+    canvas.draw(Path::line({at.x - d, at.y - d}, {at.x + d, at.y + d}), Pen{palette::ink, 0.5});
+    canvas.draw(Path::line({at.x - d, at.y + d}, {at.x + d, at.y - d}), Pen{palette::ink, 0.5});
+}
+
 void cross_in_circle(Stage& stage, Spot at)
 {
-    constexpr double r = 2, d = r * 0.7071;
-    const Path circle = Path::circle(at, r);
-    stage.canvas.draw(circle, Pen{palette::ink, 0.5}, Fill{palette::paper});
-    stage.canvas.draw(Path::line({at.x - d, at.y - d}, {at.x + d, at.y + d}), Pen{palette::ink, 0.5});
-    stage.canvas.draw(Path::line({at.x - d, at.y + d}, {at.x + d, at.y - d}), Pen{palette::ink, 0.5});
+    constexpr double r = 2;
+    draw_feathers(stage.canvas, at, r);
     const Frame place{at.x - r - 0.3, at.y - r - 0.3, 2 * r + 0.6, 2 * r + 0.6};
     stage.taken.push_back(place);
     stage.seen.paint(Path::rectangle(place), std::nullopt);
@@ -54,18 +59,26 @@ double room_along(const Frame& frame, Spot from, Spot along)
     return std::max(0.0, room);
 }
 
-void arrow(Stage& stage, std::vector<Spot> way)
+constexpr double head_length = 3.4;
+
+/// A heavy line along a way, with a head at its end, on a rim of paper.
+Path draw_arrow(Canvas& canvas, std::vector<Spot> way)
 {
     const Spot tip = way.back(), before = way[way.size() - 2];
     const double length = std::hypot(tip.x - before.x, tip.y - before.y);
     const Spot along{(tip.x - before.x) / length, (tip.y - before.y) / length};
-    constexpr double head_length = 3.4;
     way.back() = tip + -0.8 * head_length * along;
     const Path line = Path::polyline(way), point = head(tip, along, head_length, 3);
-    stage.canvas.draw(line, Pen{palette::paper, 2.1});
-    stage.canvas.draw(point, Pen{palette::paper, 1.0});
-    stage.canvas.draw(line, Pen{palette::ink, 1.0});
-    stage.canvas.draw(point, std::nullopt, Fill{palette::ink});
+    canvas.draw(line, Pen{palette::paper, 2.1});
+    canvas.draw(point, Pen{palette::paper, 1.0});
+    canvas.draw(line, Pen{palette::ink, 1.0});
+    canvas.draw(point, std::nullopt, Fill{palette::ink});
+    return point;
+}
+
+void arrow(Stage& stage, const std::vector<Spot>& way)
+{
+    const Path point = draw_arrow(stage.canvas, way);
     for (std::size_t k = 0; k + 1 < way.size(); ++k) {
         for (int i = 0; i <= 20; ++i) {
             const Spot at = way[k] + (i / 20.0) * (way[k + 1] + -1 * way[k]);
@@ -77,6 +90,20 @@ void arrow(Stage& stage, std::vector<Spot> way)
     const Frame place = point.bounds();
     stage.taken.push_back(place);
     stage.seen.paint(Path::rectangle(place), std::nullopt);
+}
+
+/// mm from a solid's middle to its surface along a unit vector; of what tapers, as if it were straight.
+double way_out(const Solid& solid, Vec3 along)
+{
+    const auto share = [&](std::size_t k) { return std::abs(dot(own_axis(solid.pose, k), along)); };
+    constexpr double none = 1e-9;
+    if (const auto* box = std::get_if<Box>(&solid.shape)) {
+        return std::min({box->length / 2 / std::max(share(0), none), box->width / 2 / std::max(share(1), none),
+                         box->height / 2 / std::max(share(2), none)});
+    }
+    const auto& round = std::get<Cylinder>(solid.shape);
+    const double radius = (round.diameter + foot_of(round)) / 4;
+    return std::min(round.height / 2 / std::max(share(2), none), radius / std::max(std::hypot(share(0), share(1)), none));
 }
 
 struct Words {
@@ -91,12 +118,16 @@ Words words(const std::string& text, double size, const Color& color)
     return {text, style, Canvas::extent(text, style)};
 }
 
-void put(Stage& stage, const Words& what, Spot corner)
+/// Writes it at the first of these places that is free, if any is.
+void put(Stage& stage, const Words& what, const std::vector<Spot>& corners)
 {
-    const Frame place{corner.x, corner.y, what.extent.width, what.extent.height};
-    if (stage.is_free(place)) {
-        stage.canvas.write(what.text, corner, what.style);
-        stage.taken.push_back(place);
+    for (const Spot& corner : corners) {
+        const Frame place{corner.x, corner.y, what.extent.width, what.extent.height};
+        if (stage.is_free(place)) {
+            stage.canvas.write(what.text, corner, what.style);
+            stage.taken.push_back(place);
+            return;
+        }
     }
 }
 
@@ -112,12 +143,17 @@ void dimension(Stage& stage, Spot from, Spot to, const std::string& text)
     }
     stage.canvas.draw(head(from, -1 * along, 1.6, 0.9), std::nullopt, Fill{palette::faint});
     stage.canvas.draw(head(to, along, 1.6, 0.9), std::nullopt, Fill{palette::faint});
-    const Words what = words(text, 2.6, palette::ink);
+    const Words what = words(text, 2.7, palette::ink);
     const Spot middle = 0.5 * (from + to);
-    const double last = stage.frame.right() - what.extent.width;
-    put(stage, what,
-        level ? Spot{std::clamp(middle.x - what.extent.width / 2, stage.frame.x, std::max(stage.frame.x, last)), middle.y + 0.6}
-              : Spot{std::min(middle.x + 0.8, last), middle.y - what.extent.height / 2});
+    const double last = std::max(stage.frame.x, stage.frame.right() - what.extent.width);
+    const double x = std::clamp(middle.x - what.extent.width / 2, stage.frame.x, last), height = what.extent.height;
+    if (level) {
+        put(stage, what, {{x, middle.y + 0.6}, {stage.frame.x, middle.y + 0.6}, {last, middle.y + 0.6}});
+    } else {
+        put(stage, what,
+            {{x, from.y - height - 0.4}, {last, from.y - height - 0.4}, {last, to.y + 3.2},
+             {middle.x - what.extent.width - 0.8, middle.y - height / 2}});
+    }
 }
 
 /// Sizes of what is filled as people measure it, along the camera's level and its upright on paper.
@@ -152,8 +188,7 @@ void paint_way(Stage& stage)
     const Vec3 way{static_cast<double>(step.direction[0]), static_cast<double>(step.direction[1]),
                    static_cast<double>(step.direction[2])};
     const Vec3 back = -1 / norm(way) * way;
-    const Hull hull = hull_of(body);
-    const Vec3 tip = body.pose.center + (support(hull, back) - dot(back, body.pose.center)) * back;
+    const Vec3 tip = body.pose.center + way_out(body, back) * back;
     const Spot end = stage.on_paper(tip);
     const Spot seen = stage.camera.project(back);
     const double share = std::hypot(seen.x, seen.y);
@@ -216,16 +251,32 @@ void paint_cut_marks(Stage& stage)
         const Spot tip = outer + 2.4 * look;
         stage.canvas.draw(Path::line(outer, tip), Pen{palette::ink, 0.25});
         stage.canvas.draw(head(tip, look, 1.5, 1.1), std::nullopt, Fill{palette::ink});
-        const Words what = words("A", 2.8, palette::ink);
+        const Words what = words("A", 2.7, palette::ink);
         const Spot at = outer + 1.5 * out + 1.5 * look;
         const Frame lines{std::min({inner.x, outer.x, tip.x}) - 0.6, std::min({inner.y, outer.y, tip.y}) - 0.6,
                           std::abs(tip.x - inner.x) + 1.2, std::abs(tip.y - inner.y) + 1.2};
-        put(stage, what, {at.x - what.extent.width / 2, at.y - what.extent.height / 2});
+        put(stage, what, {{at.x - what.extent.width / 2, at.y - what.extent.height / 2}});
         stage.taken.push_back(lines);
     }
 }
 
 } // namespace drawing
+
+void draw_legend(Canvas& canvas, Spot corner)
+{
+    using namespace drawing;
+    const double y = corner.y + 2.4;
+    const auto word = [&](const char* text, double x) {
+        canvas.write(text, {corner.x + x, corner.y + 0.8}, {.size = 2.7, .color = palette::ink});
+    };
+    canvas.draw(Path::rectangle({corner.x + 0.4, y - 1.8, 6, 3.6}), Pen{palette::ink, 0.7},
+                Fill{palette::placed_now, 1, Hatch{palette::ink, 1.3, 45, 0.15, 1}});
+    word("goes in now", 8);
+    draw_arrow(canvas, {{corner.x + 29, y}, {corner.x + 38, y}});
+    word("its way in", 40);
+    draw_feathers(canvas, {corner.x + 60.5, y}, 2);
+    word("the same, away from you", 64);
+}
 
 void draw_scale_bar(Canvas& canvas, Spot corner, double scale)
 {
@@ -243,7 +294,7 @@ void draw_scale_bar(Canvas& canvas, Spot corner, double scale)
         canvas.draw(Path::rectangle(half), Pen{palette::ink, 0.2}, Fill{k == 0 ? palette::ink : palette::paper});
     }
     const std::string text = fmt::format("{} mm, 1 : {}", length, scale);
-    canvas.write(text, {corner.x, corner.y}, {.size = 2.8, .color = palette::ink});
+    canvas.write(text, {corner.x, corner.y}, {.size = 2.7, .color = palette::ink});
 }
 
 } // namespace tuckwright

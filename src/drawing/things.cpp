@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The things themselves, from the farthest to the nearest.
 #include <algorithm>
+#include <cmath>
 
 #include "drawing/faces.hpp"
 #include "drawing/order.hpp"
@@ -29,13 +30,11 @@ public:
 
     void paint()
     {
-        for (const Layer& layer : painting_order(stage_.bundle, stage_.camera)) {
+        for (const Layer& layer : painting_order(stage_.bundle, stage_.camera, stage_.shown.there)) {
             const std::size_t owner = owner_of(stage_.bundle, layer.item, layer.solid);
-            if (stage_.shown.there[owner]) {
-                stage_.is_cut() ? paint_behind(layer, owner) : paint_layer(layer, owner);
-                if (is_item_of_step(owner) && layer.part != Layer::Part::far) {
-                    outline(item(layer.item).solids[layer.solid], 0);
-                }
+            stage_.is_cut() ? paint_behind(layer, owner) : paint_layer(layer, owner);
+            if (is_item_of_step(owner) && layer.part != Layer::Part::far) {
+                outline(item(layer.item).solids[layer.solid], 0);
             }
         }
         if (stage_.is_cut()) {
@@ -69,12 +68,14 @@ private:
         return is_item_of_step(i) ? mixed(palette::paper, palette::placed_now, 0.35) : palette::inside;
     }
 
-    void area(const Path& path, const Fill& fill, double pen, std::optional<std::size_t> seen)
+    void area(const Path& path, const Fill& fill, double pen, std::optional<std::size_t> seen, bool for_text = true)
     {
         const Path placed = stage_.on_paper(path);
         stage_.canvas.draw(placed, Pen{palette::ink, pen}, fill);
         if (seen) {
-            stage_.seen.paint(placed, seen);
+            stage_.seen.paint(placed, seen, for_text);
+        } else {
+            stage_.seen.keep_off(placed);
         }
     }
 
@@ -161,9 +162,24 @@ private:
         }
         const Path material = material_of(stage_.bundle, stage_.shown, i, stage_.cut);
         if (!material.empty()) {
-            const Color color = is_item_of_step(i) ? palette::placed_now : vessel ? palette::wall : tint(i);
-            area(material, {color, 1, hatch(i)}, medium, i);
+            const bool dark = vessel && is_thin(stage_.on_paper(material));
+            area(material, {is_item_of_step(i) || !dark ? tint(i) : palette::wall, 1, hatch(i)}, medium, i, !dark);
         }
+    }
+
+    /// Whether an area is a thin wall, by its mean thickness: twice the area over the length of its edge.
+    static bool is_thin(const Path& material)
+    {
+        constexpr double thick = 1.2; // mm of paper
+        double twice = 0, edge = 0;
+        for (const auto& line : flattened(material)) {
+            for (std::size_t k = 0; k < line.size(); ++k) {
+                const Spot &a = line[k], &b = line[(k + 1) % line.size()];
+                twice += a.x * b.y - a.y * b.x;
+                edge += std::hypot(b.x - a.x, b.y - a.y);
+            }
+        }
+        return std::abs(twice) < thick * edge;
     }
 
     void outline(const Solid& solid, double dash)
@@ -172,7 +188,9 @@ private:
         if (corners.empty()) {
             corners = outline_behind(solid, stage_.camera, std::nullopt);
         }
-        stage_.canvas.draw(stage_.on_paper(Path::polygon(corners)), Pen{palette::ink, heavy, dash, dash});
+        const Path line = stage_.on_paper(Path::polygon(corners));
+        stage_.canvas.draw(line, Pen{palette::ink, heavy, dash, dash});
+        stage_.seen.keep_off(line);
     }
 
     Stage& stage_;

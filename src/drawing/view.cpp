@@ -82,9 +82,12 @@ Margins margins_of(const Bundle& bundle, const Shown& shown, View view, const Vi
     const bool sides = view == View::cutaway || std::holds_alternative<Box>(bundle.envelope);
     const double arrow = shown.item && view != View::above ? 10 : 1;
     Margins m{label, arrow, label, dimension};
-    m.right += sides && dimension > 1 ? 6 : 0;
+    if (sides && dimension > 1) { // its words stand above its upper end
+        m.right = std::max(label, 8.5);
+        m.top = std::max(m.top, 4.5);
+    }
     if (cut_marks) {
-        m = {std::max(m.left, cut_mark), std::max(m.top, cut_mark), std::max(m.right, cut_mark) + (m.right > label ? 3 : 0),
+        m = {std::max(m.left, cut_mark), std::max(m.top, cut_mark), m.right > label ? m.right + cut_mark - 1 : cut_mark,
              m.bottom + cut_mark};
     }
     return m;
