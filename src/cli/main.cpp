@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "cli/compare.hpp"
+#include "cli/draw.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/fill.hpp"
 #include "cli/look.hpp"
@@ -42,6 +43,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
   tuckwright room bundle.json                           tell what else would go into it
   tuckwright look porridge.yaml --html porridge.html    a picture to turn, for any browser
+  tuckwright draw porridge.yaml --out pictures          draw how it is packed, step by step
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -190,6 +192,28 @@ Command compare_command(CLI::App& app, CompareCommand& given)
     return {&command, [&given] { return compare_kits(given); }};
 }
 
+Command draw_command(CLI::App& app, DrawOptions& options)
+{
+    auto& command = *app.add_subcommand("draw", "Draw how bundles are packed: each step cut open, from above and slanted");
+    command
+        .add_option("FILE", options.files,
+                    "kit files, which are packed first, or bundles that pack --json wrote; - for standard input")
+        ->required();
+    command
+        .add_option_function<std::string>(
+            "--out", [&options](const std::string& text) { options.folder = path_value(text); },
+            "the folder for the pictures; it is made if it is not there")
+        ->type_name("FOLDER")
+        ->required();
+    add_option(command, "--format", "WORD", "svg (the default), png, or pdf, with all steps in one file",
+               [&options](const std::string& text) { options.format = picture_format_value(text); });
+    add_choose_option(command, options.chosen);
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return draw(options); }};
+}
+
 Command shelf_command(CLI::App& app, ShelfOptions& options)
 {
     auto& command = *app.add_subcommand("shelf", "Make a shelf, from which kits take their things, of a table (CSV)");
@@ -222,6 +246,7 @@ struct Given {
     CompareCommand compare;
     ShelfOptions shelf;
     ProvisionOptions provision;
+    DrawOptions draw;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
@@ -234,7 +259,8 @@ std::vector<Command> commands(CLI::App& app, Given& given)
             provision_command(app, given.provision),
             room_command(app, given.room),
             look_command(app, given.look),
-            size_command(app, given.size)};
+            size_command(app, given.size),
+            draw_command(app, given.draw)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

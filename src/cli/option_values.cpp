@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 
@@ -34,6 +35,18 @@ Effort effort_value(const std::string& text)
         }
     }
     refuse("--effort", text, "an effort; choose quick, normal or thorough");
+}
+
+PictureFormat picture_format_value(const std::string& text)
+{
+    constexpr std::array<std::pair<const char*, PictureFormat>, 3> formats{
+        {{"svg", PictureFormat::svg}, {"pdf", PictureFormat::pdf}, {"png", PictureFormat::png}}};
+    for (const auto& [word, format] : formats) {
+        if (text == word) {
+            return format;
+        }
+    }
+    refuse("--format", text, "a kind of picture; choose svg, pdf or png");
 }
 
 std::uint64_t seed_value(const std::string& text)

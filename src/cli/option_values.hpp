@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "cli/draw.hpp"
 #include "tuckwright/kit_reader.hpp"
 #include "tuckwright/solve.hpp"
 
@@ -17,6 +18,7 @@ unsigned threads_value(const std::string& text);   ///< 1 to 1024; 0 for as many
 std::string path_value(const std::string& text);   ///< anything but nothing
 std::size_t most_value(const std::string& text);   ///< 1 to 1000000
 std::vector<Taken> taken_value(const std::string& text); ///< "pot=big-pot", or several of these with commas between
+PictureFormat picture_format_value(const std::string& text); ///< svg, pdf or png
 double seconds_value(const std::string& text);     ///< above 0, at most a year
 
 } // namespace tuckwright::cli

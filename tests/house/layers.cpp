@@ -101,12 +101,14 @@ std::string objection_to_quoted(const std::string& from, const std::string& head
 }
 
 /// Outside libraries: what their headers start with, and their word in the table. fmt is for everybody's messages.
-constexpr std::array<std::pair<const char*, const char*>, 7> libraries{{{"CGAL/", "CGAL"},
+constexpr std::array<std::pair<const char*, const char*>, 9> libraries{{{"CGAL/", "CGAL"},
                                                                         {"boost/", "Boost"},
                                                                         {"yaml-cpp/", "yaml-cpp"},
                                                                         {"nlohmann/", "nlohmann"},
                                                                         {"CLI/", "CLI11"},
                                                                         {"glpk.h", "GLPK"},
+                                                                        {"cairo", "cairo"},
+                                                                        {"pango/", "pango"},
                                                                         {"fmt/", ""}}};
 
 std::string objection_to_angled(const std::string& from, const std::string& header, bool is_public, const Rooms& rooms)

@@ -34,7 +34,7 @@ std::string said(const std::string& path, const std::string& line)
 
 TEST_CASE("the table of rooms is read")
 {
-    REQUIRE(rooms().size() == 15);
+    REQUIRE(rooms().size() == 17);
     CHECK(rooms().at("base").layer == 0);
     CHECK(rooms().at("base").headers == std::set<std::string>{"units", "result", "contract", "tolerance"});
     CHECK(rooms().at("cli").layer == 8);
@@ -122,6 +122,9 @@ TEST_CASE("the checker rejects what is faulty, and says where")
         {"src/report/text.cpp", "#include <CLI/CLI.hpp>", "room report must not use CLI11"},
         {"src/bundle/bundle.cpp", "#include <yaml-cpp/yaml.h>", "room bundle must not use yaml-cpp"},
         {"src/proof/apart.cpp", "#include <boost/rational.hpp>", "room proof must not use Boost"},
+        {"src/kit/reader.cpp", "#include <cairo.h>", "room kit must not use cairo"},
+        {"src/geometry/hull.cpp", "#include \"tuckwright/canvas.hpp\"", "must not see its neighbour canvas"},
+        {"include/tuckwright/canvas.hpp", "#include <pango/pango.h>", "no outside library in a public header"},
         {"src/kit/reader.cpp", "#include <unistd.h>", "only the command line"},
         {"src/kit/reader.cpp", "#include <zlib.h>", "belongs to no library"},
         {"include/tuckwright/kit.hpp", "#include <fmt/format.h>", "no outside library in a public header"},
