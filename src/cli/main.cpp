@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/card.hpp"
 #include "cli/compare.hpp"
 #include "cli/draw.hpp"
 #include "cli/exit_code.hpp"
@@ -42,6 +43,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
   tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
   tuckwright room bundle.json                           tell what else would go into it
+  tuckwright card porridge.yaml --pdf card.pdf          a card to print and fold into the lid
   tuckwright look porridge.yaml --html porridge.html    a picture to turn, for any browser
   tuckwright draw porridge.yaml --out pictures          draw how it is packed, step by step
 
@@ -133,6 +135,31 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
     return {&command, [&options] { return room(options); }};
+}
+
+Command card_command(CLI::App& app, CardCommand& options)
+{
+    auto& command = *app.add_subcommand("card", "Make the card to print: what to lay ready, each step drawn and told");
+    command
+        .add_option("FILE", options.file,
+                    "a kit file, which is packed first, or a bundle that pack --json wrote; - for standard input")
+        ->required();
+    add_option(command, "--pdf", "FILE", "write the card for printing; - for standard output, alone",
+               [&options](const std::string& text) { options.pdf = path_value(text); });
+    add_option(command, "--html", "FILE", "write it as a page for any browser, with the picture to turn",
+               [&options](const std::string& text) { options.html = path_value(text); });
+    add_option(command, "--json", "FILE", "also save the bundle, so that verify can confirm the card",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_option(command, "--paper", "WORD", "a4 (the default) or letter",
+               [&options](const std::string& text) { options.paper = paper_value(text); });
+    add_option(command, "--date", "TEXT", "the day to print (default: today)",
+               [&options](const std::string& text) { options.date = text; });
+    command.add_flag("--without-picture", options.without_picture, "leave the picture to turn out of the page");
+    add_choose_option(command, options.chosen);
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return card(options); }};
 }
 
 Command look_command(CLI::App& app, LookOptions& options)
@@ -240,6 +267,7 @@ struct Given {
     PackOptions pack;
     FillOptions fill;
     RoomCommandOptions room;
+    CardCommand card;
     LookOptions look;
     SizeOptions size;
     VerifyOptions verify;
@@ -258,7 +286,7 @@ std::vector<Command> commands(CLI::App& app, Given& given)
             verify_command(app, given.verify),
             provision_command(app, given.provision),
             room_command(app, given.room),
-            look_command(app, given.look),
+            card_command(app, given.card), look_command(app, given.look),
             size_command(app, given.size),
             draw_command(app, given.draw)};
 }

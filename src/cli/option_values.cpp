@@ -49,6 +49,17 @@ PictureFormat picture_format_value(const std::string& text)
     refuse("--format", text, "a kind of picture; choose svg, pdf or png");
 }
 
+Paper paper_value(const std::string& text)
+{
+    if (text == "a4" || text == "A4") {
+        return Paper::a4;
+    }
+    if (text == "letter" || text == "Letter") {
+        return Paper::letter;
+    }
+    refuse("--paper", text, "a paper; choose a4 or letter");
+}
+
 std::uint64_t seed_value(const std::string& text)
 {
     std::uint64_t value = 0;

@@ -11,11 +11,11 @@ namespace tuckwright::drawing {
 
 namespace {
 
-constexpr double size = 2.7;       ///< mm, of all labels
+constexpr double label_size = 2.7;       ///< mm, of all labels
 constexpr double air = 0.5;        ///< mm between a label and the edge of what it stands on
 constexpr std::size_t least_cells = 6; ///< of an item for a line to point at
 
-TextStyle style(bool bold) { return {.size = size, .bold = bold, .color = palette::ink}; }
+TextStyle style(bool bold) { return {.size = label_size, .bold = bold, .color = palette::ink}; }
 
 class Labels {
 public:

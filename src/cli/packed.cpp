@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/packed.hpp"
+
+#include "cli/exit_code.hpp"
+#include "cli/verify.hpp"
+#include "tuckwright/contract.hpp"
+
+namespace tuckwright::cli
+{
+
+void check_worst_case(const Result<KitOrBundle>& source, bool worst_case, const std::string& name,
+                      std::vector<Problem>& problems)
+{
+    if (source && source->saved && worst_case) {
+        problems.push_back({name, 0, 0, "a saved bundle is packed already, for the worst case or not",
+                            "leave out --worst-case, or give the kit"});
+    }
+}
+
+Packed packed(const KitOrBundle& source, const std::string& name, bool worst_case, SolveOptions search,
+              const std::atomic<bool>& stop)
+{
+    if (source.saved) {
+        return {source.saved->bundle, prove(*source.saved, name)};
+    }
+    require(source.kit.has_value(), "there is a kit or a saved bundle");
+    Kit kit = *source.kit;
+    kit.worst_case |= worst_case;
+    search.stop = &stop;
+    return {solve(kit, search), done};
+}
+
+} // namespace tuckwright::cli
