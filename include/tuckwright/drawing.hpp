@@ -42,6 +42,9 @@ void draw_scale_bar(Canvas& canvas, Spot corner, double scale);
 /// What the signs of a step mean, in one line: what takes 98 mm by 5 mm of paper.
 void draw_legend(Canvas& canvas, Spot corner);
 
+/// "Tea on the pier: step 3 of 6", and "Tea on the pier: packed" of the finished bundle.
+std::string step_title(const Bundle& bundle, std::size_t step);
+
 /// One page for each step, and a last one for the finished bundle: its words, the three views, the scale, and the list of
 /// what can be seen. Requires: a bundle to which check() has no objection. Ensures: the same bundle, the same pages.
 Canvas step_pictures(const Bundle& bundle);

@@ -91,11 +91,9 @@ std::vector<Source> sources_of(const DrawOptions& options, std::vector<Problem>&
 /// Writes the pictures of a bundle, and tells of them, or of what is wrong.
 bool write_pictures(const DrawOptions& options, const Source& source, const Bundle& bundle)
 {
+    std::error_code error;
+    fs::create_directory(options.folder, error); // what is wrong with it shows when the first picture is written
     const Canvas pages = step_pictures(bundle);
-    const auto title = [&](std::size_t page) {
-        return page + 1 == pages.pages() ? fmt::format("{}: packed", bundle.kit)
-                                         : fmt::format("{}: step {}", bundle.kit, page + 1);
-    };
     const auto write = [&](const std::string& ending, const std::string& bytes) {
         const auto problem = write_file((fs::path(options.folder) / (source.stem + ending)).string(), bytes);
         if (problem) {
@@ -109,18 +107,19 @@ bool write_pictures(const DrawOptions& options, const Source& source, const Bund
     }
     for (std::size_t page = 0; page < pages.pages() && options.format != PictureFormat::pdf && written; ++page) {
         const std::string step = page + 1 == pages.pages() ? "packed" : fmt::format("step-{:02}", page + 1);
-        written = options.format == PictureFormat::svg ? write("-" + step + ".svg", pages.svg(page, "p", title(page)))
+        written = options.format == PictureFormat::svg ? write("-" + step + ".svg", pages.svg(page, "p", step_title(bundle, page)))
                                                        : write("-" + step + ".png", pages.png(page, dots_per_inch));
     }
     if (!written) {
         return false;
     }
-    const std::string first = (fs::path(options.folder) / source.stem).string();
+    const std::string start = (fs::path(options.folder) / source.stem).string();
+    const std::string where =
+        options.format == PictureFormat::pdf
+            ? fmt::format("{} pages in {}.pdf", pages.pages(), start)
+            : fmt::format("{} pictures, {}-step-01 to {}-packed", pages.pages(), start, source.stem);
     return print(report::wrapped(
-        "", fmt::format("{}: {}; {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)),
-                        options.format == PictureFormat::pdf
-                            ? fmt::format("{} pages in {}.pdf", pages.pages(), first)
-                            : fmt::format("{} pictures, {}-step-01 to -packed", pages.pages(), first))));
+        "", fmt::format("{}: {}; {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)), where)));
 }
 
 Bundle bundle_of(const Source& source, const DrawOptions& options, const std::atomic<bool>& stop)
@@ -152,8 +151,6 @@ int draw(const DrawOptions& options)
             }
         }
     }
-    std::error_code error;
-    fs::create_directory(options.folder, error); // what is wrong with it shows when the first picture is written
     const auto& stop = watch_for_interrupts();
     int outcome = done;
     for (const Source& source : sources) {

@@ -6,6 +6,7 @@
 
 #include "drawing/palette.hpp"
 #include "drawing/stage.hpp"
+#include "report/words.hpp"
 
 namespace tuckwright::drawing {
 
@@ -36,7 +37,7 @@ public:
         });
         std::vector<std::size_t> outside;
         for (const std::size_t i : order) {
-            if (!within(i, spoken_name(stage_.bundle, i), false) && !within(i, std::to_string(i + 1), true)) {
+            if (!within(i, report::printable(spoken_name(stage_.bundle, i)), false) && !within(i, std::to_string(i + 1), true)) {
                 outside.push_back(i);
             }
         }

@@ -7,6 +7,8 @@
 
 #include "drawing/palette.hpp"
 #include "drawing/shown.hpp"
+#include "report/cautions.hpp"
+#include "report/covers.hpp"
 #include "report/words.hpp"
 #include "tuckwright/drawing.hpp"
 #include "tuckwright/report.hpp"
@@ -15,7 +17,7 @@ namespace tuckwright {
 
 namespace {
 
-constexpr double margin = 6, gap = 2, row = 3.7, scale_bar = 6.5; ///< mm
+constexpr double margin = 6, gap = 2, least_row = 3.7, scale_bar = 6.5, views_top = margin + 20; ///< mm
 constexpr Color ink = drawing::palette::ink;
 constexpr std::array<View, 3> views{View::cutaway, View::above, View::slanted};
 
@@ -24,6 +26,7 @@ struct Form {
     double width, height;
     std::size_t columns;
     double views_height;
+    double row = least_row; ///< of the list; some scripts are high
 
     double inner() const { return width - 2 * margin; }
     Frame view(std::size_t k, double top) const
@@ -38,6 +41,19 @@ struct Form {
 };
 
 constexpr Form lying{210, 148, 4, 82}, upright{148, 210, 3, 136};
+
+TextStyle small(double wrap) { return {.size = 2.7, .color = ink, .wrap = wrap}; }
+
+/// The usual cautions, if there are any.
+std::string cautions_words(const Bundle& bundle)
+{
+    std::string text;
+    for (const std::string& sentence : report::cautions(bundle)) {
+        text += (text.empty() ? "Usual cautions; the maker's instructions and local rules go first: " : " ") +
+                report::printable(sentence);
+    }
+    return text;
+}
 
 double scale_of(const Bundle& bundle, std::size_t step, const Form& form)
 {
@@ -54,7 +70,14 @@ Form form_for(const Bundle& bundle)
 {
     const std::size_t last = bundle.steps.size();
     Form form = scale_of(bundle, last, upright) < scale_of(bundle, last, lying) ? upright : lying;
-    form.height = std::max(form.height, 43 + form.views_height + form.list_height(bundle.items.size()));
+    for (std::size_t i = 0; i < bundle.items.size(); ++i) {
+        const double height = Canvas::extent(report::printable(spoken_name(bundle, i)), small(0)).height;
+        form.row = std::max(form.row, height + 0.3);
+    }
+    const std::string care = cautions_words(bundle);
+    const double care_height = care.empty() ? 0 : Canvas::extent(care, small(form.inner())).height + 2;
+    form.height = std::max(form.height, views_top + 4 + form.views_height + 2 + form.list_height(bundle.items.size()) +
+                                            care_height + 3 + scale_bar + margin);
     return form;
 }
 
@@ -94,11 +117,9 @@ public:
 private:
     void sheet(std::size_t step)
     {
-        const std::size_t steps = bundle_.steps.size();
-        const bool done = step == steps;
-        const std::string title = fmt::format("{}: {}", bundle_.kit, done ? "packed" : fmt::format("step {} of {}", step + 1, steps));
+        const bool done = step == bundle_.steps.size();
         const TextStyle heading{.size = 4.4, .bold = true, .color = ink};
-        canvas_.write(shortened(report::printable(title), heading, form_.inner()), {margin, margin}, heading);
+        canvas_.write(shortened(step_title(bundle_, step), heading, form_.inner()), {margin, margin}, heading);
         const std::string text = done ? packed_words() : words_[step];
         const double room = form_.inner();
         TextStyle style{.size = 3.5, .color = ink, .wrap = room};
@@ -106,7 +127,7 @@ private:
             style.size *= 0.9;
         }
         canvas_.write(report::printable(text), {margin, margin + 7}, style);
-        constexpr double top = margin + 20;
+        constexpr double top = views_top;
         const double scale = scale_of(bundle_, step, form_);
         for (std::size_t k = 0; k < views.size(); ++k) {
             const Frame frame = form_.view(k, top + 4);
@@ -115,7 +136,10 @@ private:
         }
         const double foot = canvas_.size().height - margin - scale_bar;
         draw_scale_bar(canvas_, {margin, foot}, scale);
-        if (!done) {
+        if (done && !report::cautions(bundle_).empty()) {
+            const double below = top + 4 + form_.views_height + 2 + form_.list_height(bundle_.items.size()) + 2;
+            canvas_.write(cautions_words(bundle_), {margin, below}, small(form_.inner()));
+        } else if (!done) {
             draw_legend(canvas_, {margin + 37, foot + 2});
         }
         list(step, top + 4 + form_.views_height + 2);
@@ -124,9 +148,13 @@ private:
     std::string packed_words() const
     {
         const Shape outer = outer_envelope(bundle_);
-        return fmt::format("It is {}, {}, {}.", report::envelope_in_words(outer),
+        std::string text = fmt::format("It is {}, {}, {}.", report::envelope_in_words(outer),
                            report::volume_in_words(volume_ml(outer), report::Rounding::up),
-                           report::weight_in_words(total_weight_g(bundle_)));
+                                       report::weight_in_words(total_weight_g(bundle_)));
+        for (const std::string& step : report::cover_steps(bundle_)) {
+            text += " " + step;
+        }
+        return text;
     }
 
     /// Numbers and names of all that is in the picture, down one column after the other.
@@ -145,7 +173,7 @@ private:
             const std::size_t i = entries[k];
             const bool now = shown.item == i;
             const TextStyle style{.size = 2.7, .bold = now, .color = ink};
-            const double x = margin + each * static_cast<double>(k / rows), y = top + row * static_cast<double>(k % rows);
+            const double x = margin + each * static_cast<double>(k / rows), y = top + form_.row * static_cast<double>(k % rows);
             canvas_.write(std::to_string(i + 1), {x, y}, {.size = 2.7, .bold = true, .color = ink});
             canvas_.write(shortened(report::printable(spoken_name(bundle_, i)), style, each - 9), {x + 6, y}, style);
         }
@@ -158,6 +186,13 @@ private:
 };
 
 } // namespace
+
+std::string step_title(const Bundle& bundle, std::size_t step)
+{
+    const std::size_t steps = bundle.steps.size();
+    const std::string which = step == steps ? "packed" : fmt::format("step {} of {}", step + 1, steps);
+    return report::printable(bundle.kit) + ": " + which;
+}
 
 Canvas step_pictures(const Bundle& bundle) { return Sheets(bundle).drawn(); }
 

@@ -33,6 +33,7 @@ struct Drawn {
     std::vector<std::vector<Point>> lines;
     std::map<std::string, std::string> attributes;
     bool clip = false, letter = false; ///< it bounds other things, or is one letter of a text
+    int group = 0;                     ///< letters of one line of text share it
     Bounds bounds() const
     {
         Bounds all;
@@ -141,6 +142,7 @@ inline Picture read(const std::string& text)
     std::map<std::string, std::string> letters; // by id
     std::string symbol;
     bool in_clip = false;
+    int group = 0;
     double per_mm = 1;
     for (std::size_t at = text.find('<'); at != std::string::npos; at = text.find('<', at + 1)) {
         const std::size_t end = text.find('>', at);
@@ -158,6 +160,8 @@ inline Picture read(const std::string& text)
             per_mm = w / picture.width;
         } else if (name == "title") {
             picture.title = text.substr(end + 1, text.find('<', end) - end - 1);
+        } else if (name == "g") {
+            ++group;
         } else if (name == "symbol") {
             symbol = all.at("id");
         } else if (name == "/symbol") {
@@ -176,9 +180,9 @@ inline Picture read(const std::string& text)
             for (double& value : m) {
                 value /= per_mm;
             }
-            Drawn drawn{lines_of(d, m, {number("x"), number("y")}), all, in_clip, name == "use"};
+            Drawn drawn{lines_of(d, m, {number("x"), number("y")}), all, in_clip, name == "use", group};
             picture.paths.push_back(std::move(drawn));
-        } else if (name != "?xml" && name != "g" && name != "/g" && name != "defs" && name != "/defs" &&
+        } else if (name != "?xml" && name != "/g" && name != "defs" && name != "/defs" &&
                    name != "/svg" && name != "/title" && name != "rect") {
             throw std::runtime_error("unknown element: " + name);
         }
