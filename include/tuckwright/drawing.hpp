@@ -32,9 +32,10 @@ void draw_view(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::si
                const ViewOptions& options = {});
 
 /// The largest usual scale (1, 1.2, 1.5, 1.8, 2, 2.2, 2.5, 3 and so on mm in one) at which a view of every step, or of the one
-/// given, fits into a frame of that size with its labels and dimensions. Requires: a frame of 30 mm by 30 mm at least.
+/// given, fits into a frame of that size with its labels and dimensions, or with those that the options ask for. Requires: a
+/// frame of 30 mm by 30 mm at least; of 15 mm by 15 mm without labels, dimensions and marks.
 double fitting_scale(const Bundle& bundle, View view, PageSize frame);
-double fitting_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step);
+double fitting_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step, const ViewOptions& options = {});
 
 /// A line of so many mm of the things, with its length above it and the scale behind: what takes 45 mm by 7 mm of paper.
 void draw_scale_bar(Canvas& canvas, Spot corner, double scale);

@@ -44,7 +44,7 @@ bool is_alike(const Part& a, const Part& b)
 
 template <class Cover> Part cover_part(const Cover& cover)
 {
-    return {whole_name(cover.name, cover.id), {}, weight_in_words(cover.weight_g)};
+    return {{}, whole_name(cover.name, cover.id), {}, weight_in_words(cover.weight_g)};
 }
 
 std::vector<Part> parts_of(const Bundle& bundle)
@@ -56,10 +56,12 @@ std::vector<Part> parts_of(const Bundle& bundle)
             parts.push_back(part);
         } else {
             ++same->copies;
+            same->numbers += ", " + part.numbers;
         }
     };
-    for (const PlacedItem& item : bundle.items) {
-        add({whole_name(item.name, item.id), details_of(item), weight_in_words(item.weight_g + item.contents_g)});
+    for (std::size_t i = 0; i < bundle.items.size(); ++i) {
+        const PlacedItem& item = bundle.items[i];
+        add({std::to_string(i + 1), whole_name(item.name, item.id), details_of(item), weight_in_words(item.weight_g + item.contents_g)});
     }
     for (const Band& band : bundle.bands) {
         add(cover_part(band));
@@ -83,6 +85,18 @@ std::vector<Step> steps_of(const Bundle& bundle)
         steps.push_back({printable(text), std::nullopt});
     }
     return steps;
+}
+
+/// The number of a copy stays on the line of its name.
+std::string kept_whole(std::string text)
+{
+    constexpr const char* no_break = "\u00A0";
+    for (std::size_t i = text.size(); i-- > 1;) {
+        if (text[i - 1] == ' ' && text[i] >= '0' && text[i] <= '9') {
+            text.replace(i - 1, 1, no_break);
+        }
+    }
+    return text;
 }
 
 void add_if_any(std::vector<std::string>& sentences, const std::string& sentence)
@@ -109,7 +123,9 @@ Content content_of(const Bundle& bundle, const std::string& date)
     add_if_any(content.before, report::frame_in_words(bundle));
     add_if_any(content.before, report::cooling_note(bundle));
     content.steps = steps_of(bundle);
-    content.unpacking = report::unpacking_order(bundle);
+    for (const std::string& name : report::unpacking_order(bundle)) {
+        content.unpacking.push_back(kept_whole(printable(name)));
+    }
     add_if_any(content.notes, report::toppling_note(bundle));
     add_if_any(content.notes, report::unheld_note(bundle));
     add_if_any(content.notes, report::rattling_note(bundle));

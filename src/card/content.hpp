@@ -12,6 +12,7 @@ namespace tuckwright::card {
 
 /// A thing to lay ready, with a box to tick. Copies that are alike share one.
 struct Part {
+    std::string numbers; ///< by which the drawings name it: "6, 7"; empty for what is not drawn
     std::string name;    ///< "Steel pot, 1.1 l"
     std::string details; ///< "128 mm across, 96 mm high; holds 150 g of rolled oats"
     std::string weight;  ///< of one, with what it holds

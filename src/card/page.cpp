@@ -13,7 +13,7 @@ namespace card {
 
 namespace {
 
-constexpr PageSize whole_size{80, 80}, step_size{62, 44}; ///< mm
+constexpr PageSize whole_size{80, 80}, step_size{62, 40}; ///< mm
 
 constexpr const char* style = R"(:root { color-scheme: light; }
 * { box-sizing: border-box; }
@@ -85,8 +85,8 @@ std::string parts(const Content& content)
 {
     std::string text = "<h2>Lay ready</h2>\n<ul class=\"parts\">\n";
     for (const Part& part : content.parts) {
-        text += fmt::format("<li><label><input type=\"checkbox\"><span>{}</span><span>{}{}</span>{}</label></li>\n",
-                            as_html(part.name), part.copies > 1 ? fmt::format("{} × ", part.copies) : "",
+        text += fmt::format("<li><label><input type=\"checkbox\"><span>{}{}</span><span>{}{}</span>{}</label></li>\n",
+                            part.numbers.empty() ? "" : "<b>" + part.numbers + "</b> ", as_html(part.name), part.copies > 1 ? fmt::format("{} × ", part.copies) : "",
                             as_html(part.weight),
                             part.details.empty() ? "" : "<small>" + as_html(part.details) + "</small>");
     }

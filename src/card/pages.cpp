@@ -15,165 +15,196 @@ namespace tuckwright::card {
 
 namespace {
 
-constexpr std::array<double, 5> picture_heights{44, 39, 34, 29, 25}; ///< mm
+/// How large everything is, mm.
+struct Density {
+    double picture; ///< height of a step's drawing
+    double text;    ///< size of the letters
+};
+constexpr std::array<Density, 7> densities{{{42, 3.5}, {38, 3.5}, {34, 3.5}, {36, 3.2}, {32, 3.2}, {29, 3.2}, {26, 3.2}}};
 constexpr std::size_t most_pages = 2;
 constexpr std::size_t step_columns = 3, part_columns = 2;
-constexpr Color ink{0.1, 0.1, 0.1}, faint{0.45, 0.45, 0.45};
-const TextStyle text_style{.size = 3.5, .color = ink}, small_style{.size = 3.1, .color = ink};
+constexpr Color ink{0.1, 0.1, 0.1}, faint{0.4, 0.4, 0.4};
 
 PageSize size_of(Paper paper) { return paper == Paper::a4 ? PageSize{210, 297} : PageSize{215.9, 279.4}; }
-
-Block heading(const std::string& text, double width)
-{
-    Block words = text_block(text, {.size = 4.4, .bold = true, .color = ink}, width);
-    constexpr double above = 4, below = 1.5;
-    return {above + words.height + below, [words, width](Canvas& canvas, Spot corner) {
-                canvas.draw(Path::line({corner.x, corner.y + above - 1.5}, {corner.x + width, corner.y + above - 1.5}),
-                            Pen{faint, 0.2});
-                words.draw(canvas, {corner.x, corner.y + above});
-            }};
-}
-
-/// A square to tick, the name, the weight at the right, and the details below.
-Block part_block(const Part& part, double width)
-{
-    constexpr double tick = 3, indent = 4.6;
-    const std::string weight = part.copies > 1 ? fmt::format("{} × {}", part.copies, part.weight) : part.weight;
-    const double weight_width = Canvas::extent(weight, text_style).width;
-    const Block name = text_block(part.name, text_style, width - indent - weight_width - 2);
-    const bool has_details = !part.details.empty();
-    const Block details = has_details ? text_block(part.details, small_style, width - indent) : Block{};
-    return {name.height + details.height, [=](Canvas& canvas, Spot corner) {
-                canvas.draw(Path::rectangle({corner.x, corner.y + 0.7, tick, tick}), Pen{ink, 0.25});
-                name.draw(canvas, {corner.x + indent, corner.y});
-                canvas.write(weight, {corner.x + width - weight_width, corner.y}, text_style);
-                if (has_details) {
-                    details.draw(canvas, {corner.x + indent, corner.y + name.height});
-                }
-            }};
-}
-
-/// A drawing with its number, and the sentence below.
-Block step_block(const Bundle& bundle, const Step& step, std::size_t number, double width, double height)
-{
-    const Block words = text_block(step.text, text_style, width);
-    constexpr double gap = 1.5, badge = 3.2;
-    return {height + gap + words.height, [=, &bundle](Canvas& canvas, Spot corner) {
-                draw_step(canvas, {corner.x, corner.y, width, height}, bundle, step.step);
-                const Spot middle{corner.x + badge, corner.y + badge};
-                const TextStyle digits{.size = 3.8, .bold = true, .color = {1, 1, 1}};
-                const std::string text = std::to_string(number);
-                const TextExtent extent = Canvas::extent(text, digits);
-                canvas.draw(Path::circle(middle, badge), std::nullopt, Fill{ink});
-                canvas.write(text, {middle.x - extent.width / 2, middle.y - extent.height / 2}, digits);
-                words.draw(canvas, {corner.x, corner.y + height + gap});
-            }};
-}
-
-/// Sentences in a frame that is seen even where nothing else is read.
-Block cautions_block(const std::vector<std::string>& cautions, double width)
-{
-    constexpr double inset = 3;
-    std::vector<Block> lines{text_block("Usual cautions; the maker's instructions and local rules go first",
-                                        {.size = 3.8, .bold = true, .color = ink}, width - 2 * inset)};
-    for (const std::string& caution : cautions) {
-        lines.push_back(text_block("– " + caution, text_style, width - 2 * inset));
-    }
-    const Block all = stacked(lines, 0.8);
-    return {all.height + 2 * inset, [=](Canvas& canvas, Spot corner) {
-                canvas.draw(Path::rectangle({corner.x, corner.y, width, all.height + 2 * inset}), Pen{ink, 0.6});
-                all.draw(canvas, {corner.x + inset, corner.y + inset});
-            }};
-}
-
-/// The picture of the whole, and the figures beside it.
-Block overview(const Bundle& bundle, const Content& content, double width)
-{
-    constexpr double side = 62, gap = 5;
-    const double beside = width - side - gap;
-    std::vector<Block> lines;
-    const auto fact = [&](const std::string& name, const std::string& value) {
-        const Block value_block = text_block(value, text_style, beside - 22);
-        lines.push_back({value_block.height, [=](Canvas& canvas, Spot corner) {
-                             canvas.write(name, corner, {.size = text_style.size, .bold = true, .color = ink});
-                             value_block.draw(canvas, {corner.x + 22, corner.y});
-                         }});
-    };
-    fact("Size", content.size);
-    fact("Volume", content.volume);
-    fact("Weight", content.weight);
-    fact("Code", content.code);
-    for (const std::string& note : content.notes) {
-        lines.push_back(text_block(note, text_style, beside));
-    }
-    const Block facts = stacked(lines, 1.6);
-    return {std::max(side, facts.height), [=, &bundle](Canvas& canvas, Spot corner) {
-                draw_whole(canvas, {corner.x, corner.y, side, side}, bundle);
-                facts.draw(canvas, {corner.x + side + gap, corner.y});
-            }};
-}
 
 std::string in_order(const std::vector<std::string>& names)
 {
     std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        text += fmt::format("{}{}\u00A0{}", i == 0 ? "" : "   ", i + 1, names[i]);
+    for (const std::string& name : names) {
+        text += (text.empty() ? "" : " \u2192 ") + name;
     }
     return text;
 }
 
-void add_steps(Sheet& sheet, const Bundle& bundle, const Content& content, double picture_height)
-{
-    std::vector<Block> cells;
-    for (std::size_t i = 0; i < content.steps.size(); ++i) {
-        cells.push_back(step_block(bundle, content.steps[i], i + 1, sheet.column(step_columns), picture_height));
+/// The card with one density, all in blocks.
+class Pages {
+public:
+    Pages(const Bundle& bundle, const Content& content, Paper paper, const Density& density, std::size_t pages)
+        : bundle_(bundle), content_(content), paper_(size_of(paper)), density_(density), sheet_(paper_),
+          plain_{.size = density.text, .color = ink}, bold_{.size = density.text, .bold = true, .color = ink}
+    {
+        sheet_.on_page = [this, pages](Canvas& canvas, std::size_t page) { foot(canvas, page, pages); };
+        sheet_.on_page(sheet_.canvas(), 1);
+        width_ = sheet_.width();
+        sheet_.add(text_block(content.title, {.size = 7, .bold = true, .color = ink}, width_));
+        sheet_.space(3);
+        sheet_.add(overview());
+        sheet_.add(heading("Lay ready"));
+        std::vector<Block> parts;
+        for (const Part& part : content.parts) {
+            parts.push_back(part_block(part, sheet_.column(part_columns)));
+        }
+        sheet_.add_columns(parts, part_columns, 1.2);
+        add_steps();
+        add_end();
     }
-    for (std::size_t i = 0; i < cells.size(); i += step_columns) {
-        const auto begin = cells.begin() + static_cast<std::ptrdiff_t>(i);
-        const auto end = begin + static_cast<std::ptrdiff_t>(std::min(step_columns, cells.size() - i));
-        sheet.add_row({begin, end}, step_columns);
-        sheet.space(3);
-    }
-}
 
-Sheet laid_out(const Bundle& bundle, const Content& content, Paper paper, double picture_height, std::size_t pages)
-{
-    Sheet sheet(size_of(paper));
-    const PageSize size = size_of(paper);
-    sheet.on_page = [&content, size, pages](Canvas& canvas, std::size_t page) {
-        const std::string text = fmt::format("{}{}   page {} of {}", proof_line(content),
-                                             content.date.empty() ? "" : "   " + content.date, page, pages);
-        canvas.write(text, {Sheet::margin, size.height - Sheet::margin - Sheet::foot + 1},
-                     {.size = 2.8, .color = faint, .wrap = size.width - 2 * Sheet::margin});
-    };
-    sheet.on_page(sheet.canvas(), 1);
-    const double width = sheet.width();
-    sheet.add(text_block(content.title, {.size = 7, .bold = true, .color = ink}, width));
-    sheet.space(3);
-    sheet.add(overview(bundle, content, width));
-    sheet.add(heading("Lay ready", width));
-    std::vector<Block> parts;
-    for (const Part& part : content.parts) {
-        parts.push_back(part_block(part, sheet.column(part_columns)));
+    const Sheet& sheet() const { return sheet_; }
+
+private:
+    void foot(Canvas& canvas, std::size_t page, std::size_t pages) const
+    {
+        const std::string date = content_.date.empty() ? "" : "   Made " + content_.date + ".";
+        canvas.write(fmt::format("{}{}   Page {} of {}.", proof_line(content_), date, page, pages),
+                     {Sheet::margin, paper_.height - Sheet::margin - Sheet::foot + 1},
+                     {.size = 2.8, .color = faint, .wrap = paper_.width - 2 * Sheet::margin});
     }
-    sheet.add_columns(parts, part_columns, 1.2);
-    const Block title = heading("Put together", width);
-    sheet.keep_together(title.height + picture_height + 20);
-    sheet.add(title);
-    for (const std::string& note : content.before) {
-        sheet.add(text_block(note, text_style, width));
-        sheet.space(2);
+
+    Block heading(const std::string& text) const
+    {
+        Block words = text_block(text, {.size = 4.4, .bold = true, .color = ink}, width_);
+        constexpr double line = 2.5, above = 4, below = 1.5;
+        return {above + words.height + below, [words, width = width_](Canvas& canvas, Spot corner) {
+                    const double y = corner.y + line;
+                    canvas.draw(Path::line({corner.x, y}, {corner.x + width, y}), Pen{faint, 0.2});
+                    words.draw(canvas, {corner.x, corner.y + above});
+                }};
     }
-    add_steps(sheet, bundle, content, picture_height);
-    if (content.unpacking.size() > 1) {
-        sheet.add(stacked({heading("Comes out in this order", width), text_block(in_order(content.unpacking), text_style, width)}, 0));
+
+    /// A square to tick, numbers and name, the weight at the right, and the details below.
+    Block part_block(const Part& part, double width) const
+    {
+        constexpr double tick = 3, indent = 4.6, gap = 1.4;
+        const std::string weight = part.copies > 1 ? fmt::format("{} \u00D7 {}", part.copies, part.weight) : part.weight;
+        const double weight_width = Canvas::extent(weight, plain_).width;
+        const double begin = indent + (part.numbers.empty() ? 0 : Canvas::extent(part.numbers, bold_).width + gap);
+        const Block name = text_block(part.name, plain_, width - begin - weight_width - gap);
+        const TextStyle small{.size = 0.9 * density_.text, .color = ink};
+        const Block details = part.details.empty() ? Block{} : text_block(part.details, small, width - indent);
+        return {name.height + details.height, [=, bold = bold_, plain = plain_](Canvas& canvas, Spot corner) {
+                    canvas.draw(Path::rectangle({corner.x, corner.y + 0.7, tick, tick}), Pen{ink, 0.25});
+                    canvas.write(part.numbers, {corner.x + indent, corner.y}, bold);
+                    name.draw(canvas, {corner.x + begin, corner.y});
+                    canvas.write(weight, {corner.x + width - weight_width, corner.y}, plain);
+                    if (details.draw) {
+                        details.draw(canvas, {corner.x + indent, corner.y + name.height});
+                    }
+                }};
     }
-    if (!content.cautions.empty()) {
-        sheet.space(4);
-        sheet.add(cautions_block(content.cautions, width));
+
+    /// A drawing with its number, and the sentence below.
+    Block step_block(const Step& step, std::size_t number, double width) const
+    {
+        const Block words = text_block(step.text, plain_, width);
+        constexpr double gap = 1.5, badge = 3.2;
+        const double height = density_.picture;
+        return {height + gap + words.height, [=, this](Canvas& canvas, Spot corner) {
+                    draw_step(canvas, {corner.x, corner.y, width, height}, bundle_, step.step);
+                    const Spot middle{corner.x + badge, corner.y + badge};
+                    const TextStyle digits{.size = 3.8, .bold = true, .color = {1, 1, 1}};
+                    const std::string text = std::to_string(number);
+                    const TextExtent extent = Canvas::extent(text, digits);
+                    canvas.draw(Path::circle(middle, badge), std::nullopt, Fill{ink});
+                    canvas.write(text, {middle.x - extent.width / 2, middle.y - extent.height / 2}, digits);
+                    words.draw(canvas, {corner.x, corner.y + height + gap});
+                }};
     }
-    return sheet;
-}
+
+    /// Sentences in a frame that is seen even where nothing else is read.
+    Block cautions_block() const
+    {
+        constexpr double inset = 3;
+        std::vector<Block> lines{
+            text_block("Usual cautions; the maker's instructions and local rules go first", bold_, width_ - 2 * inset)};
+        for (const std::string& caution : content_.cautions) {
+            lines.push_back(text_block("\u2013 " + caution, plain_, width_ - 2 * inset));
+        }
+        const Block all = stacked(lines, 0.8);
+        return {all.height + 2 * inset, [all, width = width_](Canvas& canvas, Spot corner) {
+                    canvas.draw(Path::rectangle({corner.x, corner.y, width, all.height + 2 * inset}), Pen{ink, 0.6});
+                    all.draw(canvas, {corner.x + inset, corner.y + inset});
+                }};
+    }
+
+    Block fact(const std::string& name, const std::string& value, double width) const
+    {
+        constexpr double beside = 18;
+        const Block words = text_block(value, plain_, width - beside);
+        return {words.height, [=, bold = bold_](Canvas& canvas, Spot corner) {
+                    canvas.write(name, corner, bold);
+                    words.draw(canvas, {corner.x + beside, corner.y});
+                }};
+    }
+
+    /// The picture of the whole, and the figures beside it.
+    Block overview() const
+    {
+        constexpr double side = 62, gap = 5;
+        const double width = width_ - side - gap;
+        std::vector<Block> lines{fact("Size", content_.size, width), fact("Volume", content_.volume, width),
+                                 fact("Weight", content_.weight, width), fact("Code", content_.code, width)};
+        for (const std::string& note : content_.notes) {
+            lines.push_back(text_block(note, plain_, width));
+        }
+        const Block facts = stacked(lines, 1.4);
+        return {std::max(side, facts.height), [=, this](Canvas& canvas, Spot corner) {
+                    draw_whole(canvas, {corner.x, corner.y, side, side}, bundle_);
+                    facts.draw(canvas, {corner.x + side + gap, corner.y});
+                }};
+    }
+
+    void add_steps()
+    {
+        std::vector<Block> notes{heading("Put together")};
+        for (const std::string& note : content_.before) {
+            notes.push_back(text_block(note, plain_, width_));
+        }
+        const Block start = stacked(notes, 1.5);
+        sheet_.keep_together(start.height + density_.picture + 5 * density_.text); // with the first row
+        sheet_.add(start);
+        sheet_.space(2);
+        std::vector<Block> row;
+        for (std::size_t i = 0; i < content_.steps.size(); ++i) {
+            row.push_back(step_block(content_.steps[i], i + 1, sheet_.column(step_columns)));
+            if (row.size() == step_columns || i + 1 == content_.steps.size()) {
+                sheet_.add_row(row, step_columns);
+                sheet_.space(2.5);
+                row.clear();
+            }
+        }
+    }
+
+    void add_end()
+    {
+        if (content_.unpacking.size() > 1) {
+            sheet_.add(stacked({heading("Comes out in this order"),
+                                text_block(in_order(content_.unpacking), plain_, width_)},
+                               0));
+        }
+        if (!content_.cautions.empty()) {
+            sheet_.space(3);
+            sheet_.add(cautions_block());
+        }
+    }
+
+    const Bundle& bundle_;
+    const Content& content_;
+    PageSize paper_;
+    Density density_;
+    Sheet sheet_;
+    TextStyle plain_, bold_;
+    double width_ = 0;
+};
 
 } // namespace
 
@@ -184,13 +215,17 @@ namespace tuckwright {
 std::string card_pdf(const Bundle& bundle, const CardOptions& options)
 {
     const card::Content content = card::content_of(bundle, options.date);
-    for (const double height : card::picture_heights) {
-        const std::size_t pages = card::laid_out(bundle, content, options.paper, height, card::most_pages).pages();
-        if (pages <= card::most_pages || height == card::picture_heights.back()) {
-            return card::laid_out(bundle, content, options.paper, height, pages).canvas().pdf({.title = content.title, .date = {}});
+    card::Density density = card::densities.back();
+    std::size_t pages = 0;
+    for (const card::Density& tried : card::densities) {
+        density = tried;
+        pages = card::Pages(bundle, content, options.paper, density, card::most_pages).sheet().pages();
+        if (pages <= card::most_pages) {
+            break;
         }
     }
-    return {};
+    const card::Pages card(bundle, content, options.paper, density, pages);
+    return card.sheet().canvas().pdf({.title = content.title, .date = {}});
 }
 
 } // namespace tuckwright

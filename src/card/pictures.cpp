@@ -5,18 +5,32 @@
 
 namespace tuckwright::card {
 
+namespace {
+
+/// As large as it goes into the frame.
+void fit(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::size_t step, View view, ViewOptions options)
+{
+    options.scale = fitting_scale(bundle, view, {frame.width, frame.height}, step, options);
+    draw_view(canvas, frame, bundle, step, view, options);
+}
+
+} // namespace
+
 void draw_step(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::optional<std::size_t> step)
 {
+    constexpr double share = 0.6, gap = 1; // of the width, for the slanted view; mm
+    constexpr ViewOptions plain{.labels = false, .dimensions = false, .cut_marks = false};
+    constexpr ViewOptions named{.labels = true, .dimensions = false, .cut_marks = false};
     const std::size_t shown = step.value_or(bundle.steps.size());
-    const double scale = fitting_scale(bundle, View::cutaway, {frame.width, frame.height}, shown);
-    draw_view(canvas, frame, bundle, shown, View::cutaway, {.scale = scale, .dimensions = false, .cut_marks = false});
+    const double slanted = share * frame.width;
+    fit(canvas, {frame.x, frame.y, slanted, frame.height}, bundle, shown, View::slanted, named);
+    fit(canvas, {frame.x + slanted + gap, frame.y, frame.width - slanted - gap, frame.height}, bundle, shown, View::above,
+        plain);
 }
 
 void draw_whole(Canvas& canvas, const Frame& frame, const Bundle& bundle)
 {
-    const std::size_t whole = bundle.steps.size();
-    const double scale = fitting_scale(bundle, View::slanted, {frame.width, frame.height}, whole);
-    draw_view(canvas, frame, bundle, whole, View::slanted, {.scale = scale});
+    fit(canvas, frame, bundle, bundle.steps.size(), View::slanted, {});
 }
 
 } // namespace tuckwright::card

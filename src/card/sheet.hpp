@@ -42,6 +42,7 @@ public:
     void keep_together(double height);
 
     Canvas& canvas() { return canvas_; }
+    const Canvas& canvas() const { return canvas_; }
     std::size_t pages() const { return canvas_.pages(); }
     double y() const { return y_; }
 

@@ -37,10 +37,10 @@ std::optional<double> usual_scale(double least)
     return std::nullopt;
 }
 
-double least_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step)
+double least_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step, const ViewOptions& options)
 {
     const Shown shown = shown_at(bundle, step);
-    const Margins m = margins_of(bundle, shown, view, {});
+    const Margins m = margins_of(bundle, shown, view, options);
     const Frame content = content_of(bundle, shown, camera_of(view, cut_for(bundle, shown)));
     const double width = frame.width - m.left - m.right, height = frame.height - m.top - m.bottom;
     require(width > 1 && height > 1, "a frame has room for labels and dimensions");
@@ -140,9 +140,9 @@ void paint_room(Stage& stage)
 
 } // namespace drawing
 
-double fitting_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step)
+double fitting_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step, const ViewOptions& options)
 {
-    const auto scale = drawing::usual_scale(drawing::least_scale(bundle, view, frame, step));
+    const auto scale = drawing::usual_scale(drawing::least_scale(bundle, view, frame, step, options));
     require(scale.has_value(), "things are no longer than the longest length");
     return *scale;
 }
