@@ -56,7 +56,11 @@ std::vector<Part> parts_of(const Bundle& bundle)
             parts.push_back(part);
         } else {
             ++same->copies;
-            same->numbers += ", " + part.numbers;
+            constexpr std::size_t all_named = 4; // of more the first three and the last
+            same->numbers = same->copies <= all_named
+                                ? same->numbers + ", " + part.numbers
+                                : same->numbers.substr(0, same->numbers.rfind(same->copies == all_named + 1 ? ", " : " \u2026 ")) +
+                                      " \u2026 " + part.numbers;
         }
     };
     for (std::size_t i = 0; i < bundle.items.size(); ++i) {

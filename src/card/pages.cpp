@@ -19,8 +19,12 @@ namespace {
 struct Density {
     double picture; ///< height of a step's drawing
     double text;    ///< size of the letters
+    double whole;   ///< height of the drawing of the whole
+    bool details;   ///< of what is to be laid ready
 };
-constexpr std::array<Density, 7> densities{{{42, 3.5}, {38, 3.5}, {34, 3.5}, {36, 3.2}, {32, 3.2}, {29, 3.2}, {26, 3.2}}};
+constexpr std::array<Density, 8> densities{{{42, 3.5, 62, true}, {38, 3.5, 62, true}, {34, 3.5, 62, true},
+                                            {36, 3.2, 58, true}, {32, 3.2, 58, true}, {28, 3.2, 54, true},
+                                            {28, 3.2, 50, false}, {25, 3.1, 45, false}}};
 constexpr std::size_t most_pages = 2;
 constexpr std::size_t step_columns = 3, part_columns = 2;
 constexpr Color ink{0.1, 0.1, 0.1}, faint{0.4, 0.4, 0.4};
@@ -90,7 +94,7 @@ private:
         const double begin = indent + (part.numbers.empty() ? 0 : Canvas::extent(part.numbers, bold_).width + gap);
         const Block name = text_block(part.name, plain_, width - begin - weight_width - gap);
         const TextStyle small{.size = 0.9 * density_.text, .color = ink};
-        const Block details = part.details.empty() ? Block{} : text_block(part.details, small, width - indent);
+        const Block details = part.details.empty() || !density_.details ? Block{} : text_block(part.details, small, width - indent);
         return {name.height + details.height, [=, bold = bold_, plain = plain_](Canvas& canvas, Spot corner) {
                     canvas.draw(Path::rectangle({corner.x, corner.y + 0.7, tick, tick}), Pen{ink, 0.25});
                     canvas.write(part.numbers, {corner.x + indent, corner.y}, bold);
@@ -149,8 +153,8 @@ private:
     /// The picture of the whole, and the figures beside it.
     Block overview() const
     {
-        constexpr double side = 62, gap = 5;
-        const double width = width_ - side - gap;
+        constexpr double gap = 5;
+        const double side = density_.whole, width = width_ - side - gap;
         std::vector<Block> lines{fact("Size", content_.size, width), fact("Volume", content_.volume, width),
                                  fact("Weight", content_.weight, width), fact("Code", content_.code, width)};
         for (const std::string& note : content_.notes) {
