@@ -42,7 +42,7 @@ export class ThingPanel {
   }
 
   hint() {
-    return element('div', {}, element('dd', {}, 'Point at a thing, or choose it here, and its size, weight and play are told.'));
+    return element('div', {class: 'hint'}, element('dd', {}, 'Point at a thing, or choose it here, and its size, weight and play are told.'));
   }
 
   about(index) {
