@@ -101,7 +101,9 @@ async function byFingers(visit) {
   await visit.settle();
   assert.notEqual((await visit.handle('state')).chosen, null);
   assert.match(await page.locator('.told').textContent(), /Play/);
-  await drag(visit, box);
+  const [told, sheet] = [await page.locator('.told').boundingBox(), await page.locator('.sheet').boundingBox()];
+  assert.ok(told.y >= sheet.y + sheet.height && told.y + told.height <= 740, 'what is told is not under the picture');
+  await drag(visit, await page.locator('canvas').boundingBox());
   await visit.press('Back');
   assert.equal((await visit.handle('state')).moment, (await visit.handle('steps')) - 1);
 }

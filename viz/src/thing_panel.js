@@ -22,7 +22,12 @@ export class ThingPanel {
       this.told,
       element('ol', {class: 'things'}, ...this.buttons.map((made) => element('li', {}, made))),
     );
-    state.listen(() => this.show());
+    state.listen((now, before) => {
+      this.show();
+      if (now.chosen !== null && now.chosen !== before.chosen) {
+        this.told.scrollIntoView({block: 'nearest'});
+      }
+    });
     this.show();
   }
 
