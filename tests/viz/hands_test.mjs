@@ -147,11 +147,10 @@ async function inTheDark(visit) {
   assert.ok(shade.every((value) => value < 60), `dark paper: ${shade}`);
   assert.ok((await visit.shareDrawn()) > 0.02);
   await visit.page.emulateMedia({colorScheme: 'light'});
-  await visit.settle();
-  const light = await visit.page.evaluate(() =>
-    getComputedStyle(document.querySelector('.tuckwright-picture-host')).backgroundColor.match(/\d+/g).map(Number),
-  );
-  assert.ok(Math.min(...light.slice(0, 3)) > 200, 'it follows a change');
+  await visit.page.waitForFunction(() => {
+    const host = document.querySelector('.tuckwright-picture-host');
+    return Math.min(...getComputedStyle(host).backgroundColor.match(/\d+/g).slice(0, 3).map(Number)) > 200;
+  }); // it follows a change
 }
 
 async function questions(visit, saved, picked) {
@@ -199,6 +198,21 @@ export function handTests(bench) {
     let done = false;
     await look({}, (visit, {saved}) => questions(visit, saved, () => (done = true)));
     assert.ok(done);
+  });
+  test('the styles of a larger page do not reach it', async () => {
+    const made = bench().made(kit, '--without-room');
+    const style = '<style>* {font-size: 60px; color: red; text-transform: uppercase} button, .label {display: none}</style>';
+    const visit = await bench().visit(bench().spoilt(made, () => {}, style));
+    const look = (name) =>
+      visit.page.locator(name).first().evaluate((node) => {
+        const {fontSize, color, textTransform} = getComputedStyle(node);
+        return [fontSize, color === 'rgb(255, 0, 0)', textTransform];
+      });
+    assert.deepEqual(await look('body > p'), ['60px', true, 'uppercase']);
+    assert.deepEqual(await look('.step'), ['15px', false, 'none']);
+    assert.ok(await visit.page.getByRole('button', {name: 'Next'}).or(visit.page.getByText('From the start')).isVisible());
+    assert.ok((await visit.labels()).labels.every(({left, right}) => right > left));
+    await visit.leave();
   });
   test('without WebGL it says so, and tells the rest', async () => {
     await look(
