@@ -77,7 +77,7 @@ export class Bench {
   }
 
   async visit(html, options = {}, browser = this.browser) {
-    const context = await browser.newContext({viewport: {width: 1120, height: 640}, reducedMotion: 'reduce', ...options});
+    const context = await browser.newContext({viewport: {width: 1120, height: 500}, reducedMotion: 'reduce', ...options});
     const visit = new Visit(context, await context.newPage());
     await visit.go(html);
     return visit;

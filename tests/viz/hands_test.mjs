@@ -101,7 +101,9 @@ async function byFingers(visit) {
   await visit.settle();
   assert.notEqual((await visit.handle('state')).chosen, null);
   assert.match(await page.locator('.told').textContent(), /Play/);
-  await drag(visit, box);
+  const [told, sheet] = [await page.locator('.told').boundingBox(), await page.locator('.sheet').boundingBox()];
+  assert.ok(told.y >= sheet.y + sheet.height && told.y + told.height <= 740, 'what is told is not under the picture');
+  await drag(visit, await page.locator('canvas').boundingBox());
   await visit.press('Back');
   assert.equal((await visit.handle('state')).moment, (await visit.handle('steps')) - 1);
 }
@@ -145,11 +147,10 @@ async function inTheDark(visit) {
   assert.ok(shade.every((value) => value < 60), `dark paper: ${shade}`);
   assert.ok((await visit.shareDrawn()) > 0.02);
   await visit.page.emulateMedia({colorScheme: 'light'});
-  await visit.settle();
-  const light = await visit.page.evaluate(() =>
-    getComputedStyle(document.querySelector('.tuckwright-picture-host')).backgroundColor.match(/\d+/g).map(Number),
-  );
-  assert.ok(Math.min(...light.slice(0, 3)) > 200, 'it follows a change');
+  await visit.page.waitForFunction(() => {
+    const host = document.querySelector('.tuckwright-picture-host');
+    return Math.min(...getComputedStyle(host).backgroundColor.match(/\d+/g).slice(0, 3).map(Number)) > 200;
+  }); // it follows a change
 }
 
 async function questions(visit, saved, picked) {
@@ -198,6 +199,21 @@ export function handTests(bench) {
     await look({}, (visit, {saved}) => questions(visit, saved, () => (done = true)));
     assert.ok(done);
   });
+  test('the styles of a larger page do not reach it', async () => {
+    const made = bench().made(kit, '--without-room');
+    const style = '<style>* {font-size: 60px; color: red; text-transform: uppercase} button, .label {display: none}</style>';
+    const visit = await bench().visit(bench().spoilt(made, () => {}, style));
+    const look = (name) =>
+      visit.page.locator(name).first().evaluate((node) => {
+        const {fontSize, color, textTransform} = getComputedStyle(node);
+        return [fontSize, color === 'rgb(255, 0, 0)', textTransform];
+      });
+    assert.deepEqual(await look('body > p'), ['60px', true, 'uppercase']);
+    assert.deepEqual(await look('.step'), ['15px', false, 'none']);
+    assert.ok(await visit.page.getByRole('button', {name: 'Next'}).or(visit.page.getByText('From the start')).isVisible());
+    assert.ok((await visit.labels()).labels.every(({left, right}) => right > left));
+    await visit.leave();
+  });
   test('without WebGL it says so, and tells the rest', async () => {
     await look(
       {},
@@ -215,11 +231,12 @@ export function handTests(bench) {
   test('with motion, a step goes in before one\'s eyes', () =>
     look({reducedMotion: 'no-preference'}, async (visit) => {
       await visit.press('From the start');
-      await visit.page.getByRole('button', {name: 'Next'}).click();
-      await visit.page.waitForFunction(() => {
-        const {moment} = window.tuckwrightPicture.state();
-        return moment > 0 && moment < 1;
+      const begun = await visit.page.evaluate(() => {
+        const {shadowRoot: tree} = document.querySelector('.tuckwright-picture-host');
+        [...tree.querySelectorAll('button')].find((button) => button.textContent === 'Next').click();
+        return window.tuckwrightPicture.state().moment;
       });
+      assert.ok(begun > 0 && begun < 1, `it has begun, and is not done at once: ${begun}`);
       await visit.page.waitForFunction(() => window.tuckwrightPicture.state().moment === 1);
     }));
 }

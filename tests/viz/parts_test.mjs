@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import {test} from 'node:test';
 import {apartOffsets} from '../../viz/src/apart.js';
-import {spreadOut} from '../../viz/src/labels.js';
+import {sidesFor, spreadOut} from '../../viz/src/labels.js';
 import {coloursFor} from '../../viz/src/palette.js';
 import {currentStep, rootOf, stageAt, turnOf} from '../../viz/src/steps.js';
 import {readPicture} from '../../viz/src/things.js';
@@ -74,6 +74,12 @@ test('neighbours in the list differ in colour for everybody', () => {
       });
     }
   }
+});
+
+test('what is in the middle is named on the side that has fewer labels', () => {
+  const marks = [0, 100, 52, 48, 50, 50].map((x) => ({x}));
+  assert.deepEqual(sidesFor(marks, 0, 100), [true, false, true, false, true, false]);
+  assert.deepEqual(sidesFor([10, 11, 50].map((x) => ({x})), 0, 100), [true, true, false]);
 });
 
 test('labels stand one below another, within what there is', () => {
@@ -151,12 +157,20 @@ test('below a narrow opening the way has two legs', () => {
   assert.ok(x > 0 && x < 12 && y === 0 && z === 0);
 });
 
-test('a vessel that will stand upside down is held with its mouth up while it is filled', () => {
+// A vector turned about a unit axis by an angle: Rodrigues' formula.
+function turned([x, y, z], {axis: [a, b, c], angle}) {
+  const along = (a * x + b * y + c * z) * (1 - Math.cos(angle));
+  const across = [b * z - c * y, c * x - a * z, a * y - b * x];
+  return [x, y, z].map((v, i) => v * Math.cos(angle) + across[i] * Math.sin(angle) + [a, b, c][i] * along);
+}
+
+test('a vessel that will lie or stand upside down is held with its mouth up while it is filled', () => {
   const picture = nest();
-  picture.steps[0].direction = [0, 0, 1];
-  const {axis, angle} = turnOf(picture, stageAt(picture, 1));
-  assert.deepEqual(axis, [1, 0, 0]);
-  assert.ok(Math.abs(Math.abs(angle) - Math.PI) < 1e-9);
+  for (const direction of [[0, 0, 1], [0, 1, 0], [-1, 0, 0], [3, 4, 0], [1, -2, 2]]) {
+    picture.steps[0].direction = direction;
+    const down = turned(direction.map((v) => v / Math.hypot(...direction)), turnOf(picture, stageAt(picture, 1)));
+    [0, 0, -1].forEach((v, i) => assert.ok(Math.abs(down[i] - v) < 1e-9, `${direction} leads to ${down}`));
+  }
   assert.equal(turnOf(picture, stageAt(picture, 2)), null);
   assert.equal(turnOf(picture, stageAt(picture, 5)), null);
 });

@@ -13,9 +13,11 @@ before(async () => (bench = await Bench.open()));
 after(async () => bench.close());
 
 await import('./parts_test.mjs');
+const {shapeTests} = await import('./shapes_test.mjs');
 const {faultTests} = await import('./faults_test.mjs');
 const {handTests} = await import('./hands_test.mjs');
 const {kitTests} = await import('./kits_test.mjs');
+await shapeTests(process.env.TUCKWRIGHT_MODULES);
 faultTests(() => bench);
 handTests(() => bench);
 kitTests(() => bench);

@@ -36,6 +36,12 @@ function plugOf(vessel) {
   return {...shape, center: sum(top, times(deep / 2, up)), rotation: cavity.rotation};
 }
 
+// Whether two solids have the same outline.
+const isAsWide = (a, b) =>
+  a.cylinder && b.cylinder
+    ? a.cylinder.diameter === b.cylinder.diameter
+    : Boolean(a.box && b.box) && a.box.length === b.box.length && a.box.width === b.box.width;
+
 // The surfaces of a thing: {geometry, place, solid, owner}. `solid` is its number in the bundle, null for what a lid hangs
 // into its vessel; `owner` is the thing with which it moves, for a lid's skirt is saved with the vessel.
 function surfacesOf(picture, thing) {
@@ -47,7 +53,7 @@ function surfacesOf(picture, thing) {
   const plate = thing.lid === null ? null : picture.things[thing.lid].item.solids[0];
   parts.forEach((part, k) => {
     const isRing = goesRound(part, body);
-    const isSkirt = isRing && plate && plate.cylinder?.diameter === part.cylinder.diameter;
+    const isSkirt = isRing && plate !== null && isAsWide(part, plate);
     surfaces.push({
       geometry: isRing ? ringGeometry(part, body) : bodyGeometry(part),
       place: placeOf(part),

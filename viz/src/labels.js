@@ -24,6 +24,21 @@ export function spreadOut(wanted, heights, most) {
   return tops;
 }
 
+// For each mark, whether its label stands on the left: as it lies itself, or where there are fewer if it is in the middle.
+export function sidesFor(marks, left, right) {
+  const share = marks.map(({x}) => (x - left) / (right - left || 1));
+  const sides = share.map((s) => (s < 0.4 ? true : s > 0.6 ? false : null));
+  let more = sides.reduce((all, side) => all + (side === null ? 0 : side ? 1 : -1), 0); // on the left than on the right
+  return sides.map((side) => {
+    if (side !== null) {
+      return side;
+    }
+    const isLeft = more <= 0;
+    more += isLeft ? 1 : -1;
+    return isLeft;
+  });
+}
+
 export class Labels {
   constructor(layer, lines) {
     this.layer = layer;
@@ -56,9 +71,10 @@ export class Labels {
         this.pool.delete(key);
       }
     }
-    const placed = marks.map((mark) => {
+    const sides = sidesFor(marks, left, right);
+    const placed = marks.map((mark, k) => {
       const label = this.labelOf(mark);
-      return {mark, label, tall: label.offsetHeight, wide: label.offsetWidth, isLeft: mark.x < (left + right) / 2};
+      return {mark, label, tall: label.offsetHeight, wide: label.offsetWidth, isLeft: sides[k]};
     });
     const side = (isLeft) => placed.filter((p) => p.isLeft === isLeft);
     const drawn = [
@@ -78,7 +94,7 @@ export class Labels {
       return room >= 0;
     });
     kept.sort((a, b) => a.mark.y - b.mark.y);
-    const tops = spreadOut(kept.map((p) => p.mark.y), kept.map((p) => p.tall), height);
+    const tops = spreadOut(kept.map((p) => p.mark.y), kept.map((p) => p.tall), height - 1);
     return kept.map(({mark, label, tall, wide}, k) => {
       const left = leftFor(wide);
       label.style.transform = `translate(${left}px, ${tops[k]}px)`;

@@ -3,8 +3,8 @@
 import {chainLine} from './extras.js';
 import {sum, times} from './vectors.js';
 
-// The stretches of the chain that is shown, each at its middle.
-function marksOfChain(scene, state) {
+// The stretches of the chain that is shown, each at its middle; in a narrow picture by their millimetres alone.
+function marksOfChain(scene, state, isNarrow) {
   const {picture} = scene;
   const chain = picture.chains[state.chain];
   const start = chainLine(chain, picture);
@@ -14,14 +14,15 @@ function marksOfChain(scene, state) {
     at += stretch.mm;
     const text = picture.words.chains[state.chain].parts[k];
     const [x, y] = scene.project(here);
-    return text ? [{key: `chain ${k}`, text, x, y, isMarked: true}] : [];
+    const short = isNarrow ? text.replace(/^.* (?=[\d.]+ mm$)/, '') : text;
+    return text ? [{key: `chain ${k}`, text: short, x, y, isMarked: true}] : [];
   });
 }
 
 // Marks, the most important first. In a narrow picture only what is marked is named in full, the rest by numbers.
 export function marksFor(scene, state, isNarrow) {
   if (state.chain !== null) {
-    return marksOfChain(scene, state);
+    return marksOfChain(scene, state, isNarrow);
   }
   const marked = scene.markedThings(state);
   const marks = scene.now.visible

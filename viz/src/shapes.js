@@ -227,14 +227,18 @@ export function ringGeometry(solid, body) {
   return surface.geometry();
 }
 
-// Whether a further solid goes round the body: on the same axis, wider, and beside it at least in part.
+// Whether a further solid goes round the body: on the same axis, with the body's outline well within its own, and the body
+// beside it all the way.
 export function goesRound(solid, body) {
   const hole = holeIn(solid, body);
-  if (!hole || !solid.cylinder || !body.cylinder) {
+  if (!hole) {
     return false;
   }
-  const aside = Math.hypot(middleOf(hole.low, 0), middleOf(hole.low, 1));
-  const half = heightOf(solid) / 2;
-  return aside < 1e-3 && solid.cylinder.diameter > body.cylinder.diameter + 1e-6 &&
-    hole.from <= -half + 1e-6 && hole.to >= half - 1e-6;
+  const inner = 1e-6; // mm
+  const isWithin = ([x, y]) =>
+    solid.cylinder
+      ? Math.hypot(x, y) < Math.min(solid.cylinder.diameter, footOf(solid.cylinder)) / 2 - inner
+      : Math.abs(x) < solid.box.length / 2 - inner && Math.abs(y) < solid.box.width / 2 - inner;
+  const half = heightOf(solid) / 2 - inner;
+  return hole.from <= -half && hole.to >= half && [...hole.low, ...hole.high].every(isWithin);
 }

@@ -113,5 +113,5 @@ export function turnOf(picture, stage) {
   const level = Math.hypot(along[0], along[1]);
   // The axis along x if the way leads straight up, else level and square to the way.
   const axis = level < 1e-9 ? [1, 0, 0] : [-along[1] / level, along[0] / level, 0];
-  return {axis, angle: -Math.acos(Math.max(-1, cosine))};
+  return {axis, angle: Math.acos(Math.max(-1, cosine))};
 }

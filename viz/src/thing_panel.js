@@ -22,7 +22,12 @@ export class ThingPanel {
       this.told,
       element('ol', {class: 'things'}, ...this.buttons.map((made) => element('li', {}, made))),
     );
-    state.listen(() => this.show());
+    state.listen((now, before) => {
+      this.show();
+      if (now.chosen !== null && now.chosen !== before.chosen) {
+        this.told.scrollIntoView({block: 'nearest'});
+      }
+    });
     this.show();
   }
 
@@ -42,7 +47,7 @@ export class ThingPanel {
   }
 
   hint() {
-    return element('div', {}, element('dd', {}, 'Point at a thing, or choose it here, and its size, weight and play are told.'));
+    return element('div', {class: 'hint'}, element('dd', {}, 'Point at a thing, or choose it here, and its size, weight and play are told.'));
   }
 
   about(index) {
