@@ -96,7 +96,8 @@ std::string tidied_svg(const std::string& svg, PageSize size, const std::string&
                     "width=\"{}mm\" height=\"{}mm\" viewBox=\"0 0 {} {}\" role=\"img\" version=\"1.1\">",
                     size.width, size.height, size.width * text_units, size.height * text_units);
     const std::string told = title.empty() ? "" : fmt::format("\n<title>{}</title>", escaped(title));
-    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + head + told + with_fewer_digits(with_ids_anew(svg.substr(end + 1), id_prefix));
+    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + head + told +
+           with_fewer_digits(with_ids_anew(svg.substr(end + 1), id_prefix));
 }
 
 } // namespace tuckwright::canvas

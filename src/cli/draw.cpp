@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <optional>
 #include <set>
+#include <utility>
 
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
@@ -20,11 +21,9 @@
 #include "tuckwright/drawing.hpp"
 #include "tuckwright/report.hpp"
 
-namespace tuckwright::cli
-{
+namespace tuckwright::cli {
 
-namespace
-{
+namespace {
 
 namespace fs = std::filesystem;
 
@@ -65,9 +64,10 @@ std::vector<Source> sources_of(const DrawOptions& options, std::vector<Problem>&
 {
     std::vector<Source> sources;
     std::set<std::string> stems;
+    bool input_is_taken = false;
     for (const std::string& path : options.files) {
         const std::string name = path == dash ? standard_input : path;
-        if (path == dash && std::any_of(sources.begin(), sources.end(), [](const Source& s) { return s.path == dash; })) {
+        if (path == dash && std::exchange(input_is_taken, true)) {
             problems.push_back({name, 0, 0, "is named twice", "name it once"});
             continue;
         }
@@ -107,8 +107,9 @@ bool write_pictures(const DrawOptions& options, const Source& source, const Bund
     }
     for (std::size_t page = 0; page < pages.pages() && options.format != PictureFormat::pdf && written; ++page) {
         const std::string step = page + 1 == pages.pages() ? "packed" : fmt::format("step-{:02}", page + 1);
-        written = options.format == PictureFormat::svg ? write("-" + step + ".svg", pages.svg(page, "p", step_title(bundle, page)))
-                                                       : write("-" + step + ".png", pages.png(page, dots_per_inch));
+        written = options.format == PictureFormat::svg
+                      ? write("-" + step + ".svg", pages.svg(page, "p", step_title(bundle, page)))
+                      : write("-" + step + ".png", pages.png(page, dots_per_inch));
     }
     if (!written) {
         return false;

@@ -7,14 +7,13 @@
 #include "tuckwright/kit_reader.hpp"
 #include "tuckwright/solve.hpp"
 
-namespace tuckwright::cli
-{
+namespace tuckwright::cli {
 
 enum class PictureFormat { svg, pdf, png };
 
 struct DrawOptions {
-    std::vector<std::string> files;  ///< kits and saved bundles; - for standard input
-    std::string folder;              ///< where the pictures go; made if it is not there
+    std::vector<std::string> files; ///< kits and saved bundles; - for standard input
+    std::string folder;             ///< where the pictures go; made if it is not there
     PictureFormat format = PictureFormat::svg;
     bool worst_case = false;
     std::vector<Taken> chosen;

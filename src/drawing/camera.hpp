@@ -27,7 +27,8 @@ inline Camera from_above() { return {}; }
 inline Camera from_the_side(double turned, double raised)
 {
     const double a = radians(turned), e = radians(raised);
-    const Vec3 right{std::cos(a), std::sin(a), 0}, toward{std::cos(e) * std::sin(a), -std::cos(e) * std::cos(a), std::sin(e)};
+    const Vec3 right{std::cos(a), std::sin(a), 0},
+        toward{std::cos(e) * std::sin(a), -std::cos(e) * std::cos(a), std::sin(e)};
     return {right, cross(toward, right), toward};
 }
 

@@ -51,7 +51,8 @@ Spot seen(const Camera& camera, Vec3 v) { return camera.project(v); }
 Path& arc_of(Path& path, const Round& round, const Camera& camera, bool top, double from, double to)
 {
     const double r = round.radius(top);
-    return path.arc(camera.project(round.end(top)), seen(camera, r * round.first), seen(camera, r * round.second), from, to);
+    return path.arc(camera.project(round.end(top)), seen(camera, r * round.first), seen(camera, r * round.second), from,
+                    to);
 }
 
 Path end_of(const Round& round, const Camera& camera, bool top)

@@ -12,8 +12,8 @@ namespace tuckwright::drawing {
 
 namespace {
 
-constexpr double label_size = 2.7;       ///< mm, of all labels
-constexpr double air = 0.5;        ///< mm between a label and the edge of what it stands on
+constexpr double label_size = 2.7;         ///< mm, of all labels
+constexpr double air = 0.5;            ///< mm between a label and the edge of what it stands on
 constexpr std::size_t least_cells = 6; ///< of an item for a line to point at
 
 TextStyle style(bool bold) { return {.size = label_size, .bold = bold, .color = palette::ink}; }
@@ -37,7 +37,8 @@ public:
         });
         std::vector<std::size_t> outside;
         for (const std::size_t i : order) {
-            if (!within(i, report::printable(spoken_name(stage_.bundle, i)), false) && !within(i, std::to_string(i + 1), true)) {
+            if (!within(i, report::printable(spoken_name(stage_.bundle, i)), false) &&
+                !within(i, std::to_string(i + 1), true)) {
                 outside.push_back(i);
             }
         }

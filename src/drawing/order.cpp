@@ -63,7 +63,8 @@ bool lies_within(const Bundle& bundle, std::size_t item, std::size_t vessel)
 
 class Painter {
 public:
-    Painter(const Bundle& bundle, const Camera& camera, const std::vector<bool>& there) : bundle_(bundle), camera_(camera)
+    Painter(const Bundle& bundle, const Camera& camera, const std::vector<bool>& there)
+        : bundle_(bundle), camera_(camera)
     {
         for (std::size_t i = 0; i < bundle.items.size(); ++i) {
             for (std::size_t s = 0; s < bundle.items[i].solids.size(); ++s) {
@@ -72,8 +73,8 @@ public:
                 }
                 const bool vessel = s == 0 && is_vessel(bundle, i);
                 const Body body = body_of(bundle.items[i].solids[s], camera);
-                for (const auto part : vessel ? std::vector{Layer::Part::far, Layer::Part::near}
-                                              : std::vector{Layer::Part::whole}) {
+                for (const auto part :
+                     vessel ? std::vector{Layer::Part::far, Layer::Part::near} : std::vector{Layer::Part::whole}) {
                     layers_.push_back({i, s, part});
                     bodies_.push_back(body);
                 }
@@ -109,8 +110,8 @@ private:
     static std::vector<std::size_t> circles(const Graph& graph)
     {
         std::vector<std::size_t> number(boost::num_vertices(graph));
-        boost::strong_components(graph, boost::make_iterator_property_map(number.begin(),
-                                                                          boost::get(boost::vertex_index, graph)));
+        boost::strong_components(
+            graph, boost::make_iterator_property_map(number.begin(), boost::get(boost::vertex_index, graph)));
         return number;
     }
 

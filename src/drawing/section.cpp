@@ -10,9 +10,10 @@ namespace tuckwright::drawing {
 
 namespace {
 
-constexpr int sides = 96;         ///< of the prism that stands for something round
-constexpr double touch = 5e-3;    ///< mm by which a plane has to go into a solid
-constexpr double mouth_air = 0.5; ///< mm by which an open cavity goes on beyond its rim, so that no skin is left over it
+constexpr int sides = 96;      ///< of the prism that stands for something round
+constexpr double touch = 5e-3; ///< mm by which a plane has to go into a solid
+constexpr double mouth_air =
+    0.5; ///< mm by which an open cavity goes on beyond its rim, so that no skin is left over it
 
 /// The convex solid's edges, as pairs of points.
 std::vector<std::array<Vec3, 2>> edges_of(const Solid& solid, const Camera& camera)
@@ -20,8 +21,8 @@ std::vector<std::array<Vec3, 2>> edges_of(const Solid& solid, const Camera& came
     std::vector<std::array<Vec3, 2>> edges;
     const Vec3 axis = own_axis(solid.pose, 2), c = solid.pose.center;
     if (const auto* b = std::get_if<Box>(&solid.shape)) {
-        const std::array<Vec3, 3> half{(b->length / 2) * own_axis(solid.pose, 0), (b->width / 2) * own_axis(solid.pose, 1),
-                                       (b->height / 2) * axis};
+        const std::array<Vec3, 3> half{(b->length / 2) * own_axis(solid.pose, 0),
+                                       (b->width / 2) * own_axis(solid.pose, 1), (b->height / 2) * axis};
         for (std::size_t k = 0; k < 3; ++k) {
             for (const double u : {-1.0, 1.0}) {
                 for (const double v : {-1.0, 1.0}) {
@@ -51,7 +52,8 @@ std::vector<std::array<Vec3, 2>> edges_of(const Solid& solid, const Camera& came
 Solid with_mouth(Solid solid, bool top, bool bottom)
 {
     const double by = (top ? mouth_air : 0) + (bottom ? mouth_air : 0);
-    solid.pose.center = solid.pose.center + (((top ? mouth_air : 0) - (bottom ? mouth_air : 0)) / 2) * own_axis(solid.pose, 2);
+    solid.pose.center =
+        solid.pose.center + (((top ? mouth_air : 0) - (bottom ? mouth_air : 0)) / 2) * own_axis(solid.pose, 2);
     std::visit([&](auto& shape) { shape.height += by; }, solid.shape);
     return solid;
 }
@@ -86,10 +88,7 @@ Cut cut_through(Vec3 point, double angle)
 }
 
 /// An angle within a quarter turn of the front.
-double from_the_front(double angle)
-{
-    return angle - 180 * std::floor((angle + 90 - 1e-9) / 180);
-}
+double from_the_front(double angle) { return angle - 180 * std::floor((angle + 90 - 1e-9) / 180); }
 
 /// The angles from which the cut may be looked at; the front first, then the least turned.
 std::vector<double> angles_for(const Bundle& bundle, const Shown& shown, Vec3 middle)

@@ -116,15 +116,16 @@ std::optional<Frame> SeenCells::room_for(std::size_t item, double width, double 
     double nearest = 0;
     for (int y = 0; y + h <= rows_; ++y) {
         for (int x = 0; x + w <= columns_; ++x) {
-            const int mine = sums[corner(x + w, y + h)] - sums[corner(x, y + h)] - sums[corner(x + w, y)] + sums[corner(x, y)];
+            const int mine =
+                sums[corner(x + w, y + h)] - sums[corner(x, y + h)] - sums[corner(x + w, y)] + sums[corner(x, y)];
             if (mine < w * h) {
                 continue;
             }
             const double off = std::hypot(x + 0.5 * w - x_sum / all, y + 0.5 * h - y_sum / all);
             if (!best || off < nearest - 1e-9) {
                 nearest = off;
-                best = Frame{frame_.x + x * cell + (w * cell - width) / 2, frame_.y + y * cell + (h * cell - height) / 2,
-                             width, height};
+                best = Frame{frame_.x + x * cell + (w * cell - width) / 2,
+                             frame_.y + y * cell + (h * cell - height) / 2, width, height};
             }
         }
     }
@@ -151,7 +152,8 @@ std::optional<Spot> SeenCells::best_spot(std::size_t item) const
     for (int y = rows_ - 1; y >= 0; --y) {
         for (int x = columns_ - 1; x >= 0; --x) {
             int& mine = steps[static_cast<std::size_t>(y * columns_ + x)];
-            mine = std::min(mine, 1 + std::min({value(x + 1, y), value(x, y + 1), value(x + 1, y + 1), value(x - 1, y + 1)}));
+            mine = std::min(mine,
+                            1 + std::min({value(x + 1, y), value(x, y + 1), value(x + 1, y + 1), value(x - 1, y + 1)}));
             if (mine > most) {
                 most = mine;
                 best = middle(x, y);

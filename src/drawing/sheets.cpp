@@ -17,7 +17,8 @@ namespace tuckwright {
 
 namespace {
 
-constexpr double margin = 6, gap = 2, least_row = 3.7, scale_bar = 6.5, views_top = margin + 20; ///< mm
+constexpr double margin = 6, gap = 2, least_row = 3.7, number_width = 6, scale_bar = 6.5,
+                 views_top = margin + 20; ///< mm
 constexpr Color ink = drawing::palette::ink;
 constexpr std::array<View, 3> views{View::cutaway, View::above, View::slanted};
 
@@ -34,6 +35,8 @@ struct Form {
         const double each = (inner() - 2 * gap) / 3;
         return {margin + static_cast<double>(k) * (each + gap), top, each, views_height};
     }
+    double column() const { return inner() / static_cast<double>(columns); }
+    double name_width() const { return column() - number_width - 2; }
     double list_height(std::size_t entries) const
     {
         return row * static_cast<double>((entries + columns - 1) / columns);
@@ -42,6 +45,7 @@ struct Form {
 
 constexpr Form lying{210, 148, 4, 82}, upright{148, 210, 3, 136};
 
+TextStyle entry_style(bool bold) { return {.size = 2.7, .bold = bold, .color = ink}; }
 TextStyle small(double wrap) { return {.size = 2.7, .color = ink, .wrap = wrap}; }
 
 /// The usual cautions, if there are any.
@@ -70,9 +74,14 @@ Form form_for(const Bundle& bundle)
 {
     const std::size_t last = bundle.steps.size();
     Form form = scale_of(bundle, last, upright) < scale_of(bundle, last, lying) ? upright : lying;
+    double longest = 0;
     for (std::size_t i = 0; i < bundle.items.size(); ++i) {
-        const double height = Canvas::extent(report::printable(spoken_name(bundle, i)), small(0)).height;
-        form.row = std::max(form.row, height + 0.3);
+        const auto extent = Canvas::extent(report::printable(spoken_name(bundle, i)), entry_style(true));
+        form.row = std::max(form.row, extent.height + 0.3);
+        longest = std::max(longest, extent.width);
+    }
+    while (form.columns > 1 && longest > form.name_width()) {
+        --form.columns;
     }
     const std::string care = cautions_words(bundle);
     const double care_height = care.empty() ? 0 : Canvas::extent(care, small(form.inner())).height + 2;
@@ -83,7 +92,9 @@ Form form_for(const Bundle& bundle)
 
 std::string caption(View view)
 {
-    return view == View::cutaway ? "Cut open along A–A" : view == View::above ? "From above" : "Slanted, vessels see-through";
+    return view == View::cutaway ? "Cut open along A–A"
+           : view == View::above ? "From above"
+                                 : "Slanted, vessels see-through";
 }
 
 /// The text in one line of this width, its end cut off where it is too long.
@@ -101,7 +112,10 @@ std::string shortened(const std::string& text, const TextStyle& style, double ro
 
 class Sheets {
 public:
-    explicit Sheets(const Bundle& bundle) : bundle_(bundle), words_(step_texts(bundle)), form_(form_for(bundle)), canvas_({form_.width, form_.height}) {}
+    explicit Sheets(const Bundle& bundle)
+        : bundle_(bundle), words_(step_texts(bundle)), form_(form_for(bundle)), canvas_({form_.width, form_.height})
+    {
+    }
 
     Canvas drawn()
     {
@@ -148,8 +162,9 @@ private:
     std::string packed_words() const
     {
         const Shape outer = outer_envelope(bundle_);
-        std::string text = fmt::format("It is {}, {}, {}.", report::envelope_in_words(outer),
-                           report::volume_in_words(volume_ml(outer), report::Rounding::up),
+        std::string text = fmt::format("It is {}{}, {}, {}.", report::envelope_in_words(outer),
+                                       bundle_.bag ? " in its bag, which is not drawn" : "",
+                                       report::volume_in_words(volume_ml(outer), report::Rounding::up),
                                        report::weight_in_words(total_weight_g(bundle_)));
         for (const std::string& step : report::cover_steps(bundle_)) {
             text += " " + step;
@@ -168,14 +183,14 @@ private:
             }
         }
         const std::size_t rows = (entries.size() + form_.columns - 1) / form_.columns;
-        const double each = form_.inner() / static_cast<double>(form_.columns);
         for (std::size_t k = 0; k < entries.size(); ++k) {
             const std::size_t i = entries[k];
-            const bool now = shown.item == i;
-            const TextStyle style{.size = 2.7, .bold = now, .color = ink};
-            const double x = margin + each * static_cast<double>(k / rows), y = top + form_.row * static_cast<double>(k % rows);
-            canvas_.write(std::to_string(i + 1), {x, y}, {.size = 2.7, .bold = true, .color = ink});
-            canvas_.write(shortened(report::printable(spoken_name(bundle_, i)), style, each - 9), {x + 6, y}, style);
+            const TextStyle style = entry_style(shown.item == i);
+            const double x = margin + form_.column() * static_cast<double>(k / rows),
+                         y = top + form_.row * static_cast<double>(k % rows);
+            canvas_.write(std::to_string(i + 1), {x, y}, entry_style(true));
+            canvas_.write(shortened(report::printable(spoken_name(bundle_, i)), style, form_.name_width()),
+                          {x + number_width, y}, style);
         }
     }
 

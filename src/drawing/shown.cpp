@@ -42,8 +42,8 @@ Hollow hollow_of(const PlacedItem& item, const PlacedCavity& cavity, bool has_li
     if (has_lid && cavity.opens == Opening::closed) {
         const Vec3 axis = own_axis(cavity.pose, 2);
         const Solid& body = item.solids.front();
-        const double missing = dot(axis, body.pose.center - cavity.pose.center) +
-                               (height_of(body.shape) - height_of(cavity.shape)) / 2;
+        const double missing =
+            dot(axis, body.pose.center - cavity.pose.center) + (height_of(body.shape) - height_of(cavity.shape)) / 2;
         if (missing > 0 && !hollow.neck) {
             const Solid whole = heightened(hollow.room, missing);
             if (lid_is_on) {

@@ -17,10 +17,10 @@ struct Hollow {
 };
 
 struct Shown {
-    std::optional<std::size_t> root;       ///< the vessel on the table; nothing: the bundle itself
-    std::vector<bool> there;               ///< for each item, whether it is drawn: root, what lies in it, what moves
-    std::vector<bool> moving;              ///< the item of the step, with all that it holds and its shut lid
-    std::optional<std::size_t> item;       ///< of the step; nothing when all is done
+    std::optional<std::size_t> root;          ///< the vessel on the table; nothing: the bundle itself
+    std::vector<bool> there;                  ///< for each item, whether it is drawn: root, what lies in it, what moves
+    std::vector<bool> moving;                 ///< the item of the step, with all that it holds and its shut lid
+    std::optional<std::size_t> item;          ///< of the step; nothing when all is done
     std::vector<std::vector<Hollow>> hollows; ///< of each item; none where its contents fill it
 };
 

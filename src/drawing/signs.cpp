@@ -103,7 +103,8 @@ double way_out(const Solid& solid, Vec3 along)
     }
     const auto& round = std::get<Cylinder>(solid.shape);
     const double radius = (round.diameter + foot_of(round)) / 4;
-    return std::min(round.height / 2 / std::max(share(2), none), radius / std::max(std::hypot(share(0), share(1)), none));
+    return std::min(round.height / 2 / std::max(share(2), none),
+                    radius / std::max(std::hypot(share(0), share(1)), none));
 }
 
 struct Words {
@@ -151,7 +152,9 @@ void dimension(Stage& stage, Spot from, Spot to, const std::string& text)
         put(stage, what, {{x, middle.y + 0.6}, {stage.frame.x, middle.y + 0.6}, {last, middle.y + 0.6}});
     } else {
         put(stage, what,
-            {{x, from.y - height - 0.4}, {last, from.y - height - 0.4}, {last, to.y + 3.2},
+            {{x, from.y - height - 0.4},
+             {last, from.y - height - 0.4},
+             {last, to.y + 3.2},
              {middle.x - what.extent.width - 0.8, middle.y - height / 2}});
     }
 }
@@ -229,7 +232,8 @@ void paint_dimensions(Stage& stage)
     }
     const bool sides = stage.is_cut() || std::holds_alternative<Box>(stage.bundle.envelope);
     if (sides && !sizes.upright.empty()) {
-        const double right = w.right() + 2.4 + (stage.view == View::above && stage.options.cut_marks ? cut_mark - 1 : 0);
+        const double right =
+            w.right() + 2.4 + (stage.view == View::above && stage.options.cut_marks ? cut_mark - 1 : 0);
         dimension(stage, {right, w.y}, {right, w.bottom()}, sizes.upright);
     }
 }
@@ -237,7 +241,8 @@ void paint_dimensions(Stage& stage)
 /// Thick ends of the line of the cut, each with an arrow the way that the cutaway is looked at, and an A.
 void paint_cut_marks(Stage& stage)
 {
-    const Spot along = stage.camera.project(stage.cut.camera.right), look = stage.camera.project(-1.0 * stage.cut.camera.toward);
+    const Spot along = stage.camera.project(stage.cut.camera.right),
+               look = stage.camera.project(-1.0 * stage.cut.camera.toward);
     const Spot middle = stage.on_paper(stage.cut.level * stage.cut.camera.toward);
     const Frame& w = stage.window;
     const Spot center{w.x + w.width / 2, w.y + w.height / 2};

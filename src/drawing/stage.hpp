@@ -21,11 +21,11 @@ struct Stage {
     ViewOptions options;
     Frame frame;
     Shown shown;
-    Cut cut;               ///< that of the cutaway, whatever the view
+    Cut cut; ///< that of the cutaway, whatever the view
     Camera camera;
-    Frame content{};       ///< what the things take, mm of them
-    Frame window{};        ///< the same on paper
-    Spot offset{};         ///< of their origin on paper
+    Frame content{}; ///< what the things take, mm of them
+    Frame window{};  ///< the same on paper
+    Spot offset{};   ///< of their origin on paper
     SeenCells seen;
     std::vector<Frame> taken{}; ///< by text and signs
 
@@ -51,9 +51,9 @@ inline constexpr double cut_mark = 6; ///< mm that a mark of the cut's end takes
 Margins margins_of(const Bundle& bundle, const Shown& shown, View view, const ViewOptions& options);
 
 // What is drawn, in this order.
-void paint_room(Stage& stage);       ///< the table or the bundle's outline
+void paint_room(Stage& stage); ///< the table or the bundle's outline
 void paint_things(Stage& stage);
-void paint_way(Stage& stage);        ///< the arrow of the item of the step
+void paint_way(Stage& stage); ///< the arrow of the item of the step
 void paint_dimensions(Stage& stage);
 void paint_cut_marks(Stage& stage);
 void paint_labels(Stage& stage);

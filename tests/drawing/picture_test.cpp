@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 
-
 #include "drawing/random_pictures.hpp"
 #include "drawing/section.hpp"
 #include "drawing/stage.hpp"
@@ -62,7 +61,8 @@ std::vector<Bounds> frames_wanted(const Bundle& bundle, std::size_t step, View v
     std::vector<Bounds> wanted;
     for (std::size_t i = 0; i < bundle.items.size(); ++i) {
         const Solid& body = bundle.items[i].solids.front();
-        const bool is_one = view == View::cutaway ? support(hull_of(body), camera.toward) < cut.level : is_one_face(body, camera);
+        const bool is_one =
+            view == View::cutaway ? support(hull_of(body), camera.toward) < cut.level : is_one_face(body, camera);
         if (shown.there[i] && is_one) {
             wanted.push_back(expected(body, camera, scale));
         }
@@ -87,9 +87,10 @@ std::size_t most_drawn(const std::vector<Bounds>& wanted, const std::vector<Boun
             if (!same(wanted[reference], candidate, shift)) {
                 continue;
             }
-            most = std::max(most, static_cast<std::size_t>(std::count_if(wanted.begin(), wanted.end(), [&](const Bounds& w) {
-                                return std::any_of(drawn.begin(), drawn.end(), [&](const Bounds& d) { return same(w, d, shift); });
-                            })));
+            most = std::max(
+                most, static_cast<std::size_t>(std::count_if(wanted.begin(), wanted.end(), [&](const Bounds& w) {
+                    return std::any_of(drawn.begin(), drawn.end(), [&](const Bounds& d) { return same(w, d, shift); });
+                })));
         }
     }
     return most;
@@ -196,7 +197,8 @@ TEST_CASE("the cutaway shows a pot's wall as thick as it is, and open at the top
 
 TEST_CASE("a picture shows the vessel on the table, what is in it by then, and nothing else")
 {
-    const Bundle bundle = drawing_test::pot_with_tin(); // the tin goes into the pot, the pot onto the table, the box beside it
+    const Bundle bundle =
+        drawing_test::pot_with_tin(); // the tin goes into the pot, the pot onto the table, the box beside it
     const auto first = drawing::shown_at(bundle, 0);
     CHECK(first.root == std::size_t{0});
     CHECK(first.item == std::size_t{1});

@@ -33,8 +33,9 @@ Bundle pot_with_tin()
 {
     using namespace handmade;
     auto pot = hollow(item("pot", cylinder(100, 80, {0, 0, 40})), cylinder(92, 76, {0, 0, 42}), Opening::top);
-    Bundle made = bundle("Tea by the lock", Cylinder{240, 80},
-                         {pot, in(item("tin", cylinder(50, 40, {10, 0, 24})), 0), item("box", box(40, 30, 60, {80, 0, 30}))});
+    Bundle made =
+        bundle("Tea by the lock", Cylinder{240, 80},
+               {pot, in(item("tin", cylinder(50, 40, {10, 0, 24})), 0), item("box", box(40, 30, 60, {80, 0, 30}))});
     for (const std::size_t k : {1U, 0U, 2U}) {
         step(made, k);
     }
@@ -51,7 +52,8 @@ std::vector<std::string> faults_of(const svg::Picture& picture, const Frame& fra
             continue;
         }
         const auto b = drawn.bounds();
-        if (b.left < frame.x - off || b.top < frame.y - off || b.right > frame.right() + off || b.bottom > frame.bottom() + off) {
+        if (b.left < frame.x - off || b.top < frame.y - off || b.right > frame.right() + off ||
+            b.bottom > frame.bottom() + off) {
             faults.push_back("drawn outside: from " + std::to_string(b.left) + ", " + std::to_string(b.top) + " to " +
                              std::to_string(b.right) + ", " + std::to_string(b.bottom));
         }

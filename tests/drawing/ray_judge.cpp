@@ -169,7 +169,8 @@ Judgement judge(const Bundle& bundle, const Camera& camera, const std::vector<La
     std::set<std::pair<std::size_t, std::size_t>> hides; ///< the first the second
     for (int i = 0; i < dots; ++i) {
         for (int j = 0; j < dots; ++j) {
-            const double x = low_x + (high_x - low_x) * (i + 0.5) / dots, y = low_y + (high_y - low_y) * (j + 0.5) / dots;
+            const double x = low_x + (high_x - low_x) * (i + 0.5) / dots,
+                         y = low_y + (high_y - low_y) * (j + 0.5) / dots;
             std::vector<Met> met;
             for (std::size_t k = 0; k < order.size(); ++k) {
                 if (const auto depth = depth_of(bundle, order[k], camera, x, y)) {
@@ -179,7 +180,8 @@ Judgement judge(const Bundle& bundle, const Camera& camera, const std::vector<La
             result.rays_that_met += met.size() > 1 ? 1 : 0;
             for (const Met& a : met) {
                 for (const Met& b : met) {
-                    const bool same_thing = order[a.at].item == order[b.at].item && order[a.at].solid != order[b.at].solid;
+                    const bool same_thing =
+                        order[a.at].item == order[b.at].item && order[a.at].solid != order[b.at].solid;
                     if (!same_thing && a.depth > b.depth + clear_depth) {
                         hides.insert({a.at, b.at});
                     }

@@ -14,7 +14,7 @@ namespace drawing_test {
 struct Judgement {
     int rays_that_met = 0;           ///< at least two layers
     std::vector<std::string> faults; ///< one for each pair of layers that is painted the wrong way round
-    int excused = 0;                 ///< such pairs in a circle of layers that hide one another, for which no order is right
+    int excused = 0; ///< such pairs in a circle of layers that hide one another, for which no order is right
 };
 
 Judgement judge(const tuckwright::Bundle& bundle, const tuckwright::drawing::Camera& camera,

@@ -182,8 +182,8 @@ inline Picture read(const std::string& text)
             }
             Drawn drawn{lines_of(d, m, {number("x"), number("y")}), all, in_clip, name == "use", group};
             picture.paths.push_back(std::move(drawn));
-        } else if (name != "?xml" && name != "/g" && name != "defs" && name != "/defs" &&
-                   name != "/svg" && name != "/title" && name != "rect") {
+        } else if (name != "?xml" && name != "/g" && name != "defs" && name != "/defs" && name != "/svg" &&
+                   name != "/title" && name != "rect") {
             throw std::runtime_error("unknown element: " + name);
         }
     }
