@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/back.hpp"
 #include "cli/compare.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/fill.hpp"
@@ -40,6 +41,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright verify bundle.json --kit porridge.yaml     and that it is a bundle of this kit
   tuckwright provision moor.yaml                        the fuel and food that its trip takes, with the working
   tuckwright room bundle.json                           tell what else would go into it
+  tuckwright back weir.yaml                             does it go back together, and what goes elsewhere then
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -88,6 +90,12 @@ void add_choose_option(CLI::App& command, std::vector<Taken>& chosen)
         ->allow_extra_args(false);
 }
 
+/// Asks about the kit as it is on the way back.
+void add_way_back_option(CLI::App& command, bool& way_back)
+{
+    command.add_flag("--way-back", way_back, "the kit as its file says it is on the way back");
+}
+
 Command pack_command(CLI::App& app, PackOptions& options)
 {
     auto& command = *app.add_subcommand("pack", "Find the smallest bundle of a kit, and prove that it fits");
@@ -96,6 +104,7 @@ Command pack_command(CLI::App& app, PackOptions& options)
                [&options](const std::string& text) { options.json = path_value(text); });
     add_search_options(command, options.search);
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
     command.footer(examples);
@@ -111,6 +120,7 @@ Command fill_command(CLI::App& app, FillOptions& options)
     add_option(command, "--json", "FILE", "save the answer with the proved bundle; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
     return {&command, [&options] { return fill(options); }};
 }
@@ -125,6 +135,7 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
     add_option(command, "--json", "FILE", "save the answer, with places; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
@@ -140,6 +151,7 @@ Command size_command(CLI::App& app, SizeOptions& options)
                [&options](const std::string& text) { options.json = path_value(text); });
     add_search_options(command, options.search);
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     command.add_flag("--worst-case", options.worst_case,
                      "ask about the bundle that fits even if every measurement is off in the bad direction");
     return {&command, [&options] { return size(options); }};
@@ -148,6 +160,7 @@ Command size_command(CLI::App& app, SizeOptions& options)
 struct VerifyOptions {
     std::string bundle, kit;
     std::vector<Taken> chosen;
+    bool way_back = false;
 };
 
 Command verify_command(CLI::App& app, VerifyOptions& options)
@@ -158,7 +171,8 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     add_option(command, "--kit", "KIT.yaml", "also prove that it holds what this kit asks for, and nothing else",
                [&options](const std::string& text) { options.kit = path_value(text); });
     add_choose_option(command, options.chosen);
-    return {&command, [&options] { return verify(options.bundle, options.kit, options.chosen); }};
+    add_way_back_option(command, options.way_back);
+    return {&command, [&options] { return verify(options.bundle, options.kit, options.chosen, options.way_back); }};
 }
 
 Command compare_command(CLI::App& app, CompareCommand& given)
@@ -194,6 +208,22 @@ Command provision_command(CLI::App& app, ProvisionOptions& options)
     return {&command, [&options] { return provision(options); }};
 }
 
+Command back_command(CLI::App& app, BackOptions& options)
+{
+    auto& command =
+        *app.add_subcommand("back", "Pack a kit for the way out and the way back, and tell what goes elsewhere then");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the answer with both bundles; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_option(command, "--save", "FILE", "save the bundle of the way back alone, for verify, room and size",
+               [&options](const std::string& text) { options.save = path_value(text); });
+    add_choose_option(command, options.chosen);
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return back(options); }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
@@ -204,6 +234,7 @@ struct Given {
     CompareCommand compare;
     ShelfOptions shelf;
     ProvisionOptions provision;
+    BackOptions back;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
@@ -215,7 +246,8 @@ std::vector<Command> commands(CLI::App& app, Given& given)
             verify_command(app, given.verify),
             provision_command(app, given.provision),
             room_command(app, given.room),
-            size_command(app, given.size)};
+            size_command(app, given.size),
+            back_command(app, given.back)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

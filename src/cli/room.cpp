@@ -35,7 +35,7 @@ std::vector<Problem> problems_of(const RoomCommandOptions& options, const Result
 int room(const RoomCommandOptions& options)
 {
     const std::string name = options.file == dash ? standard_input : options.file;
-    const auto source = kit_or_bundle(options.file, options.chosen);
+    const auto source = kit_or_bundle(options.file, options.chosen, options.way_back);
     if (const auto problems = problems_of(options, source, name); !problems.empty()) {
         tell(problems);
         return wrong_input;

@@ -47,7 +47,7 @@ int judge(const SavedBundle& saved, const std::string& name, const std::optional
 
 /// What is wrong with the arguments beside one another.
 std::optional<Problem> wrong_together(const std::string& path, const std::string& kit_path,
-                                      const std::vector<Taken>& chosen)
+                                      const std::vector<Taken>& chosen, bool way_back)
 {
     if (path == dash && kit_path == dash) {
         return Problem{"tuckwright", 0, 0, "the bundle and the kit cannot both come from standard input", "name a file"};
@@ -55,6 +55,9 @@ std::optional<Problem> wrong_together(const std::string& path, const std::string
     if (kit_path.empty() && !chosen.empty()) {
         return Problem{"tuckwright", 0, 0, "--choose is about a kit's choices, but no kit is given",
                        "name it with --kit"};
+    }
+    if (kit_path.empty() && way_back) {
+        return Problem{"tuckwright", 0, 0, "--way-back is about a kit, but none is given", "name it with --kit"};
     }
     return std::nullopt;
 }
@@ -83,9 +86,9 @@ int prove(const SavedBundle& saved, const std::string& name)
     return done;
 }
 
-int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen)
+int verify(const std::string& path, const std::string& kit_path, const std::vector<Taken>& chosen, bool way_back)
 {
-    if (const auto problem = wrong_together(path, kit_path, chosen)) {
+    if (const auto problem = wrong_together(path, kit_path, chosen, way_back)) {
         tell({*problem});
         return wrong_input;
     }
@@ -107,7 +110,7 @@ int verify(const std::string& path, const std::string& kit_path, const std::vect
     }
     std::optional<Kit> kit;
     if (!kit_path.empty()) {
-        const auto read = kit_file(kit_path, chosen);
+        const auto read = kit_file(kit_path, chosen, way_back);
         if (!read) {
             tell(read.problems());
             return wrong_input;
