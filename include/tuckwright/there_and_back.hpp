@@ -15,8 +15,8 @@ namespace tuckwright {
 /// How a thing is carried in a bundle.
 struct Whereabouts {
     std::string in;     ///< id of what it lies in, or is shut on; empty: directly in the bundle
-    std::string form;   ///< posture(), or "shut"
-    std::string stowed; ///< the form in which it is carried; empty for its own
+    std::string form;   ///< posture(), or "shut"; empty for what takes whatever shape fits, a cloth or a filled pouch
+    std::string stowed; ///< the form in which it is carried; empty for its own, and for such
     friend auto operator<=>(const Whereabouts&, const Whereabouts&) = default;
 };
 

@@ -23,10 +23,14 @@ const Item* item_of(const Kit& kit, const std::string& id)
     return found != kit.items.end() ? &*found : nullptr;
 }
 
-Whereabouts whereabouts(const Bundle& bundle, const PlacedItem& item)
+/// Of what takes whatever shape fits, a cloth or a filled pouch, only what it lies in counts.
+Whereabouts whereabouts(const Kit& kit, const Bundle& bundle, const PlacedItem& item)
 {
     const auto container = item.closes ? item.closes : item.in ? std::optional(item.in->item) : std::nullopt;
-    return {container ? bundle.items[*container].id : "", item.form, item.stowed};
+    const Item& told = *item_of(kit, item.id);
+    const bool takes_any_shape = told.cloth || (told.pouch && !item.cavities.empty());
+    return {container ? bundle.items[*container].id : "", takes_any_shape ? "" : item.form,
+            takes_any_shape ? "" : item.stowed};
 }
 
 bool is_shut(const Whereabouts& where) { return where.form == "shut"; }
@@ -44,7 +48,7 @@ struct Move {
 
 /// Those of the copies of a thing that are not where any was before. Copies in the same vessel go together, as far as there
 /// are such.
-std::vector<Move> moves_of(const Bundle& out, const Bundle& back, const std::string& id)
+std::vector<Move> moves_of(const BothWays& kits, const Bundle& out, const Bundle& back, const std::string& id)
 {
     std::vector<std::size_t> before, now;
     const auto gather = [&](const Bundle& bundle, std::vector<std::size_t>& of) {
@@ -60,7 +64,7 @@ std::vector<Move> moves_of(const Bundle& out, const Bundle& back, const std::str
     const auto pair_up = [&](const auto& goes_with, bool is_move) {
         std::erase_if(now, [&](std::size_t n) {
             const auto found = std::find_if(before.begin(), before.end(), [&](std::size_t b) {
-                return goes_with(whereabouts(out, out.items[b]), whereabouts(back, back.items[n]));
+                return goes_with(whereabouts(kits.out, out, out.items[b]), whereabouts(kits.back, back, back.items[n]));
             });
             if (found == before.end()) {
                 return false;
@@ -114,6 +118,25 @@ bool is_refused(Bundle bundle, const CarryRule& rule)
     return !objections.empty() && objections.front().rule == "carrying";
 }
 
+/// A rule that is broken, one about what lies in what rather than about two things side by side.
+std::optional<CarryRule> broken_first(const std::vector<CarryRule>& rules, const Carried& things)
+{
+    std::optional<CarryRule> found;
+    for (const CarryRule& rule : rules) {
+        const auto pair = broken(things, rule);
+        if (!pair) {
+            continue;
+        }
+        const auto of_first = advice::chain_of(things, pair->first), of_second = advice::chain_of(things, pair->second);
+        if (std::find(of_first.begin(), of_first.end(), pair->second) != of_first.end() ||
+            std::find(of_second.begin(), of_second.end(), pair->first) != of_second.end()) {
+            return rule;
+        }
+        found = found ? found : std::optional(rule);
+    }
+    return found;
+}
+
 /// The rule that a thing breaks in its old place, if it does so in every copy of its old vessel.
 std::optional<CarryRule> forbidding(const Bundle& back, std::size_t thing, const std::vector<std::size_t>& vessels,
                                     bool shut)
@@ -126,12 +149,11 @@ std::optional<CarryRule> forbidding(const Bundle& back, std::size_t thing, const
     for (const auto& vessel : places) {
         const Bundle other = put_back(back, thing, vessel, shut);
         const Carried things = advice::carried(other);
-        const auto rule = std::find_if(back.rules.begin(), back.rules.end(),
-                                       [&](const CarryRule& one) { return broken(things, one).has_value(); });
-        if (rule == back.rules.end() || !is_refused(other, *rule)) {
+        const auto rule = broken_first(back.rules, things);
+        if (!rule || !is_refused(other, *rule)) {
             return std::nullopt;
         }
-        first = first ? first : std::optional(*rule);
+        first = first ? first : rule;
     }
     return first;
 }
@@ -144,12 +166,16 @@ struct Case {
     std::size_t thing = 0; ///< of the way back
 };
 
-std::string in_words(const Case& of, const CarryRule& rule, const std::string& old_place)
+std::string in_words(const Case& of, const Elsewhere& one, const std::string& old_place)
 {
+    const CarryRule& rule = *one.rule;
     const std::string why = rule.why == "the kit says so" ? "the kit file says so" : rule.why;
     const std::string first = of.name(rule.first), second = of.name(rule.second);
     switch (rule.keep) {
     case Keep::apart:
+        if (rule.first == one.before.in || rule.second == one.before.in) {
+            return fmt::format("{} and {} keep apart now: {}", first, second, why);
+        }
         return fmt::format("{}, {} and {} would come together, which keep apart now: {}", old_place, first, second, why);
     case Keep::out: return fmt::format("{}, {} would lie in {}, which it may not now: {}", old_place, first, second, why);
     case Keep::within: return fmt::format("{} has to go in {} now: {}", first, second, why);
@@ -205,10 +231,10 @@ bool tell_of_old_place(const Case& of, Elsewhere& one)
     if (!one.rule) {
         return false;
     }
-    const std::string place = vessel.empty()         ? "outside of the vessels"
+    const std::string place = vessel.empty()         ? "outside all vessels"
                               : is_shut(one.before) ? "shut on " + old_name
                                                     : "back in " + old_name;
-    return tell_it(Cause::rule, in_words(of, *one.rule, place));
+    return tell_it(Cause::rule, in_words(of, one, place));
 }
 
 /// Why it can be in its new vessel, where it could not be before.
@@ -291,11 +317,11 @@ std::vector<Elsewhere> elsewhere(const BothWays& kits, const Bundle& out, const 
     std::vector<Elsewhere> all;
     for (const Item& item : kits.back.items) {
         const std::size_t first = all.size();
-        for (const Move& move : moves_of(out, back, item.id)) {
+        for (const Move& move : moves_of(kits, out, back, item.id)) {
             Elsewhere one;
             one.id = item.id;
-            one.before = whereabouts(out, out.items[move.before]);
-            one.now = whereabouts(back, back.items[move.now]);
+            one.before = whereabouts(kits.out, out, out.items[move.before]);
+            one.now = whereabouts(kits.back, back, back.items[move.now]);
             tell_why({kits, out, back, name, move.now}, one);
             const auto same = std::find_if(all.begin() + static_cast<std::ptrdiff_t>(first), all.end(), [&](const auto& o) {
                 return o.before == one.before && o.now == one.now && o.words == one.words;

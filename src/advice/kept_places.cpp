@@ -88,6 +88,22 @@ bool is_put_by_kit(const Kit& kit, const std::string& id)
                        [&](const CarryRule& rule) { return rule.keep == Keep::within && rule.first == id; });
 }
 
+bool lies_in(const Carried& things, std::size_t inner, std::size_t outer)
+{
+    const auto chain = chain_of(things, inner);
+    return std::find(chain.begin(), chain.end(), outer) != chain.end();
+}
+
+/// Whether one of the two lies in the other.
+bool is_nested(const Carried& things, std::size_t a, std::size_t b) { return lies_in(things, a, b) || lies_in(things, b, a); }
+
+void let_go(CarriedThing& thing)
+{
+    thing.anywhere = true;
+    thing.in.reset();
+    thing.closes.reset();
+}
+
 /// Which of two things gives way, so that a rule that they break is kept.
 std::size_t giving_way(const Kit& kit, const Carried& things, const CarryRule& rule, std::size_t first,
                        std::size_t second)
@@ -95,12 +111,8 @@ std::size_t giving_way(const Kit& kit, const Carried& things, const CarryRule& r
     if (rule.keep != Keep::apart) {
         return first;
     }
-    const auto within = [&](std::size_t inner, std::size_t outer) {
-        const auto chain = chain_of(things, inner);
-        return std::find(chain.begin(), chain.end(), outer) != chain.end();
-    };
-    if (within(first, second) || within(second, first)) {
-        return within(first, second) ? first : second;
+    if (is_nested(things, first, second)) {
+        return lies_in(things, first, second) ? first : second;
     }
     const bool first_is_put = is_put_by_kit(kit, rule.first), second_is_put = is_put_by_kit(kit, rule.second);
     if (first_is_put != second_is_put) {
@@ -115,22 +127,19 @@ void loosen(const Kit& back, Carried& things)
 {
     for (CarriedThing& thing : things) {
         if (thing.in && !thing.closes && holds_nothing(*item_of(back, things[*thing.in].id))) {
-            thing.anywhere = true;
+            let_go(thing);
         }
     }
-    for (std::size_t round = 0; round < things.size(); ++round) { // each lets one thing go, and may free others
-        bool is_sound = true;
-        for (const CarryRule& rule : back.rules) {
-            if (const auto pair = broken(things, rule)) {
-                const std::size_t loose = giving_way(back, things, rule, pair->first, pair->second);
-                is_sound = false;
-                things[loose].anywhere = true;
-                things[loose].in.reset();
-                things[loose].closes.reset();
+    for (const bool only_nested : {true, false}) { // what is contained cannot stay; which of two neighbours goes is open
+        for (bool is_sound = false; !is_sound;) {
+            is_sound = true;
+            for (const CarryRule& rule : back.rules) {
+                const auto pair = broken(things, rule);
+                if (pair && (!only_nested || rule.keep != Keep::apart || is_nested(things, pair->first, pair->second))) {
+                    let_go(things[giving_way(back, things, rule, pair->first, pair->second)]);
+                    is_sound = false;
+                }
             }
-        }
-        if (is_sound) {
-            return;
         }
     }
 }

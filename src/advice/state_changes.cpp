@@ -100,8 +100,9 @@ void compare(const Item& before, const Item& after, std::vector<StateChange>& ch
              more + (more.empty() || less.empty() ? "" : "; ") + (less.empty() ? "" : "no longer " + less));
     }
     if (before.weight_g != after.weight_g) {
-        tell(Difference::otherwise, fmt::format("{} instead of {}, without contents", report::weight_in_words(after.weight_g),
-                                                report::weight_in_words(before.weight_g)));
+        tell(Difference::otherwise, fmt::format("weighs {} instead of {}{}", report::weight_in_words(after.weight_g),
+                                                report::weight_in_words(before.weight_g),
+                                                before.contents || after.contents ? ", without contents" : ""));
     }
     if (!is_same_in_size(before, after)) {
         tell(Difference::otherwise, "another size");

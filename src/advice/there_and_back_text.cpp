@@ -76,9 +76,14 @@ std::string changes_text(const ThereAndBack& answer, const Names& name)
     if (answer.changes.empty()) {
         text += "  - nothing about the things themselves\n";
     }
-    for (const StateChange& change : answer.changes) {
-        const bool tells_copies = change.difference != Difference::gone || change.words == "does not come back";
-        text += wrapped("  - ", name.counted(change.id, tells_copies ? change.copies : 1) + ": " + change.words);
+    for (std::size_t k = 0; k < answer.changes.size(); ++k) {
+        const StateChange& change = answer.changes[k];
+        const bool tells_copies = change.difference == Difference::gone && change.words != "does not come back";
+        std::string words = name.counted(change.id, tells_copies ? 1 : change.copies) + ": " + change.words;
+        for (; k + 1 < answer.changes.size() && answer.changes[k + 1].id == change.id; ++k) {
+            words += "; " + answer.changes[k + 1].words;
+        }
+        text += wrapped("  - ", words);
     }
     Bundle shown = answer.back; // with nothing but the rules that are new
     shown.rules = answer.new_rules;
@@ -124,13 +129,13 @@ std::string keeping_text(const ThereAndBack& answer)
                : "It is arranged anew: with things staying in what they were in nothing was found, which is no proof.";
 }
 
-/// "in Pot, standing", "in the bundle itself, flat", "shut on Pot".
+/// "in Pot, standing", "outside all vessels, flat", "shut on Pot".
 std::string place_in_words(const Whereabouts& where, const Names& name)
 {
     if (where.form == "shut") {
         return "shut on " + name(where.in);
     }
-    return (where.in.empty() ? std::string("in no vessel") : "in " + name(where.in)) +
+    return (where.in.empty() ? std::string("outside all vessels") : "in " + name(where.in)) +
            (where.stowed.empty() ? "" : ", " + where.stowed) + (where.form.empty() ? "" : ", " + where.form);
 }
 
@@ -148,8 +153,8 @@ std::string elsewhere_text(const ThereAndBack& answer, const Names& name)
                                             place_in_words(one.now, name), place_in_words(one.before, name), one.words));
     }
     for (const Reordered& one : answer.reordered) {
-        const std::string where = one.in.empty() ? "" : " into " + name(one.in);
-        text += wrapped("  - ", fmt::format("{}: goes in{} at another time, {}.", name(one.id), where,
+        const std::string where = one.in.empty() ? "to its place" : "into " + name(one.in);
+        text += wrapped("  - ", fmt::format("{}: goes {} at another time, {}.", name(one.id), where,
                                             one.after.empty() ? "now first" : "now after " + name(one.after)));
     }
     text += answer.elsewhere.empty() ? "" : "All else goes back into what it was in, turned as it was.\n";
