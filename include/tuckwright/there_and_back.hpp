@@ -76,11 +76,12 @@ enum class Keeping {
 const char* to_string(Keeping keeping);
 
 /// Share by which the bundle of the way back may be larger than the smallest found, so that things stay where they were.
-inline constexpr double worth_staying = 0.02;
+inline constexpr double worth_staying = 0.05;
 
 /// The answer of `back`.
 struct ThereAndBack {
     Bundle out, back;
+    bool bettered = false; ///< the bundle of the way out comes of the search for the way back, and is smaller than solve()'s
     Keeping keeping = Keeping::nothing;
     /// Volume of the bundle that each way of keeping came to, ml; nothing where that found none or was not tried.
     std::optional<double> places_ml, vessels_ml, searched_ml;
@@ -91,7 +92,7 @@ struct ThereAndBack {
     std::vector<Reordered> reordered;
 };
 
-/// Packs a kit both ways. The bundle of the way out is that of solve(). For the way back a kept arrangement is taken where
+/// Packs a kit both ways. The bundle of the way out is that of solve(), or a smaller one. For the way back a kept arrangement is taken where
 /// it is at most `worth_staying` larger than the smallest that was found, places before vessels.
 /// Requires: kits as solve() has them, provisions included. Ensures: check() has no objection to either bundle, and each is
 /// one of its kit; the lower bound of the second holds for its kit; without `seconds` or `stop` the same kits, seed and

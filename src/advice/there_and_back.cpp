@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Outline. The way out is packed as any kit. For the way back, the same arrangement is pushed together with what is
-// different; the kit is searched as any; and, where the first is not good enough, it is searched with rules that leave
-// things in what they were in. What keeps most is taken, if it is hardly larger than the smallest.
+// Outline. Both ways are packed as any kit; what that finds for the way back may be better for the way out, too. Then the
+// arrangement of the way out is pushed together with what is different; where that is not good enough, the way back is
+// searched with rules that leave things in what they were in. What keeps most is taken, if it is hardly larger than the
+// smallest.
 #include "tuckwright/there_and_back.hpp"
 
 #include <algorithm>
@@ -34,8 +35,9 @@ public:
         if (!has_bundle(answer_.out.status) || free_.status == Status::does_not_fit) {
             return std::move(answer_);
         }
+        better_the_way_out();
         const auto kept = advice::kept_places(answer_.out, kits_.back);
-        auto places = in_old_places(kept);
+        auto places = in_old_places(kits_.back, kept);
         answer_.places_ml = places ? std::optional(packed_volume_ml(*places)) : std::nullopt;
         std::optional<Bundle> vessels;
         if (!places || !is_good(*places)) {
@@ -71,11 +73,23 @@ private:
         return solve(kit, options);
     }
 
-    std::optional<Bundle> in_old_places(const advice::KeptPlaces& kept) const
+    std::optional<Bundle> in_old_places(const Kit& kit, const advice::KeptPlaces& kept) const
     {
         const Bundle& pattern = kept.pattern;
-        return pattern.items.size() == kept.things.size() ? compacted(kits_.back, pattern)
-                                                          : completed(kits_.back, pattern, options_.seed);
+        return pattern.items.size() == kept.things.size() ? compacted(kit, pattern)
+                                                          : completed(kit, pattern, options_.seed);
+    }
+
+    /// What the search found for the way back may serve the way out, too, and be smaller.
+    void better_the_way_out()
+    {
+        constexpr double smaller = 1 - 1e-4;
+        auto bundle = has_bundle(free_.status) ? in_old_places(kits_.out, advice::kept_places(free_, kits_.out))
+                                               : std::nullopt;
+        if (bundle && packed_volume_ml(*bundle) < smaller * packed_volume_ml(answer_.out)) {
+            answer_.out = signed_off(std::move(*bundle), answer_.out);
+            answer_.bettered = true;
+        }
     }
 
     /// The rules that hold things in their vessels are for the search alone.
@@ -102,16 +116,23 @@ private:
         return packed_volume_ml(bundle) <= least * (1 + worth_staying);
     }
 
-    /// The bound is that of the kit itself, which the search for the smallest has worked out.
-    void take(Bundle bundle, Keeping keeping)
+    /// A bundle with the bound that a search has worked out for its kit.
+    Bundle signed_off(Bundle bundle, const Bundle& found) const
     {
         constexpr double the_same = 1 + 5e-8;
         const double volume = packed_volume_ml(bundle);
-        const bool is_least = free_.lower_bound_ml > 0 && volume <= free_.lower_bound_ml * the_same;
-        const bool was_stopped = free_.status == Status::stopped || (options_.stop != nullptr && options_.stop->load());
+        const bool is_least = found.lower_bound_ml > 0 && volume <= found.lower_bound_ml * the_same;
+        const bool was_stopped = found.status == Status::stopped || (options_.stop != nullptr && options_.stop->load());
         bundle.status = is_least ? Status::proved_best : was_stopped ? Status::stopped : Status::found;
-        bundle.lower_bound_ml = std::min(free_.lower_bound_ml, volume);
-        answer_.back = std::move(bundle);
+        bundle.lower_bound_ml = std::min(found.lower_bound_ml, volume);
+        bundle.effort = to_string(options_.effort);
+        bundle.seed = options_.seed;
+        return bundle;
+    }
+
+    void take(Bundle bundle, Keeping keeping)
+    {
+        answer_.back = signed_off(std::move(bundle), free_);
         answer_.keeping = keeping;
     }
 

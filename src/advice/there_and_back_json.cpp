@@ -74,6 +74,7 @@ std::string there_and_back_json(const ThereAndBack& answer)
     const ordered_json json{{"format", "tuckwright-there-and-back"},
                             {"version", 1},
                             {"kit", answer.out.kit},
+                            {"bettered", answer.bettered},
                             {"keeping", to_string(answer.keeping)},
                             {"places_ml", or_null(answer.places_ml)},
                             {"vessels_ml", or_null(answer.vessels_ml)},

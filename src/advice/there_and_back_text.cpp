@@ -104,7 +104,8 @@ std::string keeping_text(const ThereAndBack& answer)
     const double volume = packed_volume_ml(answer.back);
     const auto costs = [&] {
         const bool is_more = answer.searched_ml && *answer.searched_ml < volume * (1 - 1e-4);
-        return is_more ? fmt::format(" A search without regard to the way out found {}, {} less.",
+        return is_more ? fmt::format(" A search without regard to the way out found {}, {} less: 'tuckwright pack' "
+                                     "with --way-back packs that.",
                                      litres(*answer.searched_ml),
                                      report::share_in_words(1 - *answer.searched_ml / volume))
                        : std::string(" A search without regard to the way out found none smaller.");
@@ -121,8 +122,9 @@ std::string keeping_text(const ThereAndBack& answer)
                                                             : answer.vessels_ml;
     if (kept) {
         return fmt::format("It is arranged anew: with things staying in what they were in, as far as the rules let them, "
-                           "it came to {}, {} more.",
-                           litres(*kept), report::share_in_words(*kept / volume - 1));
+                           "it came to {}, {} more, and up to {} would have been put up with.",
+                           litres(*kept), report::share_in_words(*kept / volume - 1),
+                           report::share_in_words(worth_staying));
     }
     return answer.vessels_refuted
                ? "It is arranged anew: that not all can stay in what it was in is proved."
@@ -144,29 +146,32 @@ std::string elsewhere_text(const ThereAndBack& answer, const Names& name)
     if (answer.elsewhere.empty() && answer.reordered.empty()) {
         return "\n" + wrapped("", "Everything goes back where it was, in the same order.");
     }
-    std::string text = "\nWhat goes elsewhere than before, and why:\n";
-    bool by_rule = false, by_search = false;
+    std::string told, untold;
+    bool by_rule = false;
     for (const Elsewhere& one : answer.elsewhere) {
         by_rule |= one.cause == Cause::rule;
-        by_search |= one.cause == Cause::search;
-        text += wrapped("  - ", fmt::format("{}: now {}; before {}. Why: {}.", name.counted(one.id, one.copies),
-                                            place_in_words(one.now, name), place_in_words(one.before, name), one.words));
+        const std::string line = fmt::format("{}: now {}; before {}.", name.counted(one.id, one.copies),
+                                             place_in_words(one.now, name), place_in_words(one.before, name));
+        if (one.cause == Cause::search) {
+            untold += wrapped("  - ", line);
+        } else {
+            told += wrapped("  - ", line + " Why: " + one.words + ".");
+        }
     }
     for (const Reordered& one : answer.reordered) {
         const std::string where = one.in.empty() ? "to its place" : "into " + name(one.in);
-        text += wrapped("  - ", fmt::format("{}: goes {} at another time, {}.", name(one.id), where,
-                                            one.after.empty() ? "now first" : "now after " + name(one.after)));
+        untold += wrapped("  - ", fmt::format("{}: goes {} at another time, {}.", name(one.id), where,
+                                              one.after.empty() ? "now first" : "now after " + name(one.after)));
     }
-    text += answer.elsewhere.empty() ? "" : "All else goes back into what it was in, turned as it was.\n";
     if (by_rule) {
-        text += wrapped("", "Where a rule is named, that is proved: with the thing back in its old place, and all else as "
-                            "it lies now, the rule is broken.");
+        told += wrapped("", "What a rule is told for is proved: with the thing back in its old place, and all else as it "
+                            "lies now, that rule is broken.");
     }
-    if (by_search) {
-        text += wrapped("", "Where no rule asks for it, another arrangement may keep it where it was, but the search found "
-                            "none, or only a larger bundle.");
-    }
-    return text;
+    const std::string also = told.empty() ? "What goes elsewhere than before" : "And what goes elsewhere";
+    return (told.empty() ? "" : "\nWhat goes elsewhere than before, and why:\n" + told) +
+           (untold.empty() ? "" : "\n" + wrapped("", also + " though no rule asks for it; so it lies in the bundle that was "
+                                                             "found:") + untold) +
+           "All else goes back into what it was in, turned as it was.\n";
 }
 
 } // namespace
@@ -178,13 +183,17 @@ std::string there_and_back_text(const ThereAndBack& answer)
     std::string text = wrapped("", answer.out.kit + ": out and back") + "\n";
     text += wrapped("Out:  ", brief(answer.out)) + wrapped("Back: ", brief(answer.back));
     if (both) {
-        text += wrapped("", beside(answer.out, answer.back)) + wrapped("", keeping_text(answer));
+        text += wrapped("", beside(answer.out, answer.back));
+        text += answer.bettered ? wrapped("", "For the way out this is smaller than what 'tuckwright pack' finds: the search "
+                                              "for the way back led to it. Both are told in full below.")
+                                : "";
+        text += wrapped("", keeping_text(answer));
     }
     text += changes_text(answer, name);
     if (both) {
         text += elsewhere_text(answer, name);
     }
-    if (!has_bundle(answer.out.status)) {
+    if (!has_bundle(answer.out.status) || answer.bettered) {
         text += "\n" + text_report(answer.out);
     }
     return text + "\n" + text_report(answer.back);

@@ -14,18 +14,43 @@
 namespace tuckwright::cli
 {
 
+namespace
+{
+
+/// What is wrong with where to write, before anything is searched.
+void check_outputs(const BackOptions& options, std::vector<Problem>& problems)
+{
+    for (const std::string& path : {options.json, options.save_out, options.save_back}) {
+        check_output(path, options.kit, problems);
+    }
+    if (options.save_out == dash || options.save_back == dash) {
+        problems.push_back({"tuckwright", 0, 0, "--save-out and --save-back need the name of a file",
+                            "--json - writes both bundles to standard output"});
+    }
+    const auto is_twice = [](const std::string& one, const std::string& other) { return !one.empty() && one == other; };
+    if (is_twice(options.save_out, options.save_back) || is_twice(options.json, options.save_out) ||
+        is_twice(options.json, options.save_back)) {
+        problems.push_back({"tuckwright", 0, 0, "two answers cannot go to the same file", "name a file for each"});
+    }
+}
+
+/// Saves a bundle by itself, if that is asked for.
+bool save(const std::string& path, const Bundle& bundle)
+{
+    const auto problem = path.empty() ? std::nullopt : write_file(path, to_json(bundle));
+    if (problem) {
+        tell({*problem});
+    }
+    return !problem;
+}
+
+} // namespace
+
 int back(const BackOptions& options)
 {
     const auto read = both_ways_file(options.kit, options.chosen);
     std::vector<Problem> problems = read ? std::vector<Problem>() : read.problems();
-    check_output(options.json, options.kit, problems);
-    check_output(options.save, options.kit, problems);
-    if (options.save == dash) {
-        problems.push_back({"tuckwright", 0, 0, "--save needs the name of a file", "--json - writes to standard output"});
-    }
-    if (!options.save.empty() && options.save == options.json) {
-        problems.push_back({"tuckwright", 0, 0, "--json and --save both write to " + options.save, "name two files"});
-    }
+    check_outputs(options, problems);
     if (!problems.empty()) {
         tell(problems);
         return wrong_input;
@@ -38,11 +63,8 @@ int back(const BackOptions& options)
     search.stop = &stop;
     const ThereAndBack answer = there_and_back(kits, search);
     const bool was_interrupted = stop;
-    if (!options.save.empty()) {
-        if (const auto problem = write_file(options.save, to_json(answer.back))) {
-            tell({*problem});
-            return wrong_input;
-        }
+    if (!save(options.save_out, answer.out) || !save(options.save_back, answer.back)) {
+        return wrong_input;
     }
     if (!write_answer(options.json, [&] { return there_and_back_json(answer); }, there_and_back_text(answer))) {
         return wrong_input;

@@ -215,8 +215,10 @@ Command back_command(CLI::App& app, BackOptions& options)
     command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
     add_option(command, "--json", "FILE", "save the answer with both bundles; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
-    add_option(command, "--save", "FILE", "save the bundle of the way back alone, for verify, room and size",
-               [&options](const std::string& text) { options.save = path_value(text); });
+    add_option(command, "--save-out", "FILE", "save the bundle of the way out alone, for verify, room and size",
+               [&options](const std::string& text) { options.save_out = path_value(text); });
+    add_option(command, "--save-back", "FILE", "save the bundle of the way back alone",
+               [&options](const std::string& text) { options.save_back = path_value(text); });
     add_choose_option(command, options.chosen);
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,

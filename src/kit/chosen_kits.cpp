@@ -303,7 +303,7 @@ Result<BothWays> read_both_ways_text(std::string_view text, const std::string& n
     BothWays both = read_chosen(file, chosen);
     if (file.problems.empty() && !file.back) {
         file.problems.add({}, "this kit does not say what is different on the way back",
-                          "say it at the top of the file, such as " + quoted(way_back_example));
+                          "say it at the top of the file, such as '" + std::string(way_back_example) + "'");
     }
     return file.problems.empty() ? Result<BothWays>(std::move(both)) : Result<BothWays>(file.told());
 }
