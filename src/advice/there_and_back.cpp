@@ -52,6 +52,10 @@ public:
         if (has_bundle(answer_.back.status)) {
             answer_.elsewhere = elsewhere(kits_, answer_.out, answer_.back);
             answer_.reordered = reordered(answer_.out, answer_.back);
+            std::erase_if(answer_.reordered, [&](const Reordered& one) {
+                return std::any_of(answer_.elsewhere.begin(), answer_.elsewhere.end(),
+                                   [&](const Elsewhere& other) { return other.id == one.id; });
+            });
         }
         return std::move(answer_);
     }

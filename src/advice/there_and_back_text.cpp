@@ -160,7 +160,7 @@ std::string elsewhere_text(const ThereAndBack& answer, const Names& name)
     }
     for (const Reordered& one : answer.reordered) {
         const std::string where = one.in.empty() ? "to its place" : "into " + name(one.in);
-        untold += wrapped("  - ", fmt::format("{}: goes {} at another time, {}.", name(one.id), where,
+        untold += wrapped("  - ", fmt::format("{}: goes {} in another order, {}.", name(one.id), where,
                                               one.after.empty() ? "now first" : "now after " + name(one.after)));
     }
     if (by_rule) {

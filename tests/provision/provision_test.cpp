@@ -334,3 +334,36 @@ TEST_CASE("a kit without a trip stays as it is, and more vessels than a kit may 
           std::string::npos);
     CHECK_FALSE(many.problems()[0].remedy.empty());
 }
+
+TEST_CASE("when the trip is over, the bottle holds the reserve, and the bag is empty")
+{
+    Trip trip = trip_of(Fuel::spirit);
+    trip.fuel.offers.push_back(vessel("bottle", 500, 70, 150));
+    trip.fuel.offers.back().item.kinds = {Kind::fuel, Kind::liquid};
+    trip.fuel.offers.back().item.upright = true;
+    Portion oats;
+    oats.what = "oats";
+    oats.weight_g = 50;
+    oats.density = 0.42;
+    oats.offers.push_back(vessel("bag", 900, 90, 150));
+    oats.offers.back().item.upright = true;
+    trip.portions.push_back(oats);
+    Kit out;
+    out.trip = std::make_shared<const Trip>(trip);
+    trip.is_over = true;
+    Kit back;
+    back.trip = std::make_shared<const Trip>(trip);
+    const auto full = with_provisions(out), over = with_provisions(back);
+    REQUIRE(full.ok());
+    REQUIRE(over.ok());
+    REQUIRE(full->items.size() == 2);
+    REQUIRE(over->items.size() == 2);
+    // By hand: 181.6 g come along, a fifth more than is needed, so a sixth of it is the reserve.
+    CHECK(full->items[0].contents->weight_g == Approx(181.6));
+    CHECK(over->items[0].contents->weight_g == Approx(181.6 / 6));
+    CHECK(over->items[0].upright);
+    CHECK(full->items[1].contents->weight_g == Approx(200));
+    CHECK_FALSE(over->items[1].contents);
+    CHECK_FALSE(over->items[1].upright);
+    CHECK(over->items[1].weight_g == 40);
+}
