@@ -88,6 +88,7 @@ struct ThereAndBack {
     bool vessels_refuted = false; ///< proved that not all can stay in what they lay in
     std::vector<StateChange> changes;
     std::vector<CarryRule> new_rules; ///< that did not hold on the way out
+    std::vector<CarryRule> old_rules; ///< that hold no longer, though both their things come back
     std::vector<Elsewhere> elsewhere; ///< none where one of the bundles is not there
     std::vector<Reordered> reordered;
 };
@@ -102,8 +103,11 @@ ThereAndBack there_and_back(const BothWays& kits, const SolveOptions& options = 
 /// What differs in the things themselves, in the order of the kit on the way out, then what is added.
 std::vector<StateChange> state_changes(const BothWays& kits);
 
-/// The rules of carrying that hold on the way back only, for things that were there before or are added.
+/// The rules of carrying that hold on the way back only.
 std::vector<CarryRule> new_rules(const BothWays& kits);
+
+/// The rules of carrying that hold on the way out only, though both their things come back.
+std::vector<CarryRule> old_rules(const BothWays& kits);
 
 /// What goes elsewhere, in the order of the kit: in something else, in another form or posture. Copies count as alike.
 /// Requires: bundles of these kits to which check() has no objection. Ensures: where the cause is a rule, check() refuses

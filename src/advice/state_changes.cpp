@@ -109,6 +109,21 @@ void compare(const Item& before, const Item& after, std::vector<StateChange>& ch
     }
 }
 
+/// The rules of one kit that another does not have, whatever their reasons.
+std::vector<CarryRule> rules_beyond(const Kit& one, const Kit& other)
+{
+    std::vector<CarryRule> rules;
+    for (const CarryRule& rule : one.rules) {
+        const bool is_shared = std::any_of(other.rules.begin(), other.rules.end(), [&](const CarryRule& there) {
+            return there.keep == rule.keep && there.first == rule.first && there.second == rule.second;
+        });
+        if (!is_shared) {
+            rules.push_back(rule);
+        }
+    }
+    return rules;
+}
+
 } // namespace
 
 std::vector<StateChange> state_changes(const BothWays& kits)
@@ -136,17 +151,14 @@ std::vector<StateChange> state_changes(const BothWays& kits)
     return changes;
 }
 
-std::vector<CarryRule> new_rules(const BothWays& kits)
+std::vector<CarryRule> new_rules(const BothWays& kits) { return rules_beyond(kits.back, kits.out); }
+
+std::vector<CarryRule> old_rules(const BothWays& kits)
 {
-    std::vector<CarryRule> rules;
-    for (const CarryRule& rule : kits.back.rules) {
-        const bool is_old = std::any_of(kits.out.rules.begin(), kits.out.rules.end(), [&](const CarryRule& old) {
-            return old.keep == rule.keep && old.first == rule.first && old.second == rule.second;
-        });
-        if (!is_old) {
-            rules.push_back(rule);
-        }
-    }
+    std::vector<CarryRule> rules = rules_beyond(kits.out, kits.back);
+    std::erase_if(rules, [&](const CarryRule& rule) {
+        return item_of(kits.back, rule.first) == nullptr || item_of(kits.back, rule.second) == nullptr;
+    });
     return rules;
 }
 

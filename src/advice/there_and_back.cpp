@@ -28,6 +28,7 @@ public:
         constexpr double first_share = 0.4, second_share = 0.75; // of the seconds, so that each search has its part
         answer_.changes = state_changes(kits_);
         answer_.new_rules = new_rules(kits_);
+        answer_.old_rules = old_rules(kits_);
         answer_.out = searched(kits_.out, first_share);
         answer_.back = searched(kits_.back, second_share);
         free_ = answer_.back;

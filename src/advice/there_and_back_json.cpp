@@ -39,6 +39,15 @@ ordered_json part(const CarryRule& rule)
     return {{"keep", word(rule.keep)}, {"first", rule.first}, {"second", rule.second}, {"why", rule.why}};
 }
 
+ordered_json list_of(const std::vector<CarryRule>& rules)
+{
+    ordered_json list = ordered_json::array();
+    for (const CarryRule& rule : rules) {
+        list.push_back(part(rule));
+    }
+    return list;
+}
+
 ordered_json elsewhere_part(const ThereAndBack& answer)
 {
     ordered_json list = ordered_json::array();
@@ -58,15 +67,12 @@ ordered_json elsewhere_part(const ThereAndBack& answer)
 
 std::string there_and_back_json(const ThereAndBack& answer)
 {
-    ordered_json changes = ordered_json::array(), rules = ordered_json::array(), times = ordered_json::array();
+    ordered_json changes = ordered_json::array(), times = ordered_json::array();
     for (const StateChange& change : answer.changes) {
         changes.push_back({{"id", change.id},
                            {"copies", change.copies},
                            {"difference", to_string(change.difference)},
                            {"text", change.words}});
-    }
-    for (const CarryRule& rule : answer.new_rules) {
-        rules.push_back(part(rule));
     }
     for (const Reordered& one : answer.reordered) {
         times.push_back({{"id", one.id}, {"in", or_null(one.in)}, {"after", or_null(one.after)}});
@@ -81,7 +87,8 @@ std::string there_and_back_json(const ThereAndBack& answer)
                             {"vessels_refuted", answer.vessels_refuted},
                             {"searched_ml", or_null(answer.searched_ml)},
                             {"changes", std::move(changes)},
-                            {"new_rules", std::move(rules)},
+                            {"new_rules", list_of(answer.new_rules)},
+                            {"old_rules", list_of(answer.old_rules)},
                             {"elsewhere", elsewhere_part(answer)},
                             {"reordered", std::move(times)},
                             {"out", ordered_json::parse(to_json(answer.out))},

@@ -70,6 +70,20 @@ std::string beside(const Bundle& out, const Bundle& back)
     return fmt::format("On the way back it is {} and {}.", size, weight);
 }
 
+/// These rules in words, of a bundle with their things.
+std::string rules_text(const Bundle& bundle, const char* title, const std::vector<CarryRule>& rules)
+{
+    Bundle shown = bundle; // with nothing but these to tell
+    shown.rules = rules;
+    shown.waived.clear();
+    for (PlacedItem& item : shown.items) {
+        item.nothing_on_top = false;
+        item.bears_g.reset();
+        item.reach = Wanted::any;
+    }
+    return rules.empty() ? "" : title + report::carrying(shown);
+}
+
 std::string changes_text(const ThereAndBack& answer, const Names& name)
 {
     std::string text = "\nWhat is different on the way back:\n";
@@ -85,16 +99,8 @@ std::string changes_text(const ThereAndBack& answer, const Names& name)
         }
         text += wrapped("  - ", words);
     }
-    Bundle shown = answer.back; // with nothing but the rules that are new
-    shown.rules = answer.new_rules;
-    shown.waived.clear();
-    for (PlacedItem& item : shown.items) {
-        item.nothing_on_top = false;
-        item.bears_g.reset();
-        item.reach = Wanted::any;
-    }
-    const std::string rules = answer.new_rules.empty() ? "" : report::carrying(shown);
-    return text + (rules.empty() ? "" : "Rules that did not hold on the way out:" + rules);
+    return text + rules_text(answer.back, "Rules that did not hold on the way out:", answer.new_rules) +
+           rules_text(answer.back, "Rules that held on the way out only:", answer.old_rules);
 }
 
 /// How much of the way out was kept, and what that costs or would cost.
@@ -164,8 +170,8 @@ std::string elsewhere_text(const ThereAndBack& answer, const Names& name)
                                               one.after.empty() ? "now first" : "now after " + name(one.after)));
     }
     if (by_rule) {
-        told += wrapped("", "What a rule is told for is proved: with the thing back in its old place, and all else as it "
-                            "lies now, that rule is broken.");
+        told += wrapped("", "Where a rule is named, that is proved: with the thing back in its old place, and all else as it "
+                            "lies now, the rule is broken.");
     }
     const std::string also = told.empty() ? "What goes elsewhere than before" : "And what goes elsewhere";
     return (told.empty() ? "" : "\nWhat goes elsewhere than before, and why:\n" + told) +

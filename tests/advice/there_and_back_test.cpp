@@ -218,6 +218,19 @@ TEST_CASE("old places are let go only where a rule is broken, and the contained 
     }
 }
 
+TEST_CASE("rules that come and go with the way back are told")
+{
+    const BothWays kits = way("{becomes: {pot: sooty}, gone: tin, changed: [{id: die, not-in: nothing}]}",
+                              pot + rag + tin + "  - {id: die, weight: 5, box: {length: 12, width: 12, height: 12}, not-in: pot, "
+                                                "apart-from: tin}\n");
+    for (const CarryRule& rule : new_rules(kits)) { // two usual rules about the same pair count once
+        CHECK(rule == CarryRule{Keep::apart, "pot", "rag", "what is sooty keeps apart from what must stay clean"});
+    }
+    CHECK(new_rules(kits).size() == 1);
+    REQUIRE(old_rules(kits).size() == 1); // not the one about the tin, which is gone
+    CHECK(old_rules(kits).front() == CarryRule{Keep::out, "die", "pot", "the kit says so"});
+}
+
 TEST_CASE("where the way back does not fit, that is told, and nothing about places")
 {
     const BothWays kits = read("kit: Soup\nbundle: {shape: cylinder, diameter: 92, height: 72}\n"
