@@ -39,13 +39,15 @@ enum class Cause {
     vessel_gone, ///< what it lay in does not come back
     vessel_full, ///< its old vessel holds nothing now: it is full, or carried in a form without an inside
     inside_out,  ///< what it lay in lies in it now
+    too_large,   ///< it is proved not to go into its old vessel, which is shut now, even alone
+    no_room,     ///< it is proved not to go in there with what lies in there now
     room_now,    ///< where it goes now there was no room before: that was full, or was not there
     need_not_stand, ///< it had to stand the right way up, and need not now
     must_stand,     ///< it has to stand the right way up now
     search          ///< no rule asks for it: so the bundle is smaller, or was found at all
 };
 
-/// "rule", "vessel-gone", "vessel-full", "inside-out", "room-now", "need-not-stand", "must-stand", "search".
+/// "rule", "vessel-gone", "vessel-full", "inside-out", "too-large", "no-room", "room-now", "need-not-stand", "must-stand", "search".
 const char* to_string(Cause cause);
 
 /// Copies of a thing that go elsewhere, all from the same place to the same place.

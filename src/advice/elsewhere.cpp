@@ -7,6 +7,7 @@
 
 #include "advice/carried.hpp"
 #include "advice/kept_places.hpp"
+#include "advice/vessel_kit.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/there_and_back.hpp"
@@ -192,6 +193,54 @@ void tell(Elsewhere& one, Cause cause, std::string words)
     one.words = std::move(words);
 }
 
+/// "Cup, Salt tin and Spoon".
+std::string listed(const std::vector<std::string>& names)
+{
+    std::string text;
+    for (std::size_t k = 0; k < names.size(); ++k) {
+        text += (k == 0 ? "" : k + 1 < names.size() ? ", " : " and ") + names[k];
+    }
+    return text;
+}
+
+/// Whether it is proved not to go back into its old vessel, shut as that is: alone, or with what lies in there now.
+bool tell_of_room(const Case& of, Elsewhere& one, std::size_t vessel)
+{
+    constexpr std::uint64_t work = 200'000;
+    const Kit& kit = of.kits.back;
+    const PlacedItem& old = of.back.items[vessel];
+    const std::size_t holder = advice::index_of(kit, old.id);
+    const Item& item = kit.items[holder];
+    if (!item.inside || !item.forms.empty() || item.count != 1 || old.cavities.empty() ||
+        old.cavities.front().opens != Opening::closed) {
+        return false;
+    }
+    advice::Counts counts(kit.items.size(), 0);
+    counts[advice::index_of(kit, one.id)] = 1;
+    if (advice::cannot_go_in(kit, holder, counts, 0)) {
+        tell(one, Cause::too_large, fmt::format("it does not go into {} with the lid shut, which is proved", of.name(old.id)));
+        return true;
+    }
+    const Carried things = advice::carried(of.back);
+    std::vector<std::string> names;
+    for (std::size_t k = 0; k < things.size(); ++k) {
+        const auto chain = advice::chain_of(things, k);
+        if (std::find(chain.begin(), chain.end(), vessel) != chain.end() && things[k].closes != vessel) {
+            ++counts[advice::index_of(kit, things[k].id)];
+            if (things[k].in == vessel && !things[k].closes) {
+                names.push_back(spoken_name(of.back, k));
+            }
+        }
+    }
+    if (names.empty() || !advice::cannot_go_in(kit, holder, counts, work)) {
+        return false;
+    }
+    tell(one, Cause::no_room,
+         fmt::format("there is no room for it in {} with {}, which lie{} in there now; that is proved, the lid being shut",
+                     of.name(old.id), listed(names), names.size() == 1 ? "s" : ""));
+    return true;
+}
+
 /// Why it is no longer in its old vessel, where that can be told.
 bool tell_of_old_place(const Case& of, Elsewhere& one)
 {
@@ -229,7 +278,7 @@ bool tell_of_old_place(const Case& of, Elsewhere& one)
     }
     one.rule = forbidding(of.back, of.thing, vessels, is_shut(one.before));
     if (!one.rule) {
-        return false;
+        return vessels.size() == 1 && !is_shut(one.before) && tell_of_room(of, one, vessels.front());
     }
     const std::string place = vessel.empty()         ? "outside all vessels"
                               : is_shut(one.before) ? "shut on " + old_name

@@ -171,12 +171,14 @@ const char* to_string(Cause cause)
     case Cause::vessel_gone: return "vessel-gone";
     case Cause::vessel_full: return "vessel-full";
     case Cause::inside_out: return "inside-out";
+    case Cause::too_large: return "too-large";
+    case Cause::no_room: return "no-room";
     case Cause::room_now: return "room-now";
     case Cause::need_not_stand: return "need-not-stand";
     case Cause::must_stand: return "must-stand";
     case Cause::search: return "search";
     }
-    require(false, "a cause is one of the eight");
+    require(false, "a cause is one of the ten");
     return "";
 }
 

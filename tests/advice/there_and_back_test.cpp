@@ -145,7 +145,8 @@ TEST_CASE("a spoilt answer is refused")
     CHECK(is_refused([](ThereAndBack& a) { a.elsewhere.push_back(a.elsewhere.front()); }));
     CHECK(is_refused([](ThereAndBack& a) { std::swap(a.elsewhere.front().before, a.elsewhere.front().now); }));
     CHECK(is_refused([](ThereAndBack& a) { a.elsewhere.front().now = a.elsewhere.front().before; }));
-    for (const Cause cause : {Cause::vessel_gone, Cause::vessel_full, Cause::need_not_stand, Cause::must_stand, Cause::search}) {
+    for (const Cause cause : {Cause::vessel_gone, Cause::vessel_full, Cause::too_large, Cause::no_room, Cause::need_not_stand,
+                              Cause::must_stand, Cause::search}) {
         CHECK(is_refused([&](ThereAndBack& a) {
             const auto cloth = std::find_if(a.elsewhere.begin(), a.elsewhere.end(), [](const Elsewhere& e) { return e.id == "cloth"; });
             cloth->cause = cause;
@@ -193,6 +194,24 @@ TEST_CASE("an empty tin may take something that has to leave its old place")
     CHECK(inner->now.in == "tin");
     CHECK(inner->cause == Cause::rule);
     CHECK(inner->words == "die has to go in tin now: the kit file says so");
+}
+
+TEST_CASE("what no longer finds room in its shut vessel, or is too large for it now, says so")
+{
+    const std::string lid = "  - {id: lid, weight: 9, cylinder: {diameter: 92, height: 6}, closes: {item: pot, adds: 2, intrudes: 4, shut: yes}}\n";
+    const std::string cake = "{id: cake, weight: 90, cylinder: {diameter: 84, height: 40}, goes-in: pot}";
+    const BothWays full = way("{added: [" + cake + "]}", pot + lid + tin);
+    const ThereAndBack crowded = packed(full); // by hand: 90 - 2 walls wide, 65 high inside; 40 of cake leave 25, the tin is 40
+    const Elsewhere* inner = find(crowded.elsewhere, "tin");
+    REQUIRE(inner != nullptr);
+    CHECK(inner->before.in == "pot");
+    CHECK(inner->cause == Cause::no_room);
+    CHECK(inner->words.find("with cake, which lies in there now") != std::string::npos);
+    const BothWays swollen = way("{changed: [{id: die, box: {length: 80, width: 70, height: 60}}]}", pot + lid + die);
+    const ThereAndBack large = packed(swollen); // the diagonal of 80 x 70 is 106
+    inner = find(large.elsewhere, "die");
+    REQUIRE(inner != nullptr);
+    CHECK(inner->cause == Cause::too_large);
 }
 
 TEST_CASE("old places are let go only where a rule is broken, and the contained one gives way")

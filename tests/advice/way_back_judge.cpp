@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "advice/vessel_kit.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/savings.hpp"
 
@@ -169,12 +170,34 @@ private:
             break;
         case Cause::need_not_stand: holds = same_vessel && upright(kits_.out) && !upright(kits_.back); break;
         case Cause::must_stand: holds = same_vessel && !upright(kits_.out) && upright(kits_.back); break;
+        case Cause::too_large:
+        case Cause::no_room: holds = !one.rule && !goes_back(one); break;
         case Cause::inside_out:
         case Cause::search: holds = !one.rule; break;
         }
         if (!holds) {
             faults_.push_back(one.id + ": its cause does not hold: " + to_string(one.cause));
         }
+    }
+
+    /// Whether a search finds room for a thing in its old vessel, with the lid shut, beside what lies in there now; all of it
+    /// would have to for the cause not to hold.
+    bool goes_back(const Elsewhere& one) const
+    {
+        advice::Counts counts(kits_.back.items.size(), 0);
+        counts[advice::index_of(kits_.back, one.id)] = 1;
+        for (const PlacedItem& item : answer_.back.items) {
+            for (auto outer = item.in; outer && !item.closes; outer = answer_.back.items[outer->item].in) {
+                if (one.cause == Cause::no_room && answer_.back.items[outer->item].id == one.before.in) {
+                    ++counts[advice::index_of(kits_.back, item.id)];
+                }
+            }
+        }
+        SolveOptions options;
+        options.any_size = true;
+        options.threads = 2;
+        const Kit vessel = advice::vessel_kit(kits_.back, advice::index_of(kits_.back, one.before.in), counts);
+        return has_bundle(solve(vessel, options).status);
     }
 
     /// What is told to be gone, added, used up or of another weight is all the difference in weight.
