@@ -8,6 +8,7 @@
 
 #include "tuckwright/result.hpp"
 #include "tuckwright/trip.hpp"
+#include "tuckwright/way_back.hpp"
 
 namespace tuckwright {
 
@@ -79,5 +80,8 @@ Provision provision(const Trip& trip);
 /// or with vessels of the trip among its items already, is returned as it is. Errors (without a place): more copies than a
 /// kit may have.
 Result<Kit> with_provisions(Kit kit);
+
+/// The same both ways: of the vessels that may come back, those that are taken along do.
+Result<BothWays> with_provisions(BothWays both);
 
 } // namespace tuckwright

@@ -25,10 +25,10 @@ Result<std::string> kit_text(const std::string& path)
     return text;
 }
 
-/// The kit with the vessels of its trip; `path` stands for the file in problems.
-Result<Kit> provisioned(Kit kit, const std::string& path)
+/// A kit, or a kit both ways, with the vessels of its trip; `path` stands for the file in problems.
+template <class Kits> Result<Kits> provisioned(Kits kits, const std::string& path)
 {
-    auto done = with_provisions(std::move(kit));
+    auto done = with_provisions(std::move(kits));
     if (done) {
         return done;
     }
@@ -43,15 +43,7 @@ Result<Kit> provisioned(Kit kit, const std::string& path)
 Result<BothWays> provisioned_both(const std::string& text, const std::string& path, const std::vector<Taken>& chosen)
 {
     auto written = read_both_ways_text(text, name_of(path), chosen);
-    if (!written) {
-        return written;
-    }
-    BothWays both = std::move(written).value();
-    auto out = provisioned(std::move(both.out), path), back = provisioned(std::move(both.back), path);
-    if (!out || !back) {
-        return out ? back.problems() : out.problems();
-    }
-    return BothWays{std::move(out).value(), std::move(back).value()};
+    return written ? provisioned(std::move(written).value(), path) : written;
 }
 
 Result<Kit> provisioned_kit(const std::string& text, const std::string& path, const std::vector<Taken>& chosen,

@@ -168,20 +168,38 @@ private:
 
     void gather_offers()
     {
-        const auto take = [&](const Node& of) {
-            const Entry* offered = entry_of(of, "offered");
-            for (const Node& vessel : offered != nullptr ? offered->value.items : std::vector<Node>()) {
-                offers_.insert(id_of(vessel));
+        const auto take = [&](Node& of) {
+            if (Entry* offered = entry_of(of, "offered")) {
+                offers_.push_back(&offered->value);
+                for (const Node& vessel : offered->value.items) {
+                    offered_.insert(id_of(vessel));
+                }
             }
         };
-        const Entry* trip = entry_of(made_.document, "trip");
-        const Entry* fuel = trip != nullptr ? entry_of(trip->value, "fuel") : nullptr;
-        const Entry* food = trip != nullptr ? entry_of(trip->value, "food") : nullptr;
-        if (fuel != nullptr) {
+        Entry* trip = entry_of(made_.document, "trip");
+        if (Entry* fuel = trip != nullptr ? entry_of(trip->value, "fuel") : nullptr) {
             take(fuel->value);
         }
-        for (const Node& portion : food != nullptr ? food->value.items : std::vector<Node>()) {
-            take(portion);
+        if (Entry* food = trip != nullptr ? entry_of(trip->value, "food") : nullptr) {
+            for (Node& portion : food->value.items) {
+                take(portion);
+            }
+        }
+        known_.insert(known_.end(), offered_.begin(), offered_.end());
+    }
+
+    /// An offered vessel may be gone; its contents are used up anyway.
+    void treat_offer(const std::string& id, Place place, const std::string& key)
+    {
+        if (key != "gone") {
+            reading_.problems.add(place, quoted(id) + " is offered for the trip",
+                                  "delete it here: on the way back, fuel but for the reserve counts as used, and food as "
+                                  "eaten; or name it under 'gone', and what comes back instead under 'added'");
+            return;
+        }
+        leave(id);
+        for (Node* list : offers_) {
+            std::erase_if(list->items, [&](const Node& vessel) { return id_of(vessel) == id; });
         }
     }
 
@@ -190,10 +208,8 @@ private:
     void each_thing(const std::string& name, Place place, const std::string& key,
                     const std::function<void(Node&)>& treat)
     {
-        if (offers_.contains(name)) {
-            reading_.problems.add(place, quoted(name) + " is offered for the trip",
-                                  "delete it here: on the way back, fuel but for the reserve counts as used, and food as "
-                                  "eaten");
+        if (offered_.contains(name)) {
+            treat_offer(name, place, key);
             return;
         }
         const bool is_thing = things_.contains(name);
@@ -378,7 +394,8 @@ private:
     Node* items_ = nullptr;
     std::map<std::string, std::vector<Node*>> things_;    ///< by id; several where alternatives share one
     std::map<std::string, std::vector<Node*>> stand_ins_; ///< by the name of a choice, the first thing of each alternative
-    std::set<std::string> offers_;
+    std::vector<Node*> offers_; ///< lists of vessels for the trip
+    std::set<std::string> offered_; ///< their ids
     std::vector<std::string_view> known_;
     std::map<std::string, std::set<std::string>> named_; ///< under which keys
 };

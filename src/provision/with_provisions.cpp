@@ -108,4 +108,24 @@ Result<Kit> with_provisions(Kit kit)
     return kit;
 }
 
+Result<BothWays> with_provisions(BothWays both)
+{
+    auto out = with_provisions(std::move(both.out));
+    if (!out) {
+        return out.problems();
+    }
+    if (both.back.trip) {
+        Trip trip = *both.back.trip;
+        const auto stays_at_home = [&](const Offer& offer) { return !has_item(*out, offer.item.id); };
+        std::erase_if(trip.fuel.offers, stays_at_home);
+        for (Portion& portion : trip.portions) {
+            std::erase_if(portion.offers, stays_at_home);
+        }
+        both.back.trip = std::make_shared<const Trip>(std::move(trip));
+    }
+    auto back = with_provisions(std::move(both.back));
+    return back ? Result(BothWays{std::move(out).value(), std::move(back).value()})
+                : Result<BothWays>(back.problems());
+}
+
 } // namespace tuckwright

@@ -194,6 +194,7 @@ private:
             }
         }
         SolveOptions options;
+        options.effort = Effort::quick;
         options.any_size = true;
         options.threads = 2;
         const Kit vessel = advice::vessel_kit(kits_.back, advice::index_of(kits_.back, one.before.in), counts);

@@ -367,3 +367,28 @@ TEST_CASE("when the trip is over, the bottle holds the reserve, and the bag is e
     CHECK_FALSE(over->items[1].upright);
     CHECK(over->items[1].weight_g == 40);
 }
+
+TEST_CASE("no other vessel comes back than was taken along, and none that is gone")
+{
+    const std::string text = "kit: Pier\ntrip: {people: 2, days: 2, boils: 2, water-each: 400 ml, start: 10 C, altitude: 0 m, "
+                             "fuel: {what: tablets, heat-share: 50 %, reserve: 0 %}, food: [{what: oats, portion: 50 g, density: "
+                             "0.42 kg/l, offered: [{id: big, weight: 9, holds: 900 ml, box: {length: 140, width: 90, height: 90}}, "
+                             "{id: bag, weight: 7, holds: 500 ml, box: {length: 130, width: 80, height: 60}}]}]}\n"
+                             "items: [{id: pot, weight: 9, cylinder: {diameter: 99, height: 60}}]\n";
+    const auto ids = [&](const std::string& way_back) {
+        auto both = read_both_ways_text(text + way_back, "kit.yaml");
+        REQUIRE(both.ok());
+        auto done = with_provisions(std::move(both).value());
+        REQUIRE(done.ok());
+        REQUIRE(done->out.items.size() == 2);
+        CHECK(done->out.items[1].id == "bag");
+        std::string all;
+        for (const Item& item : done->back.items) {
+            all += item.id + " ";
+        }
+        return all;
+    };
+    CHECK(ids("way-back: {}\n") == "pot bag ");
+    CHECK(ids("way-back: {gone: big}\n") == "pot bag ");
+    CHECK(ids("way-back: {gone: bag, added: [{id: flat, weight: 7, box: {length: 130, width: 80, height: 4}}]}\n") == "pot flat ");
+}
