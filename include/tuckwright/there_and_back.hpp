@@ -35,19 +35,20 @@ struct StateChange {
 
 /// Why a thing goes elsewhere than before.
 enum class Cause {
-    rule,        ///< a rule forbids its old place, as all else lies now: refused by the exact check
-    vessel_gone, ///< what it lay in does not come back
-    vessel_full, ///< its old vessel holds nothing now: it is full, or carried in a form without an inside
-    inside_out,  ///< what it lay in lies in it now
-    too_large,   ///< it is proved not to go into its old vessel, which is shut now, even alone
-    no_room,     ///< it is proved not to go in there with what lies in there now
-    room_now,    ///< where it goes now there was no room before: that was full, or was not there
+    rule,           ///< a rule forbids its old place, as all else lies now: refused by the exact check
+    vessel_gone,    ///< what it lay in does not come back
+    vessel_full,    ///< its old vessel holds nothing now: it is full, or carried in a form without an inside
+    inside_out,     ///< what it lay in lies in it now
+    too_large,      ///< it is proved not to go into its old vessel, which is shut now, even alone
+    no_room,        ///< it is proved not to go in there with what lies in there now
+    room_now,       ///< where it goes now there was no room before: that was full, or was not there
     need_not_stand, ///< it had to stand the right way up, and need not now
     must_stand,     ///< it has to stand the right way up now
     search          ///< no rule asks for it: so the bundle is smaller, or was found at all
 };
 
-/// "rule", "vessel-gone", "vessel-full", "inside-out", "too-large", "no-room", "room-now", "need-not-stand", "must-stand", "search".
+/// "rule", "vessel-gone", "vessel-full", "inside-out", "too-large", "no-room", "room-now", "need-not-stand",
+/// "must-stand", "search".
 const char* to_string(Cause cause);
 
 /// Copies of a thing that go elsewhere, all from the same place to the same place.
@@ -69,7 +70,7 @@ struct Reordered {
 
 /// How the bundle of the way back came about.
 enum class Keeping {
-    places,  ///< things lie as on the way out, pushed together; what cannot, and what is added, is put where it adds least
+    places,  ///< things lie as on the way out, pushed together; what cannot, or is added, is put where it adds least
     vessels, ///< a search that leaves things in what they lay in on the way out, as far as the rules allow
     nothing  ///< a search for the smallest, as of any kit
 };
@@ -77,13 +78,14 @@ enum class Keeping {
 /// "places", "vessels", "nothing".
 const char* to_string(Keeping keeping);
 
-/// Share by which the bundle of the way back may be larger than the smallest found, so that things stay where they were.
+/// Share by which the bundle of the way back may be larger than the smallest found, so that things stay where they
+/// were.
 inline constexpr double worth_staying = 0.05;
 
 /// The answer of `back`.
 struct ThereAndBack {
     Bundle out, back;
-    bool bettered = false; ///< the bundle of the way out comes of the search for the way back, and is smaller than solve()'s
+    bool bettered = false; ///< the way out comes of the search for the way back, and is smaller than solve()'s
     Keeping keeping = Keeping::nothing;
     /// Volume of the bundle that each way of keeping came to, ml; nothing where that found none or was not tried.
     std::optional<double> places_ml, vessels_ml, searched_ml;
@@ -95,11 +97,11 @@ struct ThereAndBack {
     std::vector<Reordered> reordered;
 };
 
-/// Packs a kit both ways. The bundle of the way out is that of solve(), or a smaller one. For the way back a kept arrangement is taken where
-/// it is at most `worth_staying` larger than the smallest that was found, places before vessels.
-/// Requires: kits as solve() has them, provisions included. Ensures: check() has no objection to either bundle, and each is
-/// one of its kit; the lower bound of the second holds for its kit; without `seconds` or `stop` the same kits, seed and
-/// effort give the same answer on any number of threads. Complexity: three searches.
+/// Packs a kit both ways. The bundle of the way out is that of solve(), or a smaller one. For the way back a kept
+/// arrangement is taken where it is at most `worth_staying` larger than the smallest that was found, places before
+/// vessels. Requires: kits as solve() has them, provisions included. Ensures: check() has no objection to either
+/// bundle, and each is one of its kit; the lower bound of the second holds for its kit; without `seconds` or `stop`
+/// the same kits, seed and effort give the same answer on any number of threads. Complexity: three searches.
 ThereAndBack there_and_back(const BothWays& kits, const SolveOptions& options = {});
 
 /// What differs in the things themselves, in the order of the kit on the way out, then what is added.
@@ -112,8 +114,8 @@ std::vector<CarryRule> new_rules(const BothWays& kits);
 std::vector<CarryRule> old_rules(const BothWays& kits);
 
 /// What goes elsewhere, in the order of the kit: in something else, in another form or posture. Copies count as alike.
-/// Requires: bundles of these kits to which check() has no objection. Ensures: where the cause is a rule, check() refuses
-/// the bundle with the thing in any copy of what it lay in.
+/// Requires: bundles of these kits to which check() has no objection. Ensures: where the cause is a rule, check()
+/// refuses the bundle with the thing in any copy of what it lay in.
 std::vector<Elsewhere> elsewhere(const BothWays& kits, const Bundle& out, const Bundle& back);
 
 /// The fewest things that go in at another time among those that stay with them, in the order of the steps.
@@ -123,8 +125,8 @@ std::vector<Reordered> reordered(const Bundle& out, const Bundle& back);
 /// bundle of the way back in full.
 std::string there_and_back_text(const ThereAndBack& answer);
 
-/// The answer as one JSON object ("tuckwright-there-and-back", version 1), ending in a newline. Each of the two bundles in
-/// it is one that `verify` takes by itself.
+/// The answer as one JSON object ("tuckwright-there-and-back", version 1), ending in a newline. Each of the two
+/// bundles in it is one that `verify` takes by itself.
 std::string there_and_back_json(const ThereAndBack& answer);
 
 } // namespace tuckwright

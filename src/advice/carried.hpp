@@ -27,8 +27,8 @@ Carried carried(const Bundle& bundle);
 /// The indices of all that a thing lies in, from its own container outwards, up to what may lie anywhere.
 std::vector<std::size_t> chain_of(const Carried& things, std::size_t thing);
 
-/// Two things by which a rule is broken, in the order in which it names them; nothing where it is kept, or where one of the
-/// two is not there. Requires: nothing within itself.
+/// Two things by which a rule is broken, in the order in which it names them; nothing where it is kept, or where one
+/// of the two is not there. Requires: nothing within itself.
 std::optional<std::pair<std::size_t, std::size_t>> broken(const Carried& things, const CarryRule& rule);
 
 } // namespace tuckwright::advice

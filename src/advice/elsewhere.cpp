@@ -20,7 +20,8 @@ using advice::Carried;
 
 const Item* item_of(const Kit& kit, const std::string& id)
 {
-    const auto found = std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
+    const auto found =
+        std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
     return found != kit.items.end() ? &*found : nullptr;
 }
 
@@ -37,18 +38,15 @@ Whereabouts whereabouts(const Kit& kit, const Bundle& bundle, const PlacedItem& 
 bool is_shut(const Whereabouts& where) { return where.form == "shut"; }
 
 /// In the same vessel, in the same way.
-bool is_same_container(const Whereabouts& a, const Whereabouts& b)
-{
-    return a.in == b.in && is_shut(a) == is_shut(b);
-}
+bool is_same_container(const Whereabouts& a, const Whereabouts& b) { return a.in == b.in && is_shut(a) == is_shut(b); }
 
 /// Copies of one thing that moved: one of the way out and one of the way back, by their indices.
 struct Move {
     std::size_t before = 0, now = 0;
 };
 
-/// Those of the copies of a thing that are not where any was before. Copies in the same vessel go together, as far as there
-/// are such.
+/// Those of the copies of a thing that are not where any was before. Copies in the same vessel go together, as far as
+/// there are such.
 std::vector<Move> moves_of(const BothWays& kits, const Bundle& out, const Bundle& back, const std::string& id)
 {
     std::vector<std::size_t> before, now;
@@ -90,8 +88,8 @@ public:
 
     std::string operator()(const std::string& id) const
     {
-        const bool is_back = std::any_of(back_.items.begin(), back_.items.end(),
-                                         [&](const PlacedItem& item) { return item.id == id; });
+        const bool is_back =
+            std::any_of(back_.items.begin(), back_.items.end(), [&](const PlacedItem& item) { return item.id == id; });
         return common_name(is_back ? back_ : out_, id);
     }
 
@@ -177,8 +175,10 @@ std::string in_words(const Case& of, const Elsewhere& one, const std::string& ol
         if (rule.first == one.before.in || rule.second == one.before.in) {
             return fmt::format("{} and {} keep apart now: {}", first, second, why);
         }
-        return fmt::format("{}, {} and {} would come together, which keep apart now: {}", old_place, first, second, why);
-    case Keep::out: return fmt::format("{}, {} would lie in {}, which it may not now: {}", old_place, first, second, why);
+        return fmt::format("{}, {} and {} would come together, which keep apart now: {}", old_place, first, second,
+                           why);
+    case Keep::out:
+        return fmt::format("{}, {} would lie in {}, which it may not now: {}", old_place, first, second, why);
     case Keep::within: return fmt::format("{} has to go in {} now: {}", first, second, why);
     case Keep::together: return fmt::format("{} has to lie with {} now: {}", first, second, why);
     case Keep::shut: return fmt::format("{} has to be shut on {} now", first, second);
@@ -218,7 +218,8 @@ bool tell_of_room(const Case& of, Elsewhere& one, std::size_t vessel)
     advice::Counts counts(kit.items.size(), 0);
     counts[advice::index_of(kit, one.id)] = 1;
     if (advice::cannot_go_in(kit, holder, counts, 0)) {
-        tell(one, Cause::too_large, fmt::format("it does not go into {} with the lid shut, which is proved", of.name(old.id)));
+        tell(one, Cause::too_large,
+             fmt::format("it does not go into {} with the lid shut, which is proved", of.name(old.id)));
         return true;
     }
     const Carried things = advice::carried(of.back);
@@ -236,8 +237,9 @@ bool tell_of_room(const Case& of, Elsewhere& one, std::size_t vessel)
         return false;
     }
     tell(one, Cause::no_room,
-         fmt::format("there is no room for it in {} with {}, which lie{} in there now; that is proved, the lid being shut",
-                     of.name(old.id), listed(names), names.size() == 1 ? "s" : ""));
+         fmt::format(
+             "there is no room for it in {} with {}, which lie{} in there now; that is proved, the lid being shut",
+             of.name(old.id), listed(names), names.size() == 1 ? "s" : ""));
     return true;
 }
 
@@ -267,20 +269,20 @@ bool tell_of_old_place(const Case& of, Elsewhere& one)
     if (is_inside) {
         return tell_it(Cause::inside_out, fmt::format("{} lies in it now", old_name));
     }
-    const bool is_useless = !vessel.empty() && !is_shut(one.before) &&
-                            std::all_of(vessels.begin(), vessels.end(), [&](std::size_t k) {
-                                return of.back.items[k].full || of.back.items[k].cavities.empty();
-                            });
+    const bool is_useless =
+        !vessel.empty() && !is_shut(one.before) && std::all_of(vessels.begin(), vessels.end(), [&](std::size_t k) {
+            return of.back.items[k].full || of.back.items[k].cavities.empty();
+        });
     if (is_useless) {
         const bool full = of.back.items[vessels.front()].full;
-        return tell_it(Cause::vessel_full, fmt::format("{} is {} now", old_name,
-                                                       full ? "full" : "carried in a form that holds nothing"));
+        return tell_it(Cause::vessel_full,
+                       fmt::format("{} is {} now", old_name, full ? "full" : "carried in a form that holds nothing"));
     }
     one.rule = forbidding(of.back, of.thing, vessels, is_shut(one.before));
     if (!one.rule) {
         return vessels.size() == 1 && !is_shut(one.before) && tell_of_room(of, one, vessels.front());
     }
-    const std::string place = vessel.empty()         ? "outside all vessels"
+    const std::string place = vessel.empty()        ? "outside all vessels"
                               : is_shut(one.before) ? "shut on " + old_name
                                                     : "back in " + old_name;
     return tell_it(Cause::rule, in_words(of, one, place));
@@ -315,8 +317,7 @@ void tell_why(const Case& of, Elsewhere& one)
         const Item *before = item_of(of.kits.out, one.id), *now = item_of(of.kits.back, one.id);
         if (before->upright != now->upright && !is_shut(one.now)) {
             tell(one, now->upright ? Cause::must_stand : Cause::need_not_stand,
-                 now->upright ? "it has to stand the right way up now"
-                              : "it need not stand the right way up any more");
+                 now->upright ? "it has to stand the right way up now" : "it need not stand the right way up any more");
             return;
         }
     }
@@ -372,9 +373,10 @@ std::vector<Elsewhere> elsewhere(const BothWays& kits, const Bundle& out, const 
             one.before = whereabouts(kits.out, out, out.items[move.before]);
             one.now = whereabouts(kits.back, back, back.items[move.now]);
             tell_why({kits, out, back, name, move.now}, one);
-            const auto same = std::find_if(all.begin() + static_cast<std::ptrdiff_t>(first), all.end(), [&](const auto& o) {
-                return o.before == one.before && o.now == one.now && o.words == one.words;
-            });
+            const auto same =
+                std::find_if(all.begin() + static_cast<std::ptrdiff_t>(first), all.end(), [&](const auto& o) {
+                    return o.before == one.before && o.now == one.now && o.words == one.words;
+                });
             if (same != all.end()) {
                 ++same->copies;
             } else {
@@ -396,9 +398,11 @@ std::vector<Reordered> reordered(const Bundle& out, const Bundle& back)
         }
         const auto common = in_common(old->second, row);
         for (std::size_t k = 0; k < row.size(); ++k) {
-            const auto times = [&](const std::vector<std::string>& of) { return std::count(of.begin(), of.end(), row[k]); };
-            const bool is_told = std::any_of(all.begin(), all.end(),
-                                             [&](const Reordered& o) { return o.id == row[k] && o.in == in; });
+            const auto times = [&](const std::vector<std::string>& of) {
+                return std::count(of.begin(), of.end(), row[k]);
+            };
+            const bool is_told =
+                std::any_of(all.begin(), all.end(), [&](const Reordered& o) { return o.id == row[k] && o.in == in; });
             if (!common[k] && !is_told && times(old->second) >= times(row)) { // else it is new there
                 all.push_back({row[k], in, k == 0 ? "" : row[k - 1]});
             }

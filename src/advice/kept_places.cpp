@@ -16,7 +16,8 @@ constexpr const char* staying = "so that it stays where it was"; // a rule's rea
 
 const Item* item_of(const Kit& kit, const std::string& id)
 {
-    const auto found = std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
+    const auto found =
+        std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
     return found != kit.items.end() ? &*found : nullptr;
 }
 
@@ -95,7 +96,10 @@ bool lies_in(const Carried& things, std::size_t inner, std::size_t outer)
 }
 
 /// Whether one of the two lies in the other.
-bool is_nested(const Carried& things, std::size_t a, std::size_t b) { return lies_in(things, a, b) || lies_in(things, b, a); }
+bool is_nested(const Carried& things, std::size_t a, std::size_t b)
+{
+    return lies_in(things, a, b) || lies_in(things, b, a);
+}
 
 void let_go(CarriedThing& thing)
 {
@@ -130,12 +134,14 @@ void loosen(const Kit& back, Carried& things)
             let_go(thing);
         }
     }
-    for (const bool only_nested : {true, false}) { // what is contained cannot stay; which of two neighbours goes is open
+    for (const bool only_nested :
+         {true, false}) { // what is contained cannot stay; which of two neighbours goes is open
         for (bool is_sound = false; !is_sound;) {
             is_sound = true;
             for (const CarryRule& rule : back.rules) {
                 const auto pair = broken(things, rule);
-                if (pair && (!only_nested || rule.keep != Keep::apart || is_nested(things, pair->first, pair->second))) {
+                if (pair &&
+                    (!only_nested || rule.keep != Keep::apart || is_nested(things, pair->first, pair->second))) {
                     let_go(things[giving_way(back, things, rule, pair->first, pair->second)]);
                     is_sound = false;
                 }
@@ -180,9 +186,9 @@ std::optional<std::string> common_container(const Carried& things, const std::st
 
 bool holds_nothing(const Item& item)
 {
-    const bool has_inside = item.inside || item.pouch || (item.sheet && item.sheet->roll) ||
-                            std::any_of(item.forms.begin(), item.forms.end(),
-                                        [](const Stowage& form) { return form.inside.has_value(); });
+    const bool has_inside =
+        item.inside || item.pouch || (item.sheet && item.sheet->roll) ||
+        std::any_of(item.forms.begin(), item.forms.end(), [](const Stowage& form) { return form.inside.has_value(); });
     return item.closes || item.is_full() || !has_inside;
 }
 

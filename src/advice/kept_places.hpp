@@ -11,8 +11,8 @@ struct KeptPlaces {
     Bundle pattern; ///< the bundle of the way out without what is gone or may lie anywhere; items only
 };
 
-/// What of the bundle of the way out the kit of the way back can keep as far as its rules tell: of each rule that the old
-/// places break, one of the things gives way, the contained one or the smaller. Requires: a bundle with items.
+/// What of the bundle of the way out the kit of the way back can keep as far as its rules tell: of each rule that the
+/// old places break, one of the things gives way, the contained one or the smaller. Requires: a bundle with items.
 KeptPlaces kept_places(const Bundle& out, const Kit& back);
 
 /// The kit with rules that keep each thing directly in what it was in before, where all of its copies were in the like.

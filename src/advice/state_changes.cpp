@@ -12,7 +12,8 @@ namespace {
 
 const Item* item_of(const Kit& kit, const std::string& id)
 {
-    const auto found = std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
+    const auto found =
+        std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
     return found != kit.items.end() ? &*found : nullptr;
 }
 
@@ -53,7 +54,8 @@ bool is_alike(const Part& a, const Part& b) { return a == b; }
 
 bool is_alike(const std::optional<Cavity>& a, const std::optional<Cavity>& b)
 {
-    return a.has_value() == b.has_value() && (!a || (a->shape == b->shape && a->opens == b->opens && a->neck == b->neck));
+    return a.has_value() == b.has_value() &&
+           (!a || (a->shape == b->shape && a->opens == b->opens && a->neck == b->neck));
 }
 
 /// Whether a thing has the same size, outside and in, in its own form and the others.
@@ -63,8 +65,9 @@ bool is_same_in_size(const Item& a, const Item& b)
         return x.name == y.name && x.outside == y.outside && x.parts == y.parts && is_alike(x.inside, y.inside);
     };
     const auto same_parts = [](const Part& x, const Part& y) { return is_alike(x, y); };
-    const bool same_cloth = a.cloth.has_value() == b.cloth.has_value() &&
-                            (!a.cloth || (a.cloth->volume_ml == b.cloth->volume_ml && a.cloth->thickness == b.cloth->thickness));
+    const bool same_cloth =
+        a.cloth.has_value() == b.cloth.has_value() &&
+        (!a.cloth || (a.cloth->volume_ml == b.cloth->volume_ml && a.cloth->thickness == b.cloth->thickness));
     return a.outside == b.outside && is_alike(a.inside, b.inside) && same_cloth &&
            std::equal(a.parts.begin(), a.parts.end(), b.parts.begin(), b.parts.end(), same_parts) &&
            std::equal(a.forms.begin(), a.forms.end(), b.forms.begin(), b.forms.end(), same_forms);
@@ -91,8 +94,8 @@ void compare(const Item& before, const Item& after, std::vector<StateChange>& ch
         const bool is_empty = after.contents->weight_g <= 0;
         tell(is_empty ? Difference::emptied : Difference::less_left, left_in_words(*before.contents, *after.contents));
     } else if (after.contents && (!before.contents || after.contents->weight_g > before.contents->weight_g)) {
-        tell(Difference::otherwise, fmt::format("holds {} of {}", report::weight_in_words(after.contents->weight_g),
-                                                after.contents->what));
+        tell(Difference::otherwise,
+             fmt::format("holds {} of {}", report::weight_in_words(after.contents->weight_g), after.contents->what));
     }
     const std::string more = kinds_beyond(after, before), less = kinds_beyond(before, after);
     if (!more.empty() || !less.empty()) {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Outline. Both ways are packed as any kit; what that finds for the way back may be better for the way out, too. Then the
-// arrangement of the way out is pushed together with what is different; where that is not good enough, the way back is
-// searched with rules that leave things in what they were in. What keeps most is taken, if it is hardly larger than the
-// smallest.
+// Outline. Both ways are packed as any kit; what that finds for the way back may be better for the way out, too. Then
+// the arrangement of the way out is pushed together with what is different; where that is not good enough, the way
+// back is searched with rules that leave things in what they were in. What keeps most is taken, if it is hardly larger
+// than the smallest.
 #include "tuckwright/there_and_back.hpp"
 
 #include <algorithm>
@@ -89,8 +89,8 @@ private:
     void better_the_way_out()
     {
         constexpr double smaller = 1 - 1e-4;
-        auto bundle = has_bundle(free_.status) ? in_old_places(kits_.out, advice::kept_places(free_, kits_.out))
-                                               : std::nullopt;
+        auto bundle =
+            has_bundle(free_.status) ? in_old_places(kits_.out, advice::kept_places(free_, kits_.out)) : std::nullopt;
         if (bundle && packed_volume_ml(*bundle) < smaller * packed_volume_ml(answer_.out)) {
             answer_.out = signed_off(std::move(*bundle), answer_.out);
             answer_.bettered = true;
@@ -193,6 +193,9 @@ const char* to_string(Keeping keeping)
     return "";
 }
 
-ThereAndBack there_and_back(const BothWays& kits, const SolveOptions& options) { return Packing(kits, options).answer(); }
+ThereAndBack there_and_back(const BothWays& kits, const SolveOptions& options)
+{
+    return Packing(kits, options).answer();
+}
 
 } // namespace tuckwright

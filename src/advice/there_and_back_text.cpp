@@ -51,7 +51,8 @@ std::string brief(const Bundle& bundle)
     return fmt::format("{}; {}, {}; {}", report::envelope_in_words(outer_envelope(bundle)),
                        report::volume_in_words(packed_volume_ml(bundle), report::Rounding::up),
                        report::weight_in_words(total_weight_g(bundle)),
-                       bundle.status == Status::proved_best ? "proved to fit, and proved the smallest" : "proved to fit");
+                       bundle.status == Status::proved_best ? "proved to fit, and proved the smallest"
+                                                            : "proved to fit");
 }
 
 /// "12 ml (3 %) smaller and 120 g lighter"; what nobody could measure counts as nothing.
@@ -64,9 +65,10 @@ std::string beside(const Bundle& out, const Bundle& back)
             ? "just as large"
             : fmt::format("{} ({}) {}", report::volume_in_words(std::abs(more), report::Rounding::up),
                           report::share_in_words(std::abs(more) / before), more > 0 ? "larger" : "smaller");
-    const std::string weight = std::abs(heavier) < 0.5 ? "just as heavy"
-                                                       : fmt::format("{} {}", report::weight_in_words(std::abs(heavier)),
-                                                                     heavier > 0 ? "heavier" : "lighter");
+    const std::string weight =
+        std::abs(heavier) < 0.5
+            ? "just as heavy"
+            : fmt::format("{} {}", report::weight_in_words(std::abs(heavier)), heavier > 0 ? "heavier" : "lighter");
     return fmt::format("On the way back it is {} and {}.", size, weight);
 }
 
@@ -110,27 +112,29 @@ std::string keeping_text(const ThereAndBack& answer)
     const double volume = packed_volume_ml(answer.back);
     const auto costs = [&] {
         const bool is_more = answer.searched_ml && *answer.searched_ml < volume * (1 - 1e-4);
-        return is_more ? fmt::format(" A search without regard to the way out found {}, {} less: 'tuckwright pack' "
-                                     "with --way-back packs that.",
-                                     litres(*answer.searched_ml),
-                                     report::share_in_words(1 - *answer.searched_ml / volume))
-                       : std::string(" A search without regard to the way out found none smaller.");
+        return is_more
+                   ? fmt::format(" A search without regard to the way out found {}, {} less: 'tuckwright pack' "
+                                 "with --way-back packs that.",
+                                 litres(*answer.searched_ml), report::share_in_words(1 - *answer.searched_ml / volume))
+                   : std::string(" A search without regard to the way out found none smaller.");
     };
     switch (answer.keeping) {
     case Keeping::places:
         return "The arrangement of the way out is kept, as far as the rules let it, and pushed together." + costs();
     case Keeping::vessels:
-        return "Things stay in what they were in, as far as the rules let them, but may lie otherwise in there." + costs();
+        return "Things stay in what they were in, as far as the rules let them, but may lie otherwise in there." +
+               costs();
     case Keeping::nothing: break;
     }
-    const auto kept = answer.places_ml && answer.vessels_ml ? std::optional(std::min(*answer.places_ml, *answer.vessels_ml))
-                      : answer.places_ml                    ? answer.places_ml
-                                                            : answer.vessels_ml;
+    const auto kept = answer.places_ml && answer.vessels_ml
+                          ? std::optional(std::min(*answer.places_ml, *answer.vessels_ml))
+                      : answer.places_ml ? answer.places_ml
+                                         : answer.vessels_ml;
     if (kept) {
-        return fmt::format("It is arranged anew: with things staying in what they were in, as far as the rules let them, "
-                           "it came to {}, {} more, and up to {} would have been put up with.",
-                           litres(*kept), report::share_in_words(*kept / volume - 1),
-                           report::share_in_words(worth_staying));
+        return fmt::format(
+            "It is arranged anew: with things staying in what they were in, as far as the rules let them, "
+            "it came to {}, {} more, and up to {} would have been put up with.",
+            litres(*kept), report::share_in_words(*kept / volume - 1), report::share_in_words(worth_staying));
     }
     return answer.vessels_refuted
                ? "It is arranged anew: that not all can stay in what it was in is proved."
@@ -170,13 +174,17 @@ std::string elsewhere_text(const ThereAndBack& answer, const Names& name)
                                               one.after.empty() ? "now first" : "now after " + name(one.after)));
     }
     if (by_rule) {
-        told += wrapped("", "Where a rule is named, that is proved: with the thing back in its old place, and all else as it "
-                            "lies now, the rule is broken.");
+        told += wrapped(
+            "", "Where a rule is named, that is proved: with the thing back in its old place, and all else as it "
+                "lies now, the rule is broken.");
     }
     const std::string also = told.empty() ? "What goes elsewhere than before" : "And what goes elsewhere";
     return (told.empty() ? "" : "\nWhat goes elsewhere than before, and why:\n" + told) +
-           (untold.empty() ? "" : "\n" + wrapped("", also + " though no rule asks for it; so it lies in the bundle that was "
-                                                             "found:") + untold) +
+           (untold.empty() ? ""
+                           : "\n" +
+                                 wrapped("", also + " though no rule asks for it; so it lies in the bundle that was "
+                                                    "found:") +
+                                 untold) +
            "All else goes back into what it was in, turned as it was.\n";
 }
 
@@ -190,9 +198,10 @@ std::string there_and_back_text(const ThereAndBack& answer)
     text += wrapped("Out:  ", brief(answer.out)) + wrapped("Back: ", brief(answer.back));
     if (both) {
         text += wrapped("", beside(answer.out, answer.back));
-        text += answer.bettered ? wrapped("", "For the way out this is smaller than what 'tuckwright pack' finds: the search "
-                                              "for the way back led to it. Both are told in full below.")
-                                : "";
+        text += answer.bettered
+                    ? wrapped("", "For the way out this is smaller than what 'tuckwright pack' finds: the search "
+                                  "for the way back led to it. Both are told in full below.")
+                    : "";
         text += wrapped("", keeping_text(answer));
     }
     text += changes_text(answer, name);

@@ -11,11 +11,9 @@
 #include "tuckwright/report.hpp"
 #include "tuckwright/there_and_back.hpp"
 
-namespace tuckwright::cli
-{
+namespace tuckwright::cli {
 
-namespace
-{
+namespace {
 
 /// What is wrong with where to write, before anything is searched.
 void check_outputs(const BackOptions& options, std::vector<Problem>& problems)
@@ -66,7 +64,8 @@ int back(const BackOptions& options)
     if (!save(options.save_out, answer.out) || !save(options.save_back, answer.back)) {
         return wrong_input;
     }
-    if (!write_answer(options.json, [&] { return there_and_back_json(answer); }, there_and_back_text(answer))) {
+    if (!write_answer(
+            options.json, [&] { return there_and_back_json(answer); }, there_and_back_text(answer))) {
         return wrong_input;
     }
     const bool both = has_bundle(answer.out.status) && has_bundle(answer.back.status);

@@ -18,8 +18,8 @@ Entry* entry_of(Node& node, std::string_view key);
 /// The id that an entry of `items` gives; empty where it gives none that can be told.
 std::string id_of(const Node& item);
 
-/// Puts the fields that an entry gives in the place of those of a thing; `nothing` takes one away. One outside takes the
-/// place of another. `naming` is the key by which the entry names the thing, and changes nothing.
+/// Puts the fields that an entry gives in the place of those of a thing; `nothing` takes one away. One outside takes
+/// the place of another. `naming` is the key by which the entry names the thing, and changes nothing.
 void change(Node& thing, const Node& given, std::string_view naming);
 
 } // namespace tuckwright::reading

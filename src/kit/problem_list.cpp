@@ -67,15 +67,15 @@ void ProblemList::merge(const ProblemList& other)
 
 void ProblemList::merge(const ProblemList& other, const std::set<Place>& own, std::string_view lead)
 {
-    const auto is_told = [&](const Found& f) {
-        return std::any_of(found_.begin(), found_.end(),
-                           [&](const Found& mine) { return mine.place == f.place && mine.what == f.what; });
-    };
+    std::set<std::pair<Place, std::string>> told;
+    for (const Found& f : found_) {
+        told.insert({f.place, f.what});
+    }
     ProblemList led;
     for (const Found& f : other.found_) {
         if (own.contains(f.place)) {
             led.found_.push_back(f);
-        } else if (!lead.empty() && !is_told(f)) {
+        } else if (!lead.empty() && !told.contains({f.place, f.what})) {
             led.found_.push_back({f.place, std::string(lead) + f.what, f.remedy});
         }
     }

@@ -12,7 +12,8 @@ namespace tuckwright::reading {
 
 namespace {
 
-constexpr std::array<std::string_view, 7> way_back_keys{"empty", "left", "gone", "becomes", "changed", "added", "waive"};
+constexpr std::array<std::string_view, 7> way_back_keys{"empty",   "left",  "gone", "becomes",
+                                                        "changed", "added", "waive"};
 constexpr KnownFields way_back_fields{way_back_keys, way_back_example};
 
 Node text_at(Place place, std::string text) { return {NodeKind::text, place, std::move(text), {}, {}}; }
@@ -73,16 +74,20 @@ void add_kinds(Node& thing, const Entry& given)
         kinds->value.items.push_back(std::move(single));
     }
     auto& list = kinds->value.items;
+    std::set<std::string> known;
+    for (const Node& kind : list) {
+        known.insert(kind.text);
+    }
     const std::vector<Node> more =
         given.value.kind == NodeKind::list ? given.value.items : std::vector<Node>{given.value};
     for (const Node& kind : more) {
-        const auto is_same = [&](const Node& old) { return old.kind == NodeKind::text && old.text == kind.text; };
-        if (kind.kind != NodeKind::text || std::none_of(list.begin(), list.end(), is_same)) {
+        if (kind.kind != NodeKind::text || known.insert(kind.text).second) {
             list.push_back(kind);
         }
-        if (kind.text == "sooty") {
-            std::erase_if(list, [](const Node& old) { return old.text == "clean"; });
-        }
+    }
+    const bool is_dirty = std::any_of(more.begin(), more.end(), [](const Node& kind) { return kind.text == "sooty"; });
+    if (is_dirty) {
+        std::erase_if(list, [](const Node& old) { return old.text == "clean"; });
     }
 }
 
@@ -192,19 +197,17 @@ private:
     void treat_offer(const std::string& id, Place place, const std::string& key)
     {
         if (key != "gone") {
-            reading_.problems.add(place, quoted(id) + " is offered for the trip",
-                                  "delete it here: on the way back, fuel but for the reserve counts as used, and food as "
-                                  "eaten; or name it under 'gone', and what comes back instead under 'added'");
+            reading_.problems.add(
+                place, quoted(id) + " is offered for the trip",
+                "delete it here: on the way back, fuel but for the reserve counts as used, and food as "
+                "eaten; or name it under 'gone', and what comes back instead under 'added'");
             return;
         }
         leave(id);
-        for (Node* list : offers_) {
-            std::erase_if(list->items, [&](const Node& vessel) { return id_of(vessel) == id; });
-        }
     }
 
-    /// The things of that id, or what a choice of that name may take; reports a name that is unknown, and one that was named
-    /// before where that makes no sense.
+    /// The things of that id, or what a choice of that name may take; reports a name that is unknown, and one that was
+    /// named before where that makes no sense.
     void each_thing(const std::string& name, Place place, const std::string& key,
                     const std::function<void(Node&)>& treat)
     {
@@ -215,9 +218,12 @@ private:
         const bool is_thing = things_.contains(name);
         const auto found = is_thing ? things_.find(name) : stand_ins_.find(name);
         if (found == (is_thing ? things_.end() : stand_ins_.end())) {
-            const auto meant = mistyped(name, known_);
+            constexpr std::size_t most_compared = 500, most_suggested = 100; // keep a file of many faults quick
+            const bool compare = known_.size() <= most_compared && unknown_++ < most_suggested;
+            const auto meant = compare ? mistyped(name, known_) : std::nullopt;
             reading_.problems.add(place, "there is no item with the id " + quoted(name),
-                                  meant ? "did you mean " + quoted(*meant) + "?" : "name the id of an item of this kit");
+                                  meant ? "did you mean " + quoted(*meant) + "?"
+                                        : "name the id of an item of this kit");
             return;
         }
         std::set<std::string>& before = named_[name];
@@ -297,8 +303,7 @@ private:
         const auto& all = is_thing ? things_ : stand_ins_;
         const auto found = all.find(name);
         const auto holds = [](const Node* thing) { return entry_of(*thing, "contents") != nullptr; };
-        const bool has_none =
-            found != all.end() && std::none_of(found->second.begin(), found->second.end(), holds);
+        const bool has_none = found != all.end() && std::none_of(found->second.begin(), found->second.end(), holds);
         if (has_none) {
             reading_.problems.add(place, quoted(name) + " has no contents that could be used up",
                                   "name what has 'contents', or give its weight on the way back under 'changed'");
@@ -338,6 +343,9 @@ private:
             return;
         }
         const auto is_gone = [&](const Node& thing) { return made_.gone.contains(id_of(thing)); };
+        for (Node* list : offers_) {
+            std::erase_if(list->items, is_gone);
+        }
         std::erase_if(items_->items, is_gone);
         for (Node& entry : items_->items) {
             Entry* ways = entry_of(entry, "one-of");
@@ -392,11 +400,13 @@ private:
     Reading& reading_;
     WayBackDocument made_;
     Node* items_ = nullptr;
-    std::map<std::string, std::vector<Node*>> things_;    ///< by id; several where alternatives share one
-    std::map<std::string, std::vector<Node*>> stand_ins_; ///< by the name of a choice, the first thing of each alternative
-    std::vector<Node*> offers_; ///< lists of vessels for the trip
+    std::map<std::string, std::vector<Node*>> things_; ///< by id; several where alternatives share one
+    std::map<std::string, std::vector<Node*>>
+        stand_ins_;                 ///< by the name of a choice, the first thing of each alternative
+    std::vector<Node*> offers_;     ///< lists of vessels for the trip
     std::set<std::string> offered_; ///< their ids
     std::vector<std::string_view> known_;
+    std::size_t unknown_ = 0;                            ///< names that no item has
     std::map<std::string, std::set<std::string>> named_; ///< under which keys
 };
 

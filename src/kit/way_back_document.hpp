@@ -30,9 +30,10 @@ struct WayBackDocument {
     std::set<Place> places;              ///< of all that the file says of the way back alone
 };
 
-/// The way back that a kit's document describes under `way-back`, with what it takes from a shelf and its choices still
-/// open. Reports what is wrong with it; what its things are like shows when the document that comes of it is read.
-/// Ensures: as many choices, with as many alternatives, as before. Nothing where the document says nothing of a way back.
+/// The way back that a kit's document describes under `way-back`, with what it takes from a shelf and its choices
+/// still open. Reports what is wrong with it; what its things are like shows when the document that comes of it is
+/// read. Ensures: as many choices, with as many alternatives, as before. Nothing where the document says nothing of a
+/// way back.
 std::optional<WayBackDocument> way_back_of(Reading& reading, const Node& document);
 
 } // namespace tuckwright::reading

@@ -63,10 +63,12 @@ const Elsewhere* find(const std::vector<Elsewhere>& all, const std::string& id)
     return found != all.end() ? &*found : nullptr;
 }
 
-const std::string pot = "  - {id: pot, weight: 90, cylinder: {diameter: 90, height: 70}, inside: {wall: 1, base: 1}, kind: lips}\n";
+const std::string pot =
+    "  - {id: pot, weight: 90, cylinder: {diameter: 90, height: 70}, inside: {wall: 1, base: 1}, kind: lips}\n";
 const std::string rag = "  - {id: rag, weight: 20, box: {length: 60, width: 50, height: 12}, kind: [clean, soft]}\n";
-const std::string tin = "  - {id: tin, weight: 15, cylinder: {diameter: 50, height: 40}, inside: {wall: 1, base: 1, lid: own}, "
-                        "contents: {what: oats, amount: 40}}\n";
+const std::string tin =
+    "  - {id: tin, weight: 15, cylinder: {diameter: 50, height: 40}, inside: {wall: 1, base: 1, lid: own}, "
+    "contents: {what: oats, amount: 40}}\n";
 const std::string die = "  - {id: die, weight: 5, box: {length: 12, width: 12, height: 12}}\n";
 
 BothWays way(const std::string& way_back, const std::string& items)
@@ -118,8 +120,8 @@ TEST_CASE("the sample kit goes back in another way, and the reason is told")
     CHECK(cloth->cause == Cause::rule);
     REQUIRE(cloth->rule);
     CHECK(cloth->rule->why == "what is sooty keeps apart from what is soft");
-    // By hand, out: 165 + 40 + 70 + 30 + 48 + 150 + 22 + 32 + 110 + 92 + 180 + 22; back: without 180 of bread, 150 of barley
-    // and 75 of spirit, with 45 of water in the cloth and 25 of rubbish.
+    // By hand, out: 165 + 40 + 70 + 30 + 48 + 150 + 22 + 32 + 110 + 92 + 180 + 22; back: without 180 of bread, 150 of
+    // barley and 75 of spirit, with 45 of water in the cloth and 25 of rubbish.
     CHECK(total_weight_g(answer.out) == Approx(961));
     CHECK(total_weight_g(answer.back) == Approx(626));
     const std::string text = there_and_back_text(answer);
@@ -145,10 +147,11 @@ TEST_CASE("a spoilt answer is refused")
     CHECK(is_refused([](ThereAndBack& a) { a.elsewhere.push_back(a.elsewhere.front()); }));
     CHECK(is_refused([](ThereAndBack& a) { std::swap(a.elsewhere.front().before, a.elsewhere.front().now); }));
     CHECK(is_refused([](ThereAndBack& a) { a.elsewhere.front().now = a.elsewhere.front().before; }));
-    for (const Cause cause : {Cause::vessel_gone, Cause::vessel_full, Cause::too_large, Cause::no_room, Cause::need_not_stand,
-                              Cause::must_stand, Cause::search}) {
+    for (const Cause cause : {Cause::vessel_gone, Cause::vessel_full, Cause::too_large, Cause::no_room,
+                              Cause::need_not_stand, Cause::must_stand, Cause::search}) {
         CHECK(is_refused([&](ThereAndBack& a) {
-            const auto cloth = std::find_if(a.elsewhere.begin(), a.elsewhere.end(), [](const Elsewhere& e) { return e.id == "cloth"; });
+            const auto cloth = std::find_if(a.elsewhere.begin(), a.elsewhere.end(),
+                                            [](const Elsewhere& e) { return e.id == "cloth"; });
             cloth->cause = cause;
         }));
     }
@@ -156,12 +159,15 @@ TEST_CASE("a spoilt answer is refused")
         a.elsewhere.front().cause = Cause::rule;
         a.elsewhere.front().rule = CarryRule{Keep::apart, "cup", "spoon", "because"};
     }));
-    CHECK(is_refused([](ThereAndBack& a) { std::erase_if(a.changes, [](const StateChange& c) { return c.id == "bread"; }); }));
-    CHECK(is_refused([](ThereAndBack& a) { a.changes.front().difference = Difference::added, a.changes.front().id = "bread"; }));
+    CHECK(is_refused(
+        [](ThereAndBack& a) { std::erase_if(a.changes, [](const StateChange& c) { return c.id == "bread"; }); }));
+    CHECK(is_refused(
+        [](ThereAndBack& a) { a.changes.front().difference = Difference::added, a.changes.front().id = "bread"; }));
     CHECK(is_refused([](ThereAndBack& a) { a.back.items.front().solids.front().pose.center.z += 3; }));
     CHECK(is_refused([](ThereAndBack& a) { std::swap(a.out, a.back); }));
     CHECK(is_refused([](ThereAndBack& a) { a.searched_ml = 0.5 * *a.searched_ml; }));
-    CHECK(is_refused([](ThereAndBack& a) { a.places_ml = a.vessels_ml = a.searched_ml = packed_volume_ml(a.back) + 1; }));
+    CHECK(
+        is_refused([](ThereAndBack& a) { a.places_ml = a.vessels_ml = a.searched_ml = packed_volume_ml(a.back) + 1; }));
 }
 
 TEST_CASE("what is only lighter goes back where it was")
@@ -172,7 +178,8 @@ TEST_CASE("what is only lighter goes back where it was")
     CHECK(answer.elsewhere.empty());
     CHECK(answer.reordered.empty());
     CHECK(packed_volume_ml(answer.back) <= packed_volume_ml(answer.out) * (1 + 1e-5));
-    CHECK(there_and_back_text(answer).find("Everything goes back where it was, in the same order.") != std::string::npos);
+    CHECK(there_and_back_text(answer).find("Everything goes back where it was, in the same order.") !=
+          std::string::npos);
 }
 
 TEST_CASE("what was in something that is gone goes elsewhere for that reason")
@@ -198,10 +205,12 @@ TEST_CASE("an empty tin may take something that has to leave its old place")
 
 TEST_CASE("what no longer finds room in its shut vessel, or is too large for it now, says so")
 {
-    const std::string lid = "  - {id: lid, weight: 9, cylinder: {diameter: 92, height: 6}, closes: {item: pot, adds: 2, intrudes: 4, shut: yes}}\n";
+    const std::string lid = "  - {id: lid, weight: 9, cylinder: {diameter: 92, height: 6}, closes: {item: pot, adds: "
+                            "2, intrudes: 4, shut: yes}}\n";
     const std::string cake = "{id: cake, weight: 90, cylinder: {diameter: 84, height: 40}, goes-in: pot}";
     const BothWays full = way("{added: [" + cake + "]}", pot + lid + tin);
-    const ThereAndBack crowded = packed(full); // by hand: 90 - 2 walls wide, 65 high inside; 40 of cake leave 25, the tin is 40
+    const ThereAndBack crowded =
+        packed(full); // by hand: 90 - 2 walls wide, 65 high inside; 40 of cake leave 25, the tin is 40
     const Elsewhere* inner = find(crowded.elsewhere, "tin");
     REQUIRE(inner != nullptr);
     CHECK(inner->before.in == "pot");
@@ -220,7 +229,8 @@ TEST_CASE("old places are let go only where a rule is broken, and the contained 
     const Bundle out = solve(kits.out, quick());
     REQUIRE(has_bundle(out.status));
     const auto lies_in = [&](const std::string& id) {
-        const auto item = std::find_if(out.items.begin(), out.items.end(), [&](const PlacedItem& one) { return one.id == id; });
+        const auto item =
+            std::find_if(out.items.begin(), out.items.end(), [&](const PlacedItem& one) { return one.id == id; });
         return item->in ? out.items[item->in->item].id : "";
     };
     REQUIRE(lies_in("rag") == "pot");
@@ -240,8 +250,9 @@ TEST_CASE("old places are let go only where a rule is broken, and the contained 
 TEST_CASE("rules that come and go with the way back are told")
 {
     const BothWays kits = way("{becomes: {pot: sooty}, gone: tin, changed: [{id: die, not-in: nothing}]}",
-                              pot + rag + tin + "  - {id: die, weight: 5, box: {length: 12, width: 12, height: 12}, not-in: pot, "
-                                                "apart-from: tin}\n");
+                              pot + rag + tin +
+                                  "  - {id: die, weight: 5, box: {length: 12, width: 12, height: 12}, not-in: pot, "
+                                  "apart-from: tin}\n");
     for (const CarryRule& rule : new_rules(kits)) { // two usual rules about the same pair count once
         CHECK(rule == CarryRule{Keep::apart, "pot", "rag", "what is sooty keeps apart from what must stay clean"});
     }
@@ -252,8 +263,10 @@ TEST_CASE("rules that come and go with the way back are told")
 
 TEST_CASE("where the way back does not fit, that is told, and nothing about places")
 {
-    const BothWays kits = read("kit: Soup\nbundle: {shape: cylinder, diameter: 92, height: 72}\n"
-                               "way-back: {added: [{id: brick, weight: 900, box: {length: 80, width: 80, height: 60}}]}\nitems:\n" + pot + tin);
+    const BothWays kits =
+        read("kit: Soup\nbundle: {shape: cylinder, diameter: 92, height: 72}\n"
+             "way-back: {added: [{id: brick, weight: 900, box: {length: 80, width: 80, height: 60}}]}\nitems:\n" +
+             pot + tin);
     const ThereAndBack answer = there_and_back(kits, quick());
     CHECK(has_bundle(answer.out.status));
     CHECK_FALSE(has_bundle(answer.back.status));
@@ -265,8 +278,9 @@ TEST_CASE("where the way back does not fit, that is told, and nothing about plac
 
 TEST_CASE("the same answer, byte for byte, on any number of threads")
 {
-    const BothWays kits = way("{becomes: {pot: sooty}, added: [{id: bag, weight: 9, cloth: {volume: 30 ml, thickness: 9}}]}",
-                              pot + rag + die);
+    const BothWays kits =
+        way("{becomes: {pot: sooty}, added: [{id: bag, weight: 9, cloth: {volume: 30 ml, thickness: 9}}]}",
+            pot + rag + die);
     const ThereAndBack one = there_and_back(kits, quick(1)), two = there_and_back(kits, quick(2));
     CHECK(there_and_back_json(one) == there_and_back_json(two));
     CHECK(there_and_back_text(one) == there_and_back_text(two));

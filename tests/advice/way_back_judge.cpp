@@ -60,7 +60,8 @@ bool is_there(const Bundle& bundle, const std::string& id)
     return std::any_of(bundle.items.begin(), bundle.items.end(), [&](const PlacedItem& item) { return item.id == id; });
 }
 
-/// Whether the exact check refuses, by that rule, the bundle with some copy of the thing back in each copy of its old vessel.
+/// Whether the exact check refuses, by that rule, the bundle with some copy of the thing back in each copy of its old
+/// vessel.
 bool is_forbidden(const Bundle& back, const Elsewhere& one)
 {
     bool forbidden = one.rule && std::find(back.rules.begin(), back.rules.end(), *one.rule) != back.rules.end();
@@ -69,7 +70,8 @@ bool is_forbidden(const Bundle& back, const Elsewhere& one)
             const bool is_bundle = vessel == back.items.size();
             const std::string id = is_bundle ? "" : back.items[vessel].id;
             const std::string in = back.items[thing].in ? back.items[back.items[thing].in->item].id : "";
-            if (back.items[thing].id != one.id || in != one.now.in || id != one.before.in || one.before.form == "shut") {
+            if (back.items[thing].id != one.id || in != one.now.in || id != one.before.in ||
+                one.before.form == "shut") {
                 continue;
             }
             Bundle other = back;
@@ -133,7 +135,8 @@ private:
             const auto old = before.find(id);
             const int moves = old != before.end() ? moved(old->second, places) : 0;
             if (moves != told[id]) {
-                faults_.push_back(id + ": " + std::to_string(moves) + " moved, but told are " + std::to_string(told[id]));
+                faults_.push_back(id + ": " + std::to_string(moves) + " moved, but told are " +
+                                  std::to_string(told[id]));
             }
             told.erase(id);
             const auto within = [&](const Places& some, const Places& all) {
@@ -153,10 +156,12 @@ private:
     void judge_cause(const Elsewhere& one)
     {
         const auto full = [&](const Kit& kit, const std::string& id) {
-            return std::any_of(kit.items.begin(), kit.items.end(), [&](const Item& i) { return i.id == id && i.is_full(); });
+            return std::any_of(kit.items.begin(), kit.items.end(),
+                               [&](const Item& i) { return i.id == id && i.is_full(); });
         };
         const auto upright = [&](const Kit& kit) {
-            return std::any_of(kit.items.begin(), kit.items.end(), [&](const Item& i) { return i.id == one.id && i.upright; });
+            return std::any_of(kit.items.begin(), kit.items.end(),
+                               [&](const Item& i) { return i.id == one.id && i.upright; });
         };
         const bool same_vessel = one.before.in == one.now.in;
         bool holds = false;
@@ -180,8 +185,8 @@ private:
         }
     }
 
-    /// Whether a search finds room for a thing in its old vessel, with the lid shut, beside what lies in there now; all of it
-    /// would have to for the cause not to hold.
+    /// Whether a search finds room for a thing in its old vessel, with the lid shut, beside what lies in there now;
+    /// all of it would have to for the cause not to hold.
     bool goes_back(const Elsewhere& one) const
     {
         advice::Counts counts(kits_.back.items.size(), 0);
@@ -243,6 +248,9 @@ private:
 
 } // namespace
 
-std::vector<std::string> faults_of(const BothWays& kits, const ThereAndBack& answer) { return Judge(kits, answer).faults(); }
+std::vector<std::string> faults_of(const BothWays& kits, const ThereAndBack& answer)
+{
+    return Judge(kits, answer).faults();
+}
 
 } // namespace tuckwright::test

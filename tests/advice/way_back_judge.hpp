@@ -8,8 +8,8 @@
 
 namespace tuckwright::test {
 
-/// All that is wrong with an answer, in words: bundles that are not proved or not of their kits, moves that are told but did
-/// not happen, or happened and are not told, causes that do not hold, weights that do not add up.
+/// All that is wrong with an answer, in words: bundles that are not proved or not of their kits, moves that are told
+/// but did not happen, or happened and are not told, causes that do not hold, weights that do not add up.
 std::vector<std::string> faults_of(const BothWays& kits, const ThereAndBack& answer);
 
 } // namespace tuckwright::test

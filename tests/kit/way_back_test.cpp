@@ -41,7 +41,8 @@ const std::string things = R"(items:
 
 BothWays way(const std::string& way_back)
 {
-    return read("kit: Soup\nwaive: [{rule: fuel-lips, why: the bottle is in a bag of its own}]\nway-back:\n" + way_back + things);
+    return read("kit: Soup\nwaive: [{rule: fuel-lips, why: the bottle is in a bag of its own}]\nway-back:\n" +
+                way_back + things);
 }
 
 const Item& item(const Kit& kit, const std::string& id)
@@ -78,8 +79,8 @@ double weight_of(const Kit& kit)
 TEST_CASE("the way out is the kit as it is without a way back")
 {
     const BothWays both = way("  {gone: jar, empty: oats}\n");
-    const auto plain =
-        read_kit_text("kit: Soup\nwaive: [{rule: fuel-lips, why: the bottle is in a bag of its own}]\n" + things, "kit.yaml");
+    const auto plain = read_kit_text(
+        "kit: Soup\nwaive: [{rule: fuel-lips, why: the bottle is in a bag of its own}]\n" + things, "kit.yaml");
     REQUIRE(plain.ok());
     CHECK(plain->rules == both.out.rules);
     CHECK(plain->items.size() == both.out.items.size());
@@ -92,7 +93,8 @@ TEST_CASE("the way out is the kit as it is without a way back")
 
 TEST_CASE("what is used up weighs nothing, and no longer keeps its vessel upright or full")
 {
-    const BothWays both = way("  {empty: [oats, jar, spirit], added: [{id: rubbish, weight: 1, box: {length: 9, width: 9, height: 9}}]}\n");
+    const BothWays both = way(
+        "  {empty: [oats, jar, spirit], added: [{id: rubbish, weight: 1, box: {length: 9, width: 9, height: 9}}]}\n");
     // By hand: 645 without 100 of oats, 70 of jam and 80 of spirit, and 1 of rubbish.
     CHECK(weight_of(both.back) == 396);
     CHECK(item(both.out, "oats").upright);
@@ -143,9 +145,10 @@ TEST_CASE("what becomes sooty keeps apart from what is soft, and need not be kep
 
 TEST_CASE("fields of a thing are changed, taken away, or given anew")
 {
-    const BothWays both = way("  changed:\n"
-                              "    - {id: rag, weight: 55 g, kind: nothing, apart-from: oats, cloth: {volume: 30 ml, thickness: 4}}\n"
-                              "    - {id: mug, count: 2}\n");
+    const BothWays both =
+        way("  changed:\n"
+            "    - {id: rag, weight: 55 g, kind: nothing, apart-from: oats, cloth: {volume: 30 ml, thickness: 4}}\n"
+            "    - {id: mug, count: 2}\n");
     const Item& rag = item(both.back, "rag");
     CHECK(rag.weight_g == 55);
     CHECK(rag.kinds.empty());
@@ -158,9 +161,10 @@ TEST_CASE("fields of a thing are changed, taken away, or given anew")
 
 TEST_CASE("what is added may be named by things that were there before")
 {
-    const BothWays both = read("kit: Soup\nway-back:\n"
-                               "  added: [{id: rubbish, weight: 30 g, cloth: {volume: 60 ml, thickness: 8}, goes-in: pot}]\n" +
-                               things + "  - {id: bowl, weight: 9, box: {length: 90, width: 80, height: 40}, apart-from: rubbish}\n");
+    const BothWays both =
+        read("kit: Soup\nway-back:\n"
+             "  added: [{id: rubbish, weight: 30 g, cloth: {volume: 60 ml, thickness: 8}, goes-in: pot}]\n" +
+             things + "  - {id: bowl, weight: 9, box: {length: 90, width: 80, height: 40}, apart-from: rubbish}\n");
     CHECK_FALSE(has(both.out, "rubbish"));
     CHECK(has(both.back, "rubbish"));
     CHECK(keeps(both.back, Keep::apart, "bowl", "rubbish"));
@@ -169,8 +173,8 @@ TEST_CASE("what is added may be named by things that were there before")
 
 TEST_CASE("a rule is waived on the way back alone")
 {
-    const BothWays both =
-        way("  {becomes: {pot: sooty}, waive: [{rule: sooty-soft, why: the pot is in a sack by then}, {rule: sooty-clean, why: the same}]}\n");
+    const BothWays both = way("  {becomes: {pot: sooty}, waive: [{rule: sooty-soft, why: the pot is in a sack by "
+                              "then}, {rule: sooty-clean, why: the same}]}\n");
     CHECK_FALSE(keeps(both.back, Keep::apart, "pot", "rag"));
     CHECK(both.out.waived.size() == 1);
     CHECK(both.back.waived.size() == 3);
@@ -178,15 +182,16 @@ TEST_CASE("a rule is waived on the way back alone")
 
 TEST_CASE("choices are settled both ways, and the name of one stands for what is taken")
 {
-    const std::string kit = "kit: Soup\nway-back: {becomes: {stove: sooty}, gone: tin, empty: b, "
-                            "changed: [{id: cup, goes-in: stove}]}\n"
-                            "items:\n  - choice: stove\n    one-of:\n"
-                            "      - {id: a, weight: 9, cylinder: {diameter: 99, height: 60}, inside: {wall: 1, base: 1}}\n"
-                            "      - take: big\n        items:\n"
-                            "          - {id: b, weight: 8, cylinder: {diameter: 99, height: 60}, inside: {wall: 1, base: 1},"
-                            " contents: {what: twigs, amount: 5}}\n"
-                            "          - {id: tin, weight: 7, box: {length: 30, width: 20, height: 10}}\n"
-                            "  - {id: cup, weight: 5, cylinder: {diameter: 60, height: 40}}\n";
+    const std::string kit =
+        "kit: Soup\nway-back: {becomes: {stove: sooty}, gone: tin, empty: b, "
+        "changed: [{id: cup, goes-in: stove}]}\n"
+        "items:\n  - choice: stove\n    one-of:\n"
+        "      - {id: a, weight: 9, cylinder: {diameter: 99, height: 60}, inside: {wall: 1, base: 1}}\n"
+        "      - take: big\n        items:\n"
+        "          - {id: b, weight: 8, cylinder: {diameter: 99, height: 60}, inside: {wall: 1, base: 1},"
+        " contents: {what: twigs, amount: 5}}\n"
+        "          - {id: tin, weight: 7, box: {length: 30, width: 20, height: 10}}\n"
+        "  - {id: cup, weight: 5, cylinder: {diameter: 60, height: 40}}\n";
     const BothWays small = read(kit, {{"stove", "a"}}), big = read(kit, {{"stove", "big"}});
     CHECK(small.back.name == "Soup (stove: a), on the way back");
     CHECK(item(small.back, "a").kinds == std::vector<Kind>{Kind::sooty});
@@ -212,9 +217,10 @@ TEST_CASE("things may be added from a shelf")
 
 TEST_CASE("a trip is over on the way back")
 {
-    const BothWays both = read("kit: Pier\ntrip: {people: 1, days: 1, boils: 1, water-each: 400 ml, start: 10 C, altitude: 0 m, "
-                               "fuel: {what: tablets, heat-share: 50 %, reserve: 20 %}}\nway-back: {}\n"
-                               "items: [{id: pot, weight: 9, cylinder: {diameter: 99, height: 60}}]\n");
+    const BothWays both =
+        read("kit: Pier\ntrip: {people: 1, days: 1, boils: 1, water-each: 400 ml, start: 10 C, altitude: 0 m, "
+             "fuel: {what: tablets, heat-share: 50 %, reserve: 20 %}}\nway-back: {}\n"
+             "items: [{id: pot, weight: 9, cylinder: {diameter: 99, height: 60}}]\n");
     REQUIRE(both.out.trip);
     REQUIRE(both.back.trip);
     CHECK_FALSE(both.out.trip->is_over);
@@ -223,8 +229,10 @@ TEST_CASE("a trip is over on the way back")
 
 TEST_CASE("a kit that says nothing of a way back has none")
 {
-    const auto both = read_both_ways_text("kit: Soup\nitems: [{id: pot, weight: 9, cylinder: {diameter: 99, height: 60}}]\n", "soup.yaml");
+    const auto both = read_both_ways_text(
+        "kit: Soup\nitems: [{id: pot, weight: 9, cylinder: {diameter: 99, height: 60}}]\n", "soup.yaml");
     REQUIRE_FALSE(both.ok());
-    CHECK(told(both.problems()) == "soup.yaml:1:1: this kit does not say what is different on the way back; say it at the top of "
-                                   "the file, such as 'way-back: {empty: oats, gone: tablets, becomes: {pot: sooty}}'\n");
+    CHECK(told(both.problems()) ==
+          "soup.yaml:1:1: this kit does not say what is different on the way back; say it at the top of "
+          "the file, such as 'way-back: {empty: oats, gone: tablets, becomes: {pot: sooty}}'\n");
 }
