@@ -38,10 +38,10 @@ bool is_free(const Bundle& bundle, std::size_t item)
     });
 }
 
-/// The bundle without the things that a test names, one after the other from the last on; one thing stays in any case.
+/// The bundle without the things that a test names, one after the other from the last on.
 Bundle without_those(Bundle bundle, const std::function<bool(const Bundle&, std::size_t)>& is_gone)
 {
-    for (std::size_t k = bundle.items.size(); k-- > 0 && bundle.items.size() > 1;) {
+    for (std::size_t k = bundle.items.size(); k-- > 0;) {
         if (is_gone(bundle, k)) {
             bundle = without(bundle, k);
             k = bundle.items.size();

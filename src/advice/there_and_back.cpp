@@ -41,7 +41,7 @@ public:
         auto places = in_old_places(kits_.back, kept);
         answer_.places_ml = places ? std::optional(packed_volume_ml(*places)) : std::nullopt;
         std::optional<Bundle> vessels;
-        if (!places || !is_good(*places)) {
+        if (!kept.pattern.items.empty() && (!places || !is_good(*places))) {
             vessels = in_old_vessels(kept);
             answer_.vessels_ml = vessels ? std::optional(packed_volume_ml(*vessels)) : std::nullopt;
         }
@@ -81,6 +81,9 @@ private:
     std::optional<Bundle> in_old_places(const Kit& kit, const advice::KeptPlaces& kept) const
     {
         const Bundle& pattern = kept.pattern;
+        if (pattern.items.empty()) {
+            return std::nullopt;
+        }
         return pattern.items.size() == kept.things.size() ? compacted(kit, pattern)
                                                           : completed(kit, pattern, options_.seed);
     }

@@ -151,6 +151,15 @@ std::string place_in_words(const Whereabouts& where, const Names& name)
            (where.stowed.empty() ? "" : ", " + where.stowed) + (where.form.empty() ? "" : ", " + where.form);
 }
 
+/// Whether anything that went out comes back.
+bool something_returns(const ThereAndBack& answer)
+{
+    return std::any_of(answer.back.items.begin(), answer.back.items.end(), [&](const PlacedItem& item) {
+        return std::any_of(answer.out.items.begin(), answer.out.items.end(),
+                           [&](const PlacedItem& other) { return other.id == item.id; });
+    });
+}
+
 std::string elsewhere_text(const ThereAndBack& answer, const Names& name)
 {
     if (answer.elsewhere.empty() && answer.reordered.empty()) {
@@ -202,10 +211,10 @@ std::string there_and_back_text(const ThereAndBack& answer)
                     ? wrapped("", "For the way out this is smaller than what 'tuckwright pack' finds: the search "
                                   "for the way back led to it. Both are told in full below.")
                     : "";
-        text += wrapped("", keeping_text(answer));
+        text += wrapped("", something_returns(answer) ? keeping_text(answer) : "Nothing that goes out comes back.");
     }
     text += changes_text(answer, name);
-    if (both) {
+    if (both && something_returns(answer)) {
         text += elsewhere_text(answer, name);
     }
     if (!has_bundle(answer.out.status) || answer.bettered) {

@@ -261,6 +261,17 @@ TEST_CASE("rules that come and go with the way back are told")
     CHECK(old_rules(kits).front() == CarryRule{Keep::out, "die", "pot", "the kit says so"});
 }
 
+TEST_CASE("nothing may come back of what went out")
+{
+    const BothWays kits =
+        way("{gone: [pot, rag, tin], added: [{id: shell, weight: 4, box: {length: 30, width: 20, height: 9}}]}",
+            pot + rag + tin);
+    const ThereAndBack answer = packed(kits);
+    CHECK(answer.keeping == Keeping::nothing);
+    CHECK(answer.elsewhere.empty());
+    CHECK(answer.changes.size() == 4);
+}
+
 TEST_CASE("where the way back does not fit, that is told, and nothing about places")
 {
     const BothWays kits =
