@@ -211,8 +211,13 @@ bool tell_of_room(const Case& of, Elsewhere& one, std::size_t vessel)
     const PlacedItem& old = of.back.items[vessel];
     const std::size_t holder = advice::index_of(kit, old.id);
     const Item& item = kit.items[holder];
+    const Carried things = advice::carried(of.back);
+    const auto lies_there = [&](std::size_t k) {
+        const auto chain = advice::chain_of(things, k);
+        return std::find(chain.begin(), chain.end(), vessel) != chain.end();
+    };
     if (!item.inside || !item.forms.empty() || item.count != 1 || old.cavities.empty() ||
-        old.cavities.front().opens != Opening::closed) {
+        old.cavities.front().opens != Opening::closed || lies_there(of.thing)) {
         return false;
     }
     advice::Counts counts(kit.items.size(), 0);
@@ -222,11 +227,9 @@ bool tell_of_room(const Case& of, Elsewhere& one, std::size_t vessel)
              fmt::format("it does not go into {} with the lid shut, which is proved", of.name(old.id)));
         return true;
     }
-    const Carried things = advice::carried(of.back);
     std::vector<std::string> names;
     for (std::size_t k = 0; k < things.size(); ++k) {
-        const auto chain = advice::chain_of(things, k);
-        if (std::find(chain.begin(), chain.end(), vessel) != chain.end() && things[k].closes != vessel) {
+        if (lies_there(k) && things[k].closes != vessel) {
             ++counts[advice::index_of(kit, things[k].id)];
             if (things[k].in == vessel && !things[k].closes) {
                 names.push_back(spoken_name(of.back, k));

@@ -261,6 +261,30 @@ TEST_CASE("rules that come and go with the way back are told")
     CHECK(old_rules(kits).front() == CarryRule{Keep::out, "die", "pot", "the kit says so"});
 }
 
+TEST_CASE("what lies deeper in its old vessel than before has room in that vessel")
+{
+    const std::string crate =
+        "  - {id: crate, weight: 99, box: {length: 100, width: 80, height: 60}, inside: {wall: 1, "
+        "base: 1, lid: own}}\n";
+    const std::string inner =
+        "  - {id: tin, weight: 15, cylinder: {diameter: 50, height: 40}, inside: {wall: 1, base: 1, "
+        "lid: own}, contents: {what: oats, amount: 40}, goes-in: crate}\n";
+    const std::string dice =
+        "  - {id: die, count: 2, weight: 5, box: {length: 12, width: 12, height: 12}, goes-in: crate}\n";
+    BothWays kits = way("{empty: tin, changed: [{id: die, goes-in: tin}]}", crate + inner + dice);
+    const Bundle out = solve(kits.out, quick());
+    Bundle back = solve(kits.back, quick());
+    REQUIRE(has_bundle(out.status));
+    REQUIRE(has_bundle(back.status));
+    std::erase_if(kits.back.rules, [](const CarryRule& rule) { return rule.first == "die"; }); // as if by chance
+    back.rules = kits.back.rules;
+    const auto moves = elsewhere(kits, out, back);
+    REQUIRE(moves.size() == 1);
+    CHECK(moves.front().id == "die");
+    CHECK(moves.front().copies == 2);
+    CHECK(moves.front().cause == Cause::room_now);
+}
+
 TEST_CASE("nothing may come back of what went out")
 {
     const BothWays kits =
