@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <iterator>
+#include <random>
 
 #include "advice/carried.hpp"
 #include "advice/kept_places.hpp"
@@ -76,7 +77,46 @@ BothWays way(const std::string& way_back, const std::string& items)
     return read("kit: Soup\nway-back: " + way_back + "\nitems:\n" + items);
 }
 
+/// A kit of some tins, boxes and a rag, with a pot, and a way back on which some are empty, sooty, gone or added.
+std::string random_kit(std::mt19937& random)
+{
+    const auto from = [&](int low, int high) {
+        return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
+    };
+    std::string items, empty, gone, sooty = "pot: sooty";
+    const int things = from(2, 4);
+    for (int k = 0; k < things; ++k) {
+        const std::string id = "t" + std::to_string(k), size = std::to_string(from(25, 60));
+        const bool is_tin = from(0, 1) == 0;
+        items += "  - {id: " + id + ", weight: " + std::to_string(from(5, 90)) +
+                 (is_tin ? ", cylinder: {diameter: " + size + ", height: " + std::to_string(from(20, 60)) +
+                               "}, inside: {wall: 1, base: 1, lid: own}, contents: {what: tea, amount: 20}"
+                         : ", box: {length: " + size + ", width: 22, height: " + std::to_string(from(8, 20)) + "}");
+        items += from(0, 2) == 0 ? ", kind: soft, count: 2}\n" : ", kind: lips}\n";
+        (is_tin ? empty : gone) += from(0, 1) == 0 ? id + ", " : "";
+        sooty += is_tin && from(0, 2) == 0 ? ", " + id + ": sooty" : "";
+    }
+    return "kit: Soup\nway-back: {empty: [" + empty + "t], gone: [" + gone + "g], becomes: {" + sooty +
+           "}, added: [{id: bag, weight: 9, cloth: {volume: 25 ml, thickness: 6}, kind: soft}]}\nitems:\n" + pot +
+           items +
+           "  - {id: t, weight: 4, box: {length: 30, width: 20, height: 9}, contents: {what: salt, amount: 9}}\n"
+           "  - {id: g, weight: 4, box: {length: 24, width: 20, height: 9}}\n";
+}
+
 } // namespace
+
+TEST_CASE("random kits are packed both ways, and what is told of them is right")
+{
+    std::mt19937 random(20);
+    for (int k = 0; k < test::count(4, 1); ++k) {
+        const std::string text = random_kit(random);
+        INFO(text);
+        const auto both = read_both_ways_text(text, "kit.yaml");
+        INFO((both ? "" : to_string(both.problems().front())));
+        REQUIRE(both.ok());
+        packed(*both);
+    }
+}
 
 TEST_CASE("by who lies in whom, rules are broken just where the exact check says so")
 {
