@@ -8,6 +8,7 @@
 
 #include "tuckwright/result.hpp"
 #include "tuckwright/trip.hpp"
+#include "tuckwright/way_back.hpp"
 
 namespace tuckwright {
 
@@ -74,9 +75,13 @@ struct Provision {
 /// Requires: a trip as the reader lets it through. Complexity: linear in what is offered.
 Provision provision(const Trip& trip);
 
-/// The kit with the chosen vessels, filled, behind its own items, and the rules that name them; the trip stays with it. A
-/// kit without a trip, or with vessels of the trip among its items already, is returned as it is. Errors (without a
-/// place): more copies than a kit may have.
+/// The kit with the chosen vessels, filled, behind its own items, and the rules that name them; the trip stays with it.
+/// Where the trip is over, the same vessels hold what is left: the reserve of the fuel, and no food. A kit without a trip,
+/// or with vessels of the trip among its items already, is returned as it is. Errors (without a place): more copies than a
+/// kit may have.
 Result<Kit> with_provisions(Kit kit);
+
+/// The same both ways: of the vessels that may come back, those that are taken along do.
+Result<BothWays> with_provisions(BothWays both);
 
 } // namespace tuckwright

@@ -52,6 +52,7 @@ struct Trip {
     FuelPlan fuel;
     std::vector<Portion> portions;
     std::vector<CarryRule> rules; ///< those that name an offered vessel: they hold once it comes along
+    bool is_over = false;         ///< it is the way back: food is eaten, and of the fuel only the reserve is left
 };
 
 } // namespace tuckwright

@@ -106,7 +106,7 @@ bool write_card(const CardCommand& options, const Bundle& bundle)
 int card(const CardCommand& options)
 {
     const std::string name = options.file == dash ? standard_input : options.file;
-    const auto source = kit_or_bundle(options.file, options.chosen);
+    const auto source = kit_or_bundle(options.file, options.chosen, options.way_back);
     if (const auto problems = problems_of(options, source, name); !problems.empty()) {
         tell(problems);
         return wrong_input;

@@ -19,6 +19,7 @@ struct CardCommand {
     std::string date;          ///< empty: today, or that of SOURCE_DATE_EPOCH
     bool without_picture = false;
     bool worst_case = false;
+    bool way_back = false;    ///< the kit as it is on the way back
     std::vector<Taken> chosen;
     SolveOptions search;
 };

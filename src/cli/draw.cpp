@@ -13,9 +13,9 @@
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
-#include "cli/kit_or_bundle.hpp"
 #include "cli/messages.hpp"
 #include "cli/output_file.hpp"
+#include "cli/packed.hpp"
 #include "cli/verify.hpp"
 #include "report/words.hpp"
 #include "tuckwright/drawing.hpp"
@@ -71,15 +71,12 @@ std::vector<Source> sources_of(const DrawOptions& options, std::vector<Problem>&
             problems.push_back({name, 0, 0, "is named twice", "name it once"});
             continue;
         }
-        auto what = kit_or_bundle(path, options.chosen);
+        auto what = kit_or_bundle(path, options.chosen, options.way_back);
         if (!what) {
             problems.insert(problems.end(), what.problems().begin(), what.problems().end());
             continue;
         }
-        if (what->saved && options.worst_case) {
-            problems.push_back({name, 0, 0, "a saved bundle is packed already, for the worst case or not",
-                                "leave out --worst-case, or give the kit"});
-        }
+        check_worst_case(what, options.worst_case, name, problems);
         sources.push_back({path, name, stem_of(path, stems), *std::move(what)});
     }
     if (const auto problem = cannot_use(options.folder)) {
@@ -123,18 +120,6 @@ bool write_pictures(const DrawOptions& options, const Source& source, const Bund
         "", fmt::format("{}: {}; {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)), where)));
 }
 
-Bundle bundle_of(const Source& source, const DrawOptions& options, const std::atomic<bool>& stop)
-{
-    if (source.what.saved) {
-        return source.what.saved->bundle;
-    }
-    Kit kit = *source.what.kit;
-    kit.worst_case |= options.worst_case;
-    SolveOptions search = options.search;
-    search.stop = &stop;
-    return solve(kit, search);
-}
-
 } // namespace
 
 int draw(const DrawOptions& options)
@@ -155,7 +140,7 @@ int draw(const DrawOptions& options)
     const auto& stop = watch_for_interrupts();
     int outcome = done;
     for (const Source& source : sources) {
-        const Bundle bundle = bundle_of(source, options, stop);
+        const Bundle bundle = packed(source.what, source.name, options.worst_case, options.search, stop).bundle;
         if (has_bundle(bundle.status)) {
             if (!write_pictures(options, source, bundle)) {
                 return wrong_input;

@@ -16,6 +16,7 @@ struct DrawOptions {
     std::string folder;             ///< where the pictures go; made if it is not there
     PictureFormat format = PictureFormat::svg;
     bool worst_case = false;
+    bool way_back = false;    ///< the kit as it is on the way back
     std::vector<Taken> chosen;
     SolveOptions search;
 };

@@ -34,7 +34,7 @@ std::vector<Problem> about_vessel(const Kit& kit, const FillOptions& options, st
 
 int fill(const FillOptions& options)
 {
-    const auto kit = kit_file(options.kit, options.chosen);
+    const auto kit = kit_file(options.kit, options.chosen, options.way_back);
     std::string vessel;
     std::vector<Problem> problems = kit ? about_vessel(*kit, options, vessel) : kit.problems();
     check_output(options.json, options.kit, problems);

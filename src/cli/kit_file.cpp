@@ -25,10 +25,10 @@ Result<std::string> kit_text(const std::string& path)
     return text;
 }
 
-/// The kit with the vessels of its trip; `path` stands for the file in problems.
-Result<Kit> provisioned(Kit kit, const std::string& path)
+/// A kit, or a kit both ways, with the vessels of its trip; `path` stands for the file in problems.
+template <class Kits> Result<Kits> provisioned(Kits kits, const std::string& path)
 {
-    auto done = with_provisions(std::move(kit));
+    auto done = with_provisions(std::move(kits));
     if (done) {
         return done;
     }
@@ -39,9 +39,27 @@ Result<Kit> provisioned(Kit kit, const std::string& path)
     return problems;
 }
 
+/// Both ways, with the vessels of the trip, from the text of that file.
+Result<BothWays> provisioned_both(const std::string& text, const std::string& path, const std::vector<Taken>& chosen)
+{
+    auto written = read_both_ways_text(text, name_of(path), chosen);
+    return written ? provisioned(std::move(written).value(), path) : written;
+}
+
+Result<Kit> provisioned_kit(const std::string& text, const std::string& path, const std::vector<Taken>& chosen,
+                            bool way_back)
+{
+    if (way_back) {
+        auto both = provisioned_both(text, path, chosen);
+        return both ? Result<Kit>(std::move(both).value().back) : Result<Kit>(both.problems());
+    }
+    auto written = read_kit_text(text, name_of(path), chosen);
+    return written ? provisioned(std::move(written).value(), path) : written;
+}
+
 } // namespace
 
-Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Taken>& chosen)
+Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Taken>& chosen, bool way_back)
 {
     constexpr std::size_t most = std::size_t{64} * 1024 * 1024; // as much as a bundle's JSON may be
     const auto text = input_text(path, most);
@@ -49,13 +67,16 @@ Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Tak
         return text.problems();
     }
     if (looks_like_bundle(*text)) {
+        if (way_back) {
+            return Problem{name_of(path), 0, 0, "a saved bundle is packed already, for one way or the other",
+                           "leave out --way-back, or give the kit"};
+        }
         auto saved = read_saved(*text, name_of(path));
         return saved ? Result<KitOrBundle>(KitOrBundle{std::nullopt, std::move(saved).value()})
                      : Result<KitOrBundle>(saved.problems());
     }
-    auto written = read_kit_text(*text, name_of(path), chosen);
-    auto kit = written ? provisioned(std::move(written).value(), path) : written;
-    return kit ? Result<KitOrBundle>(KitOrBundle{std::move(kit).value(), std::nullopt})
+    const auto kit = provisioned_kit(*text, path, chosen, way_back);
+    return kit ? Result<KitOrBundle>(KitOrBundle{*kit, std::nullopt})
                : Result<KitOrBundle>(kit.problems());
 }
 
@@ -65,10 +86,16 @@ Result<Kit> kit_as_written(const std::string& path, const std::vector<Taken>& ch
     return text ? read_kit_text(*text, name_of(path), chosen) : Result<Kit>(text.problems());
 }
 
-Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen)
+Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen, bool way_back)
 {
-    auto written = kit_as_written(path, chosen);
-    return written ? provisioned(std::move(written).value(), path) : written;
+    const auto text = kit_text(path);
+    return text ? provisioned_kit(*text, path, chosen, way_back) : Result<Kit>(text.problems());
+}
+
+Result<BothWays> both_ways_file(const std::string& path, const std::vector<Taken>& chosen)
+{
+    const auto text = kit_text(path);
+    return text ? provisioned_both(*text, path, chosen) : Result<BothWays>(text.problems());
 }
 
 Result<std::vector<ChosenKit>> kits_file(const std::string& path)

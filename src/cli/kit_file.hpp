@@ -6,6 +6,7 @@
 
 #include "tuckwright/kit_reader.hpp"
 #include "tuckwright/result.hpp"
+#include "tuckwright/way_back.hpp"
 
 namespace tuckwright::cli
 {
@@ -14,8 +15,12 @@ namespace tuckwright::cli
 /// saved bundle, or all mistakes in it.
 Result<Kit> kit_as_written(const std::string& path, const std::vector<Taken>& chosen = {});
 
-/// The same, with the vessels that its trip takes along among its items. Errors: also more of these than a kit may have.
-Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen = {});
+/// The same, with the vessels that its trip takes along among its items; on the way back, if that is asked for. Errors: also
+/// more of these than a kit may have, and a kit that says nothing of a way back.
+Result<Kit> kit_file(const std::string& path, const std::vector<Taken>& chosen = {}, bool way_back = false);
+
+/// The same on the way out and on the way back.
+Result<BothWays> both_ways_file(const std::string& path, const std::vector<Taken>& chosen = {});
 
 /// The same with every combination of the file's choices.
 Result<std::vector<ChosenKit>> kits_file(const std::string& path);

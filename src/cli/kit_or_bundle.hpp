@@ -19,8 +19,8 @@ struct KitOrBundle {
     std::optional<SavedBundle> saved; ///< not yet proved
 };
 
-/// Reads the file of that path, or standard input for "-", with what is taken of a kit's choices. Errors: no such file,
-/// and all mistakes in it.
-Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Taken>& chosen);
+/// Reads the file of that path, or standard input for "-", with what is taken of a kit's choices; on the way back, if that
+/// is asked for. Errors: no such file, all mistakes in it, and a saved bundle where the way back is asked for.
+Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Taken>& chosen, bool way_back);
 
 } // namespace tuckwright::cli

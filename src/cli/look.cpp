@@ -7,9 +7,8 @@
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
-#include "cli/kit_or_bundle.hpp"
 #include "cli/messages.hpp"
-#include "cli/verify.hpp"
+#include "cli/packed.hpp"
 #include "report/words.hpp"
 #include "tuckwright/chains.hpp"
 #include "tuckwright/report.hpp"
@@ -23,10 +22,7 @@ namespace {
 std::vector<Problem> problems_of(const LookOptions& options, const Result<KitOrBundle>& source, const std::string& name)
 {
     std::vector<Problem> problems = source ? std::vector<Problem>() : source.problems();
-    if (source && source->saved && options.worst_case) {
-        problems.push_back({name, 0, 0, "a saved bundle is packed already, for the worst case or not",
-                            "leave out --worst-case, or give the kit"});
-    }
+    check_worst_case(source, options.worst_case, name, problems);
     if (!has_turning_picture()) {
         problems.push_back({"tuckwright", 0, 0, "this build of the program has no turning picture in it",
                             "build it where node (18 or later) and npm are there; cmake says what is missing"});
@@ -60,25 +56,17 @@ bool draw(const LookOptions& options, const Bundle& bundle, const std::atomic<bo
 int look(const LookOptions& options)
 {
     const std::string name = options.file == dash ? standard_input : options.file;
-    const auto source = kit_or_bundle(options.file, options.chosen);
+    const auto source = kit_or_bundle(options.file, options.chosen, options.way_back);
     if (const auto problems = problems_of(options, source, name); !problems.empty()) {
         tell(problems);
         return wrong_input;
     }
     const auto& stop = watch_for_interrupts();
-    Bundle bundle;
-    if (source->saved) {
-        if (const int outcome = prove(*source->saved, name); outcome != done) {
-            return outcome;
-        }
-        bundle = source->saved->bundle;
-    } else {
-        Kit kit = *source->kit;
-        kit.worst_case |= options.worst_case;
-        SolveOptions search = options.search;
-        search.stop = &stop;
-        bundle = solve(kit, search);
+    const Packed result = packed(*source, name, options.worst_case, options.search, stop);
+    if (result.outcome != done) {
+        return result.outcome;
     }
+    const Bundle& bundle = result.bundle;
     if (!has_bundle(bundle.status)) {
         print(options.html == dash ? "" : text_report(bundle));
         if (options.html == dash) {

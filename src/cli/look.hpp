@@ -14,6 +14,7 @@ struct LookOptions {
     std::string html; ///< path of the page, or - for standard output
     bool without_room = false; ///< do not look for the room that is left
     bool worst_case = false;   ///< pack the kit for the worst case by the tolerances
+    bool way_back = false;    ///< the kit as it is on the way back
     std::vector<Taken> chosen; ///< of the kit's choices
     SolveOptions search;
 };

@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/back.hpp"
 #include "cli/card.hpp"
 #include "cli/compare.hpp"
 #include "cli/draw.hpp"
@@ -46,6 +47,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright card porridge.yaml --pdf card.pdf          a card to print and fold into the lid
   tuckwright look porridge.yaml --html porridge.html    a picture to turn, for any browser
   tuckwright draw porridge.yaml --out pictures          draw how it is packed, step by step
+  tuckwright back weir.yaml                             does it go back together, and what goes elsewhere then
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -94,6 +96,12 @@ void add_choose_option(CLI::App& command, std::vector<Taken>& chosen)
         ->allow_extra_args(false);
 }
 
+/// Asks about the kit as it is on the way back.
+void add_way_back_option(CLI::App& command, bool& way_back)
+{
+    command.add_flag("--way-back", way_back, "the kit as its file says it is on the way back");
+}
+
 Command pack_command(CLI::App& app, PackOptions& options)
 {
     auto& command = *app.add_subcommand("pack", "Find the smallest bundle of a kit, and prove that it fits");
@@ -102,6 +110,7 @@ Command pack_command(CLI::App& app, PackOptions& options)
                [&options](const std::string& text) { options.json = path_value(text); });
     add_search_options(command, options.search);
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
     command.footer(examples);
@@ -117,6 +126,7 @@ Command fill_command(CLI::App& app, FillOptions& options)
     add_option(command, "--json", "FILE", "save the answer with the proved bundle; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
     return {&command, [&options] { return fill(options); }};
 }
@@ -131,6 +141,7 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
     add_option(command, "--json", "FILE", "save the answer, with places; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
@@ -156,6 +167,7 @@ Command card_command(CLI::App& app, CardCommand& options)
                [&options](const std::string& text) { options.date = text; });
     command.add_flag("--without-picture", options.without_picture, "leave the picture to turn out of the page");
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
@@ -174,6 +186,7 @@ Command look_command(CLI::App& app, LookOptions& options)
     command.get_option("--html")->required();
     command.add_flag("--without-room", options.without_room, "do not look for the room that is left: done sooner");
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
@@ -189,6 +202,7 @@ Command size_command(CLI::App& app, SizeOptions& options)
                [&options](const std::string& text) { options.json = path_value(text); });
     add_search_options(command, options.search);
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     command.add_flag("--worst-case", options.worst_case,
                      "ask about the bundle that fits even if every measurement is off in the bad direction");
     return {&command, [&options] { return size(options); }};
@@ -204,6 +218,7 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     add_choose_option(command, options.chosen);
     add_option(command, "--code", "CODE", "also prove that it is the bundle of the card with this code",
                [&options](const std::string& text) { options.code = text; });
+    add_way_back_option(command, options.way_back);
     return {&command, [&options] { return verify(options); }};
 }
 
@@ -235,6 +250,7 @@ Command draw_command(CLI::App& app, DrawOptions& options)
     add_option(command, "--format", "WORD", "svg (the default), png, or pdf, with all steps in one file",
                [&options](const std::string& text) { options.format = picture_format_value(text); });
     add_choose_option(command, options.chosen);
+    add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
@@ -262,6 +278,24 @@ Command provision_command(CLI::App& app, ProvisionOptions& options)
     return {&command, [&options] { return provision(options); }};
 }
 
+Command back_command(CLI::App& app, BackOptions& options)
+{
+    auto& command =
+        *app.add_subcommand("back", "Pack a kit for the way out and the way back, and tell what goes elsewhere then");
+    command.add_option("KIT.yaml", options.kit, "the kit file, or - for standard input")->required();
+    add_option(command, "--json", "FILE", "save the answer with both bundles; - for standard output, alone",
+               [&options](const std::string& text) { options.json = path_value(text); });
+    add_option(command, "--save-out", "FILE", "save the bundle of the way out alone, for verify, room and size",
+               [&options](const std::string& text) { options.save_out = path_value(text); });
+    add_option(command, "--save-back", "FILE", "save the bundle of the way back alone",
+               [&options](const std::string& text) { options.save_back = path_value(text); });
+    add_choose_option(command, options.chosen);
+    add_search_options(command, options.search);
+    command.add_flag("--worst-case", options.worst_case,
+                     "pack so that it fits even if every measurement is off in the bad direction");
+    return {&command, [&options] { return back(options); }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
     PackOptions pack;
@@ -275,6 +309,7 @@ struct Given {
     ShelfOptions shelf;
     ProvisionOptions provision;
     DrawOptions draw;
+    BackOptions back;
 };
 
 std::vector<Command> commands(CLI::App& app, Given& given)
@@ -288,7 +323,8 @@ std::vector<Command> commands(CLI::App& app, Given& given)
             room_command(app, given.room),
             card_command(app, given.card), look_command(app, given.look),
             size_command(app, given.size),
-            draw_command(app, given.draw)};
+            draw_command(app, given.draw),
+            back_command(app, given.back)};
 }
 
 std::vector<std::string> command_words(const CLI::App& app)

@@ -64,7 +64,7 @@ Bundle search(const Kit& kit, SolveOptions options)
 
 int pack(const PackOptions& options)
 {
-    const auto kit = kit_file(options.kit, options.chosen);
+    const auto kit = kit_file(options.kit, options.chosen, options.way_back);
     std::vector<Problem> problems = kit ? std::vector<Problem>() : kit.problems();
     check_output(options.json, options.kit, problems);
     if (!problems.empty()) {
@@ -78,7 +78,8 @@ int pack(const PackOptions& options)
     wanted.worst_case |= options.worst_case;
     const Bundle bundle = search(wanted, search_options);
     const bool was_interrupted = stop;
-    const std::string text = text_report(bundle) + (wanted.trip ? provided_text(provision(*wanted.trip)) : "");
+    const bool provides = wanted.trip && !wanted.trip->is_over;
+    const std::string text = text_report(bundle) + (provides ? provided_text(provision(*wanted.trip)) : "");
     if (!write_answer(options.json, [&] { return to_json(bundle); }, text)) {
         return wrong_input;
     }

@@ -14,6 +14,7 @@ struct PackOptions {
     std::string kit;  ///< path, or - for standard input
     std::string json; ///< path, - for standard output, or empty for none
     std::vector<Taken> chosen; ///< of the kit's choices
+    bool way_back = false; ///< of the kit on the way back
     bool worst_case = false; ///< pack for the worst case by the tolerances, whatever the kit says
     SolveOptions search;
 };

@@ -5,9 +5,8 @@
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
-#include "cli/kit_or_bundle.hpp"
 #include "cli/messages.hpp"
-#include "cli/verify.hpp"
+#include "cli/packed.hpp"
 #include "tuckwright/report.hpp"
 #include "tuckwright/room.hpp"
 
@@ -22,10 +21,7 @@ std::vector<Problem> problems_of(const RoomCommandOptions& options, const Result
                                  const std::string& name)
 {
     std::vector<Problem> problems = source ? std::vector<Problem>() : source.problems();
-    if (source && source->saved && options.worst_case) {
-        problems.push_back({name, 0, 0, "a saved bundle is packed already, for the worst case or not",
-                            "leave out --worst-case, or give the kit"});
-    }
+    check_worst_case(source, options.worst_case, name, problems);
     check_output(options.json, options.file, problems);
     return problems;
 }
@@ -35,25 +31,17 @@ std::vector<Problem> problems_of(const RoomCommandOptions& options, const Result
 int room(const RoomCommandOptions& options)
 {
     const std::string name = options.file == dash ? standard_input : options.file;
-    const auto source = kit_or_bundle(options.file, options.chosen);
+    const auto source = kit_or_bundle(options.file, options.chosen, options.way_back);
     if (const auto problems = problems_of(options, source, name); !problems.empty()) {
         tell(problems);
         return wrong_input;
     }
     const auto& stop = watch_for_interrupts();
-    Bundle bundle;
-    if (source->saved) {
-        if (const int outcome = prove(*source->saved, name); outcome != done) {
-            return outcome;
-        }
-        bundle = source->saved->bundle;
-    } else {
-        Kit kit = *source->kit;
-        kit.worst_case |= options.worst_case;
-        SolveOptions search = options.search;
-        search.stop = &stop;
-        bundle = solve(kit, search);
+    const Packed result = packed(*source, name, options.worst_case, options.search, stop);
+    if (result.outcome != done) {
+        return result.outcome;
     }
+    const Bundle& bundle = result.bundle;
     const bool is_there = has_bundle(bundle.status);
     RoomAnswer answer;
     if (is_there) {

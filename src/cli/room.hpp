@@ -15,6 +15,7 @@ struct RoomCommandOptions {
     std::string json; ///< path, - for standard output, or empty for none
     bool worst_case = false; ///< pack the kit for the worst case by the tolerances
     std::vector<Taken> chosen; ///< of the kit's choices
+    bool way_back = false; ///< of the kit on the way back
     SolveOptions search;
 };
 

@@ -57,7 +57,7 @@ int size_of_kit(const SizeOptions& options, const Kit& kit)
 int size(const SizeOptions& options)
 {
     const std::string name = options.input == dash ? standard_input : options.input;
-    const auto source = kit_or_bundle(options.input, options.chosen);
+    const auto source = kit_or_bundle(options.input, options.chosen, options.way_back);
     std::vector<Problem> problems = source ? std::vector<Problem>() : source.problems();
     check_output(options.json, options.input, problems);
     if (!problems.empty()) {

@@ -13,6 +13,7 @@ struct SizeOptions {
     std::string input; ///< path of a kit file, or of a bundle that was saved, or - for standard input
     std::string json;  ///< path, - for standard output, or empty for none
     std::vector<Taken> chosen; ///< of the kit's choices
+    bool way_back = false; ///< of the kit on the way back
     bool worst_case = false;
     SolveOptions search;
 };

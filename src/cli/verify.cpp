@@ -58,6 +58,9 @@ std::vector<Problem> wrong_arguments(const VerifyOptions& options)
         problems.push_back({"tuckwright", 0, 0, "--choose is about a kit's choices, but no kit is given",
                             "name it with --kit"});
     }
+    if (options.kit.empty() && options.way_back) {
+        problems.push_back({"tuckwright", 0, 0, "--way-back is about a kit, but none is given", "name it with --kit"});
+    }
     if (!options.code.empty() && !code_as_written(options.code)) {
         problems.push_back({"tuckwright", 0, 0, "--code '" + options.code + "' is no code of a card",
                             "type the seven letters and digits after 'Code' at the foot of the card, such as 7K3F-Q2W"});
@@ -139,7 +142,7 @@ int verify(const VerifyOptions& options)
     }
     std::optional<Kit> kit;
     if (!options.kit.empty()) {
-        const auto read = kit_file(options.kit, options.chosen);
+        const auto read = kit_file(options.kit, options.chosen, options.way_back);
         if (!read) {
             tell(read.problems());
             return wrong_input;

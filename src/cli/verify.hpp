@@ -14,6 +14,7 @@ struct VerifyOptions {
     std::string bundle;        ///< a file that `pack --json` wrote, or - for standard input
     std::string kit;           ///< the kit file with which it is compared; empty: none
     std::vector<Taken> chosen; ///< of that kit's choices
+    bool way_back = false;     ///< that kit as it is on the way back
     std::string code;          ///< of a card, as typed; empty: none
 };
 

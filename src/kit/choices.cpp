@@ -6,6 +6,7 @@
 #include <limits>
 #include <set>
 
+#include "kit/entries.hpp"
 #include "kit/words.hpp"
 #include "tuckwright/contract.hpp"
 
@@ -19,23 +20,8 @@ constexpr KnownFields choice_fields{choice_keys, "- {choice: pot, one-of: [{id: 
 constexpr std::array<std::string_view, 2> group_keys{"take", "items"};
 constexpr KnownFields group_fields{group_keys, "- {take: gas, items: [{id: gas-stove, ...}, {id: cartridge, ...}]}",
                                    std::span(group_keys).last(1)};
-constexpr std::string_view nothing_word = "nothing";
-
-const Entry* entry_of(const Node& node, std::string_view key)
-{
-    const auto found =
-        std::find_if(node.entries.begin(), node.entries.end(), [&](const Entry& e) { return e.key == key; });
-    return found != node.entries.end() ? &*found : nullptr;
-}
 
 bool is_choice(const Node& node) { return entry_of(node, "one-of") != nullptr || entry_of(node, "choice") != nullptr; }
-
-/// The id that an entry gives; empty where it gives none that can be told.
-std::string id_of(const Node& item)
-{
-    const Entry* id = entry_of(item, "id");
-    return id != nullptr && id->value.kind == NodeKind::text ? id->value.text : "";
-}
 
 const Node* items_of(const Node& document)
 {

@@ -10,7 +10,10 @@
 #include "kit/kit_reading.hpp"
 #include "kit/shelf.hpp"
 #include "kit/shelf_reading.hpp"
+#include "kit/way_back_document.hpp"
 #include "kit/words.hpp"
+#include "tuckwright/trip.hpp"
+#include "tuckwright/way_back.hpp"
 
 namespace tuckwright {
 
@@ -28,6 +31,7 @@ struct Choosing {
     std::string name;
     std::optional<Node> document; ///< with the things that it takes from a shelf; nothing where there is no tree
     std::optional<ShelfFile> shelf;
+    std::optional<WayBackDocument> back; ///< nothing where the file says nothing of a way back
     std::vector<Choice> choices;
     ProblemList problems;
 
@@ -49,20 +53,82 @@ std::size_t entries_of(const Node& document)
     return items != document.entries.end() ? items->value.items.size() : 0;
 }
 
-Kit read_combination(Choosing& file, const Picks& picks)
-{
+/// A kit of one combination, and what is wrong with it.
+struct Combination {
+    Kit kit;
     ProblemList found;
+};
+
+/// Reads a document of the file with the choices settled. `absent` are things that do not come along in it.
+Combination read_document(const Choosing& file, const Node& document, const std::vector<Choice>& choices,
+                          const Picks& picks, std::map<std::string, Absent> absent)
+{
+    Combination result;
     const ShelfFile none;
     const ShelfFile& shelf = file.shelf ? *file.shelf : none;
-    Reading reading{found, {}, {}, shelf.units};
-    const Node document = settled(reading, *file.document, file.choices, picks, shelf.left);
-    if (!picks.empty() && entries_of(document) == 0 && !file.problems.empty()) {
+    Reading reading{result.found, {}, {}, shelf.units};
+    absent.insert(shelf.left.begin(), shelf.left.end());
+    const Node plain = settled(reading, document, choices, picks, absent);
+    if (!picks.empty() && entries_of(plain) == 0 && !file.problems.empty()) {
         return {}; // nothing is left of faulty alternatives: that it is nothing would be a second complaint
     }
-    Kit kit = read_kit(reading, document);
-    kit.name += (picks.empty() ? "" : " ") + picks_in_words(file.choices, picks);
+    result.kit = read_kit(reading, plain);
+    result.kit.name += (picks.empty() ? "" : " ") + picks_in_words(file.choices, picks);
+    return result;
+}
+
+const Item* item_of(const Kit& kit, const std::string& id)
+{
+    const auto found = std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
+    return found != kit.items.end() ? &*found : nullptr;
+}
+
+/// Reports what is left of contents where that is none of them, or more than there was.
+void check_left(Choosing& file, const Kit& out, const Kit& back)
+{
+    ProblemList found;
+    for (const LeftOver& left : file.back->left) {
+        const Item *before = item_of(out, left.id), *after = item_of(back, left.id);
+        if (before == nullptr || after == nullptr || !before->contents || !after->contents) {
+            continue;
+        }
+        if (after->contents->weight_g <= 0) {
+            found.add(left.place, "nothing is left in " + quoted(left.id), "name it under 'empty' instead");
+        } else if (after->contents->weight_g > before->contents->weight_g) {
+            found.add(left.place, "more is left in " + quoted(left.id) + " than it holds on the way out",
+                      "check the amount and its unit; what is filled anew has its 'contents' under 'changed'");
+        }
+    }
     file.problems.merge(found);
-    return kit;
+}
+
+/// The kit on the way back. Problems that both ways share are told once.
+Kit read_back(Choosing& file, const Picks& picks, const Combination& out)
+{
+    ProblemList known;
+    Reading reading{known, {}, {}, {}};
+    const auto choices = read_choices(reading, file.back->document);
+    Combination back = read_document(file, file.back->document, choices, picks, file.back->gone);
+    file.problems.merge(back.found, file.back->places, out.found.empty() ? "on the way back: " : "");
+    if (out.found.empty() && back.found.empty()) {
+        check_left(file, out.kit, back.kit);
+    }
+    back.kit.name += ", on the way back";
+    if (back.kit.trip) {
+        Trip trip = *back.kit.trip;
+        trip.is_over = true;
+        back.kit.trip = std::make_shared<const Trip>(std::move(trip));
+    }
+    return std::move(back.kit);
+}
+
+/// The kit both ways; the way back is that of the kit without things where the file says nothing of it.
+BothWays read_combination(Choosing& file, const Picks& picks)
+{
+    const auto only_back = file.back ? file.back->added : std::map<std::string, Absent>();
+    const Combination out = read_document(file, *file.document, file.choices, picks, only_back);
+    file.problems.merge(out.found);
+    return {out.kit, file.back ? read_back(file, picks, out) : Kit{}};
 }
 
 /// The things of one combination at the most.
@@ -102,7 +168,7 @@ void check_alternatives(Choosing& file)
 /// The file, with what it takes from its shelf, and with all that is wrong with either and with the choices reported.
 Choosing choosing_of(std::string_view text, const std::string& name)
 {
-    Choosing file{without_mark(text), name, std::nullopt, std::nullopt, {}, {}};
+    Choosing file{without_mark(text), name, std::nullopt, std::nullopt, std::nullopt, {}, {}};
     auto document = tree_of(file.text, file.problems, "kit");
     if (document && is_shelf(*document)) {
         file.problems.add(
@@ -116,6 +182,7 @@ Choosing choosing_of(std::string_view text, const std::string& name)
     file.document = std::move(document);
     file.shelf = take_from_shelf(file.problems, *file.document, name);
     Reading reading{file.problems, {}, {}, {}};
+    file.back = way_back_of(reading, *file.document);
     file.choices = read_choices(reading, *file.document);
     if (!file.choices.empty()) {
         check_alternatives(file);
@@ -196,13 +263,29 @@ std::vector<Taken> taken_of(const std::vector<Choice>& choices, const Picks& pic
 }
 
 /// The kit of a file without choices.
-Kit read_plain(Choosing& file)
+BothWays read_plain(Choosing& file)
 {
-    if (file.shelf) {
+    if (file.shelf || file.back) {
         return read_combination(file, {});
     }
     Reading reading{file.problems, {}, {}, {}};
-    return read_kit(reading, *file.document);
+    return {read_kit(reading, *file.document), {}};
+}
+
+/// The kit with what is taken of its choices. Where something is wrong, the file has problems.
+BothWays read_chosen(Choosing& file, const std::vector<Taken>& chosen)
+{
+    BothWays both;
+    if (file.document && file.choices.empty()) {
+        both = read_plain(file);
+    }
+    if (file.problems.empty()) {
+        const Picks picks = picks_of(file.choices, chosen, file.problems);
+        if (file.problems.empty() && !picks.empty()) {
+            both = read_combination(file, picks);
+        }
+    }
+    return both;
 }
 
 } // namespace
@@ -210,20 +293,19 @@ Kit read_plain(Choosing& file)
 Result<Kit> read_kit_text(std::string_view text, const std::string& name, const std::vector<Taken>& chosen)
 {
     Choosing file = choosing_of(text, name);
-    Kit kit;
-    if (file.document && file.choices.empty()) {
-        kit = read_plain(file);
+    BothWays both = read_chosen(file, chosen);
+    return file.problems.empty() ? Result<Kit>(std::move(both.out)) : Result<Kit>(file.told());
+}
+
+Result<BothWays> read_both_ways_text(std::string_view text, const std::string& name, const std::vector<Taken>& chosen)
+{
+    Choosing file = choosing_of(text, name);
+    BothWays both = read_chosen(file, chosen);
+    if (file.problems.empty() && !file.back) {
+        file.problems.add({}, "this kit does not say what is different on the way back",
+                          "say it at the top of the file, such as '" + std::string(way_back_example) + "'");
     }
-    if (file.problems.empty()) {
-        const Picks picks = picks_of(file.choices, chosen, file.problems);
-        if (file.problems.empty() && !picks.empty()) {
-            kit = read_combination(file, picks);
-        }
-    }
-    if (!file.problems.empty()) {
-        return file.told();
-    }
-    return kit;
+    return file.problems.empty() ? Result<BothWays>(std::move(both)) : Result<BothWays>(file.told());
 }
 
 Result<std::vector<ChosenKit>> read_kits_text(std::string_view text, const std::string& name)
@@ -231,12 +313,12 @@ Result<std::vector<ChosenKit>> read_kits_text(std::string_view text, const std::
     Choosing file = choosing_of(text, name);
     std::vector<ChosenKit> kits;
     if (file.document && file.choices.empty()) {
-        kits.push_back({read_plain(file), {}});
+        kits.push_back({read_plain(file).out, {}});
     } else if (file.problems.empty()) {
         check_number(file);
         Picks picks(file.choices.size(), 0);
         for (bool more = file.problems.empty(); more; more = next_picks(file.choices, picks)) {
-            kits.push_back({read_combination(file, picks), taken_of(file.choices, picks)});
+            kits.push_back({read_combination(file, picks).out, taken_of(file.choices, picks)});
         }
     }
     if (!file.problems.empty()) {

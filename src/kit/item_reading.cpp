@@ -24,7 +24,7 @@ constexpr std::array<std::string_view, 28> item_keys{
     "not-in", "apart-from", "together-with", "nothing-on-top", "bears",    "reach", "press-fit", "bag",
     "band",   "pouch",      "priority",      "must-have"};
 constexpr std::array<std::string_view, 2> needed_of_item{"id", "weight"};
-constexpr std::array<std::string_view, 8> keys_of_kit{"clearance", "bundle",    "units", "waive",
+constexpr std::array<std::string_view, 9> keys_of_kit{"clearance", "bundle",     "units", "waive", "way-back",
                                                       "tolerance", "worst-case", "trip",  "shelf"};
 constexpr KnownFields item_fields{item_keys, "- {id: tin, weight: 40 g, cylinder: {diameter: 60, height: 34}}",
                                   needed_of_item, keys_of_kit,

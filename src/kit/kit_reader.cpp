@@ -20,8 +20,8 @@ namespace tuckwright::reading
 namespace
 {
 
-constexpr std::array<std::string_view, 11> kit_keys{"version", "kit",   "shelf",     "units",      "clearance", "bundle",
-                                                    "items",   "waive", "tolerance", "worst-case", "trip"};
+constexpr std::array<std::string_view, 12> kit_keys{"version", "kit",   "shelf", "units",     "clearance",  "bundle",
+                                                    "items",   "waive", "trip",  "tolerance", "worst-case", "way-back"};
 constexpr std::array<std::string_view, 2> needed_of_kit{"kit", "items"};
 constexpr double usual_clearance = 0.5; // mm
 constexpr std::size_t most_copies = 500;

@@ -65,6 +65,23 @@ void ProblemList::merge(const ProblemList& other)
     }
 }
 
+void ProblemList::merge(const ProblemList& other, const std::set<Place>& own, std::string_view lead)
+{
+    std::set<std::pair<Place, std::string>> told;
+    for (const Found& f : found_) {
+        told.insert({f.place, f.what});
+    }
+    ProblemList led;
+    for (const Found& f : other.found_) {
+        if (own.contains(f.place)) {
+            led.found_.push_back(f);
+        } else if (!lead.empty() && !told.contains({f.place, f.what})) {
+            led.found_.push_back({f.place, std::string(lead) + f.what, f.remedy});
+        }
+    }
+    merge(led);
+}
+
 void ProblemList::belong_to(int file)
 {
     for (Found& f : found_) {

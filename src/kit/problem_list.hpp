@@ -2,6 +2,7 @@
 /// Problems gathered while a file is read, in any order, and put in order at the end.
 #pragma once
 #include <compare>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -35,6 +36,9 @@ public:
     void add(Place place, std::string what, std::string remedy);
     /// Adds the problems of another list, but for those that are told of the same place in the same words already.
     void merge(const ProblemList& other);
+    /// The same for a second reading of the text, in which `own` places have another meaning: the problems there as they
+    /// are, all others with `lead` before them, or not at all where there is none.
+    void merge(const ProblemList& other, const std::set<Place>& own, std::string_view lead);
     /// From now on, the problems so far are those of that file.
     void belong_to(int file);
     std::size_t size() const { return found_.size(); }

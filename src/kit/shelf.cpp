@@ -2,12 +2,12 @@
 #include "kit/shelf.hpp"
 
 #include <algorithm>
-#include <array>
 #include <filesystem>
 #include <set>
 #include <vector>
 
 #include "kit/document.hpp"
+#include "kit/entries.hpp"
 #include "kit/file_text.hpp"
 #include "kit/shelf_reading.hpp"
 #include "kit/words.hpp"
@@ -17,35 +17,6 @@ namespace tuckwright::reading {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr std::array<std::string_view, 7> outsides{"cylinder", "box", "sheet", "cloth", "pouch", "bag", "band"};
-constexpr std::string_view nothing_word = "nothing";
-
-Entry* entry_of(Node& node, std::string_view key)
-{
-    const auto found =
-        std::find_if(node.entries.begin(), node.entries.end(), [&](const Entry& e) { return e.key == key; });
-    return found != node.entries.end() ? &*found : nullptr;
-}
-
-bool is_outside(const std::string& key) { return std::find(outsides.begin(), outsides.end(), key) != outsides.end(); }
-
-/// Puts the fields that an entry gives in the place of those of the shelf; `nothing` takes one away. One outside takes
-/// the place of another.
-void change(Node& thing, const Node& given)
-{
-    for (const Entry& field : given.entries) {
-        if (field.key == "from") {
-            continue;
-        }
-        std::erase_if(thing.entries, [&](const Entry& old) {
-            return old.key == field.key || (is_outside(field.key) && is_outside(old.key));
-        });
-        if (field.value.kind != NodeKind::text || field.value.text != nothing_word) {
-            thing.entries.push_back(field);
-        }
-    }
-}
 
 /// How many values a tree holds.
 std::size_t nodes_of(const Node& node)
@@ -134,7 +105,7 @@ private:
         Entry& id = *entry_of(thing, "id");
         id.place = from.place;
         id.value.place = from.value.place;
-        change(thing, entry);
+        change(thing, entry, "from");
         entry = std::move(thing);
     }
 
@@ -162,6 +133,21 @@ std::optional<std::string> path_beside(ProblemList& problems, const Node& node, 
         return refuse("shelf is " + reading::in_quotes(node.text) + ", which is not in the kit file's folder or below it");
     }
     return (fs::path(kit_path).parent_path() / path).string();
+}
+
+/// The lists of a document whose entries may take things from a shelf: what comes along, and what comes only on the way
+/// back.
+std::vector<Node*> lists_of(Node& document)
+{
+    std::vector<Node*> lists;
+    if (Entry* items = entry_of(document, "items")) {
+        lists.push_back(&items->value);
+    }
+    Entry* back = entry_of(document, "way-back");
+    if (Entry* added = back != nullptr ? entry_of(back->value, "added") : nullptr) {
+        lists.push_back(&added->value);
+    }
+    return lists;
 }
 
 /// Entries that take something though there is no shelf.
@@ -213,11 +199,11 @@ bool is_shelf(const Node& document)
 std::optional<ShelfFile> take_from_shelf(ProblemList& problems, Node& document, const std::string& kit_path)
 {
     Entry* named = entry_of(document, "shelf");
-    Entry* items = entry_of(document, "items");
+    const std::vector<Node*> lists = lists_of(document);
     if (named == nullptr) {
-        if (items != nullptr) {
-            refuse_entries(problems, items->value, "name it at the top of the file: 'shelf: my-things.yaml'");
-            drop_entries(items->value);
+        for (Node* list : lists) {
+            refuse_entries(problems, *list, "name it at the top of the file: 'shelf: my-things.yaml'");
+            drop_entries(*list);
         }
         return std::nullopt;
     }
@@ -237,15 +223,15 @@ std::optional<ShelfFile> take_from_shelf(ProblemList& problems, Node& document, 
         if (found.empty()) {
             file->units = shelf.units;
             Taking taking(problems, shelf);
-            if (items != nullptr) {
-                taking.take_all(items->value);
+            for (Node* list : lists) {
+                taking.take_all(*list);
             }
             file->left = taking.left();
             return file;
         }
     }
-    if (items != nullptr) {
-        drop_entries(items->value);
+    for (Node* list : lists) {
+        drop_entries(*list);
     }
     return file;
 }

@@ -13,15 +13,25 @@ namespace {
 
 constexpr std::int64_t most_copies_of_an_item = 200, most_copies = 500; // as the reader has it
 
-/// The chosen one of these vessels, filled.
-std::optional<Item> filled(const Need& need, const std::vector<Offer>& offers)
+bool is_of_kind(const Item& item, Kind kind)
+{
+    return std::find(item.kinds.begin(), item.kinds.end(), kind) != item.kinds.end();
+}
+
+/// The chosen one of these vessels, filled, or with that share of what it was filled with.
+std::optional<Item> filled(const Need& need, const std::vector<Offer>& offers, double share)
 {
     if (!need.chosen) {
         return std::nullopt;
     }
     Item item = offers[*need.chosen].item;
     item.count = static_cast<int>(std::min(need.vessels[*need.chosen].count, most_copies_of_an_item));
-    item.contents = Contents{need.what, need.each_g, true};
+    if (share > 0 || is_of_kind(item, Kind::liquid)) {
+        item.contents = Contents{need.what, share * need.each_g, true};
+    } else { // an empty bag or tin may lie as it likes, and hold other things
+        item.contents.reset();
+        item.upright = false;
+    }
     return item;
 }
 
@@ -50,12 +60,14 @@ Result<std::vector<Item>> chosen_items(const Trip& trip)
     for (std::size_t i = 0; i < trip.portions.size(); ++i) {
         all.emplace_back(&needs.food[i], &trip.portions[i].offers);
     }
+    const double reserve = trip.fuel.reserve / (1 + trip.fuel.reserve);
     std::vector<Problem> problems;
     std::vector<Item> chosen;
     for (const auto& [need, offers] : all) {
+        const double share = !trip.is_over ? 1 : need == &needs.fuel ? reserve : 0;
         if (const auto problem = too_many(*need)) {
             problems.push_back(*problem);
-        } else if (auto item = filled(*need, *offers)) {
+        } else if (auto item = filled(*need, *offers, share)) {
             chosen.push_back(std::move(*item));
         }
     }
@@ -94,6 +106,26 @@ Result<Kit> with_provisions(Kit kit)
     std::copy_if(rules.begin(), rules.end(), std::back_inserter(kit.rules),
                  [&](const CarryRule& rule) { return has_item(kit, rule.first) && has_item(kit, rule.second); });
     return kit;
+}
+
+Result<BothWays> with_provisions(BothWays both)
+{
+    auto out = with_provisions(std::move(both.out));
+    if (!out) {
+        return out.problems();
+    }
+    if (both.back.trip) {
+        Trip trip = *both.back.trip;
+        const auto stays_at_home = [&](const Offer& offer) { return !has_item(*out, offer.item.id); };
+        std::erase_if(trip.fuel.offers, stays_at_home);
+        for (Portion& portion : trip.portions) {
+            std::erase_if(portion.offers, stays_at_home);
+        }
+        both.back.trip = std::make_shared<const Trip>(std::move(trip));
+    }
+    auto back = with_provisions(std::move(both.back));
+    return back ? Result(BothWays{std::move(out).value(), std::move(back).value()})
+                : Result<BothWays>(back.problems());
 }
 
 } // namespace tuckwright

@@ -152,7 +152,9 @@ private:
             text += standing_out(i);
         }
         if (!item.contents.empty()) {
-            text += fmt::format(", holds {} of {}", weight_in_words(item.contents_g), item.contents);
+            text += item.contents_g > 0
+                        ? fmt::format(", holds {} of {}", weight_in_words(item.contents_g), item.contents)
+                        : fmt::format(", empty of {}", item.contents);
         }
         return text;
     }

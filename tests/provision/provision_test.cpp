@@ -334,3 +334,61 @@ TEST_CASE("a kit without a trip stays as it is, and more vessels than a kit may 
           std::string::npos);
     CHECK_FALSE(many.problems()[0].remedy.empty());
 }
+
+TEST_CASE("when the trip is over, the bottle holds the reserve, and the bag is empty")
+{
+    Trip trip = trip_of(Fuel::spirit);
+    trip.fuel.offers.push_back(vessel("bottle", 500, 70, 150));
+    trip.fuel.offers.back().item.kinds = {Kind::fuel, Kind::liquid};
+    trip.fuel.offers.back().item.upright = true;
+    Portion oats;
+    oats.what = "oats";
+    oats.weight_g = 50;
+    oats.density = 0.42;
+    oats.offers.push_back(vessel("bag", 900, 90, 150));
+    oats.offers.back().item.upright = true;
+    trip.portions.push_back(oats);
+    Kit out;
+    out.trip = std::make_shared<const Trip>(trip);
+    trip.is_over = true;
+    Kit back;
+    back.trip = std::make_shared<const Trip>(trip);
+    const auto full = with_provisions(out), over = with_provisions(back);
+    REQUIRE(full.ok());
+    REQUIRE(over.ok());
+    REQUIRE(full->items.size() == 2);
+    REQUIRE(over->items.size() == 2);
+    // By hand: 181.6 g come along, a fifth more than is needed, so a sixth of it is the reserve.
+    CHECK(full->items[0].contents->weight_g == Approx(181.6));
+    CHECK(over->items[0].contents->weight_g == Approx(181.6 / 6));
+    CHECK(over->items[0].upright);
+    CHECK(full->items[1].contents->weight_g == Approx(200));
+    CHECK_FALSE(over->items[1].contents);
+    CHECK_FALSE(over->items[1].upright);
+    CHECK(over->items[1].weight_g == 40);
+}
+
+TEST_CASE("no other vessel comes back than was taken along, and none that is gone")
+{
+    const std::string text = "kit: Pier\ntrip: {people: 2, days: 2, boils: 2, water-each: 400 ml, start: 10 C, altitude: 0 m, "
+                             "fuel: {what: tablets, heat-share: 50 %, reserve: 0 %}, food: [{what: oats, portion: 50 g, density: "
+                             "0.42 kg/l, offered: [{id: big, weight: 9, holds: 900 ml, box: {length: 140, width: 90, height: 90}}, "
+                             "{id: bag, weight: 7, holds: 500 ml, box: {length: 130, width: 80, height: 60}}]}]}\n"
+                             "items: [{id: pot, weight: 9, cylinder: {diameter: 99, height: 60}}]\n";
+    const auto ids = [&](const std::string& way_back) {
+        auto both = read_both_ways_text(text + way_back, "kit.yaml");
+        REQUIRE(both.ok());
+        auto done = with_provisions(std::move(both).value());
+        REQUIRE(done.ok());
+        REQUIRE(done->out.items.size() == 2);
+        CHECK(done->out.items[1].id == "bag");
+        std::string all;
+        for (const Item& item : done->back.items) {
+            all += item.id + " ";
+        }
+        return all;
+    };
+    CHECK(ids("way-back: {}\n") == "pot bag ");
+    CHECK(ids("way-back: {gone: big}\n") == "pot bag ");
+    CHECK(ids("way-back: {gone: bag, added: [{id: flat, weight: 7, box: {length: 130, width: 80, height: 4}}]}\n") == "pot flat ");
+}

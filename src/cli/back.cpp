@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/back.hpp"
+
+#include "cli/answer.hpp"
+#include "cli/exit_code.hpp"
+#include "cli/input_text.hpp"
+#include "cli/interrupt.hpp"
+#include "cli/kit_file.hpp"
+#include "cli/messages.hpp"
+#include "cli/output_file.hpp"
+#include "tuckwright/report.hpp"
+#include "tuckwright/there_and_back.hpp"
+
+namespace tuckwright::cli {
+
+namespace {
+
+/// What is wrong with where to write, before anything is searched.
+void check_outputs(const BackOptions& options, std::vector<Problem>& problems)
+{
+    for (const std::string& path : {options.json, options.save_out, options.save_back}) {
+        check_output(path, options.kit, problems);
+    }
+    if (options.save_out == dash || options.save_back == dash) {
+        problems.push_back({"tuckwright", 0, 0, "--save-out and --save-back need the name of a file",
+                            "--json - writes both bundles to standard output"});
+    }
+    const auto is_twice = [](const std::string& one, const std::string& other) { return !one.empty() && one == other; };
+    if (is_twice(options.save_out, options.save_back) || is_twice(options.json, options.save_out) ||
+        is_twice(options.json, options.save_back)) {
+        problems.push_back({"tuckwright", 0, 0, "two answers cannot go to the same file", "name a file for each"});
+    }
+}
+
+/// Saves a bundle by itself, if that is asked for.
+bool save(const std::string& path, const Bundle& bundle)
+{
+    const auto problem = path.empty() ? std::nullopt : write_file(path, to_json(bundle));
+    if (problem) {
+        tell({*problem});
+    }
+    return !problem;
+}
+
+} // namespace
+
+int back(const BackOptions& options)
+{
+    const auto read = both_ways_file(options.kit, options.chosen);
+    std::vector<Problem> problems = read ? std::vector<Problem>() : read.problems();
+    check_outputs(options, problems);
+    if (!problems.empty()) {
+        tell(problems);
+        return wrong_input;
+    }
+    BothWays kits = *read;
+    kits.out.worst_case |= options.worst_case;
+    kits.back.worst_case |= options.worst_case;
+    SolveOptions search = options.search;
+    const auto& stop = watch_for_interrupts();
+    search.stop = &stop;
+    const ThereAndBack answer = there_and_back(kits, search);
+    const bool was_interrupted = stop;
+    if (!save(options.save_out, answer.out) || !save(options.save_back, answer.back)) {
+        return wrong_input;
+    }
+    if (!write_answer(
+            options.json, [&] { return there_and_back_json(answer); }, there_and_back_text(answer))) {
+        return wrong_input;
+    }
+    const bool both = has_bundle(answer.out.status) && has_bundle(answer.back.status);
+    return was_interrupted ? interrupted : both ? done : no_bundle;
+}
+
+} // namespace tuckwright::cli
