@@ -9,9 +9,9 @@ namespace tuckwright::advice {
 
 namespace {
 
-using Chain = std::vector<std::size_t>;
+using Ancestors = std::vector<std::size_t>;
 
-bool holds(const Chain& chain, std::size_t thing)
+bool holds(const Ancestors& chain, std::size_t thing)
 {
     return std::find(chain.begin(), chain.end(), thing) != chain.end();
 }
@@ -19,7 +19,7 @@ bool holds(const Chain& chain, std::size_t thing)
 /// Whether two things are carried against `apart`.
 bool meet(const Carried& things, std::size_t a, std::size_t b)
 {
-    const Chain of_a = chain_of(things, a), of_b = chain_of(things, b);
+    const Ancestors of_a = chain_of(things, a), of_b = chain_of(things, b);
     return holds(of_a, b) || holds(of_b, a) ||
            std::any_of(of_a.begin(), of_a.end(), [&](std::size_t vessel) { return holds(of_b, vessel); });
 }
@@ -54,7 +54,7 @@ Carried carried(const Bundle& bundle)
 
 std::vector<std::size_t> chain_of(const Carried& things, std::size_t thing)
 {
-    Chain chain;
+    Ancestors chain;
     for (auto at = container(things[thing]); at && !things[thing].anywhere; at = container(things[*at])) {
         chain.push_back(*at);
         require(chain.size() <= things.size(), "nothing lies within itself");
@@ -72,7 +72,7 @@ std::optional<std::pair<std::size_t, std::size_t>> broken(const Carried& things,
         if (things[first].id != rule.first || (!forbids && things[first].anywhere)) {
             continue;
         }
-        const Chain chain = chain_of(things, first);
+        const Ancestors chain = chain_of(things, first);
         std::optional<std::size_t> seen;
         bool kept = !chain.empty() && things[chain.back()].anywhere && rule.keep == Keep::within;
         for (std::size_t second = 0; second < things.size(); ++second) {

@@ -22,7 +22,7 @@ const Item* item_of(const Kit& kit, const std::string& id)
 }
 
 /// Where a thing of that id and copy is; the number of things where there is none.
-std::size_t index_of(const Carried& things, const std::string& id, int copy)
+std::size_t place_of(const Carried& things, const std::string& id, int copy)
 {
     const auto found = std::find_if(things.begin(), things.end(), [&](const CarriedThing& thing) {
         return thing.id == id && (copy == 0 || thing.copy == copy);
@@ -65,14 +65,14 @@ Carried as_before(const Bundle& remaining, const Kit& back)
     const std::size_t old = things.size();
     for (const Item& item : back.items) {
         for (int copy = 1; copy <= item.count; ++copy) {
-            if (index_of(things, item.id, copy) == things.size()) {
+            if (place_of(things, item.id, copy) == things.size()) {
                 things.push_back({item.id, copy, std::nullopt, std::nullopt, true});
             }
         }
     }
     for (const CarryRule& rule : back.rules) {
         for (std::size_t k = old; k < things.size(); ++k) {
-            const std::size_t vessel = index_of(things, rule.second, 0);
+            const std::size_t vessel = place_of(things, rule.second, 0);
             const bool is_told = rule.keep == Keep::within && rule.first == things[k].id && vessel < things.size();
             if (is_told && vessel != k) {
                 things[k].in = vessel;
@@ -225,7 +225,7 @@ Kit with_vessels_kept(const Kit& back, const KeptPlaces& kept)
             add(Keep::within, thing.id, *container);
         }
         std::set<std::string> around{thing.id};
-        for (const std::size_t outer : chain_of(kept.things, index_of(kept.things, thing.id, 1))) {
+        for (const std::size_t outer : chain_of(kept.things, place_of(kept.things, thing.id, 1))) {
             around.insert(kept.things[outer].id);
         }
         for (const Item& vessel : back.items) {

@@ -93,9 +93,9 @@ void check_left(Choosing& file, const Kit& out, const Kit& back)
             continue;
         }
         if (after->contents->weight_g <= 0) {
-            found.add(left.place, "nothing is left in " + quoted(left.id), "name it under 'empty' instead");
+            found.add(left.place, "nothing is left in " + in_quotes(left.id), "name it under 'empty' instead");
         } else if (after->contents->weight_g > before->contents->weight_g) {
-            found.add(left.place, "more is left in " + quoted(left.id) + " than it holds on the way out",
+            found.add(left.place, "more is left in " + in_quotes(left.id) + " than it holds on the way out",
                       "check the amount and its unit; what is filled anew has its 'contents' under 'changed'");
         }
     }

@@ -258,4 +258,6 @@ std::optional<Node> parse_document(std::string_view text, ProblemList& problems)
     return builder.take();
 }
 
+Node text_at(Place place, std::string text) { return {NodeKind::text, place, std::move(text), {}, {}}; }
+
 } // namespace tuckwright::reading

@@ -31,6 +31,9 @@ struct Node {
     std::vector<Entry> entries; ///< of a map, each key once
 };
 
+/// A text in a document, as if it stood there.
+Node text_at(Place place, std::string text);
+
 struct Entry {
     std::string key;
     Place place; ///< of the key

@@ -127,7 +127,7 @@ void check_widths(Reading& reading, const ItemDraft& draft, const ItemDraft& ves
     }
 }
 
-void check_pair(Reading& reading, const ItemDraft& draft, const ItemDraft& vessel)
+void check_pressed_pair(Reading& reading, const ItemDraft& draft, const ItemDraft& vessel)
 {
     check_widths(reading, draft, vessel);
     const Length high = on_grid(height_of(draft.item.outside)), deep = on_grid(height_of(vessel.item.inside->shape));
@@ -210,7 +210,7 @@ void check_presses(Reading& reading, Drafts& drafts, IdIndex& ids)
             continue;
         }
         if (draft.outside && straight_round(draft.item.outside) != nullptr) {
-            check_pair(reading, draft, drafts[*vessel]);
+            check_pressed_pair(reading, draft, drafts[*vessel]);
         }
         draft.item.press = PressFit{*vessel, draft.press->gives ? draft.press->gives->mm_down() : 0};
         draft.carry.goes_in = draft.carry.goes_in ? draft.carry.goes_in : into;

@@ -63,8 +63,6 @@ Purpose purpose_of(const FuelPlan& fuel)
     return {words(fuel), {"fuel"}, false};
 }
 
-Node text_at(Place place, std::string text) { return {NodeKind::text, place, std::move(text), {}, {}}; }
-
 /// The entry of an offered vessel as that of an item that holds what it is offered for: without what only an offer has,
 /// with contents that fill it, and of further kinds.
 Node item_entry(const Node& offer, const Purpose& purpose)

@@ -16,8 +16,6 @@ constexpr std::array<std::string_view, 7> way_back_keys{"empty",   "left",  "gon
                                                         "changed", "added", "waive"};
 constexpr KnownFields way_back_fields{way_back_keys, way_back_example};
 
-Node text_at(Place place, std::string text) { return {NodeKind::text, place, std::move(text), {}, {}}; }
-
 /// The places of all that a value holds.
 void gather_places(const Node& node, std::set<Place>& places)
 {
@@ -198,7 +196,7 @@ private:
     {
         if (key != "gone") {
             reading_.problems.add(
-                place, quoted(id) + " is offered for the trip",
+                place, in_quotes(id) + " is offered for the trip",
                 "delete it here: on the way back, fuel but for the reserve counts as used, and food as "
                 "eaten; or name it under 'gone', and what comes back instead under 'added'");
             return;
@@ -221,8 +219,8 @@ private:
             constexpr std::size_t most_compared = 500, most_suggested = 100; // keep a file of many faults quick
             const bool compare = known_.size() <= most_compared && unknown_++ < most_suggested;
             const auto meant = compare ? mistyped(name, known_) : std::nullopt;
-            reading_.problems.add(place, "there is no item with the id " + quoted(name),
-                                  meant ? "did you mean " + quoted(*meant) + "?"
+            reading_.problems.add(place, "there is no item with the id " + in_quotes(name),
+                                  meant ? "did you mean " + in_quotes(*meant) + "?"
                                         : "name the id of an item of this kit");
             return;
         }
@@ -231,7 +229,7 @@ private:
         const bool is_used_twice = (key == "empty" && before.contains("left")) || before.contains(key);
         if (is_gone || is_used_twice) {
             reading_.problems.add(place,
-                                  quoted(name) + " is named under '" + *before.begin() + "' already" +
+                                  in_quotes(name) + " is named under '" + *before.begin() + "' already" +
                                       (is_gone ? ", but what is gone is in no other state" : ""),
                                   "keep one of the two");
             return;
@@ -271,7 +269,7 @@ private:
         }
         for (const Entry& entry : value->entries) {
             if (entry.value.kind == NodeKind::nothing) {
-                reading_.problems.add(entry.place, quoted(entry.key) + " has no value",
+                reading_.problems.add(entry.place, in_quotes(entry.key) + " has no value",
                                       "write it such as '" + key + ": " + example + "'");
             } else {
                 treat(entry);
@@ -305,7 +303,7 @@ private:
         const auto holds = [](const Node* thing) { return entry_of(*thing, "contents") != nullptr; };
         const bool has_none = found != all.end() && std::none_of(found->second.begin(), found->second.end(), holds);
         if (has_none) {
-            reading_.problems.add(place, quoted(name) + " has no contents that could be used up",
+            reading_.problems.add(place, in_quotes(name) + " has no contents that could be used up",
                                   "name what has 'contents', or give its weight on the way back under 'changed'");
         }
         return !has_none;
@@ -332,7 +330,7 @@ private:
 
     void leave(const std::string& id)
     {
-        made_.gone[id] = {quoted(id) + " does not come back, but this cannot be without it",
+        made_.gone[id] = {in_quotes(id) + " does not come back, but this cannot be without it",
                           "put this thing under 'gone' too, or change it under 'changed'"};
     }
 
@@ -375,7 +373,7 @@ private:
             }
             const std::string id = id_of(thing);
             if (!things_.contains(id)) {
-                made_.added[id] = {quoted(id) + " comes only on the way back",
+                made_.added[id] = {in_quotes(id) + " comes only on the way back",
                                    "list it under 'items', or say this under 'changed' in 'way-back'"};
             }
             if (items_ != nullptr && items_->kind == NodeKind::list) {
