@@ -8,6 +8,11 @@
 
 #include "tuckwright/contract.hpp"
 
+#if defined(__SANITIZE_ADDRESS__)
+/// The font library keeps what it has read of the system's fonts until the end, and then does not free it.
+extern "C" const char* __lsan_default_suppressions() { return "leak:libfontconfig\n"; }
+#endif
+
 namespace tuckwright::canvas {
 
 namespace {

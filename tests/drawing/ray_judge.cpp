@@ -134,8 +134,51 @@ std::string named(const Bundle& bundle, const Layer& layer)
     return label(bundle, layer.item) + "/" + std::to_string(layer.solid) + part;
 }
 
+using Pairs = std::set<std::pair<std::size_t, std::size_t>>; ///< places in the order: the first hides the second
+
+/// What the bundle takes as a camera sees it.
+struct Window {
+    double low_x = 1e9, high_x = -1e9, low_y = 1e9, high_y = -1e9;
+};
+
+Window window_of(const Bundle& bundle, const Camera& camera)
+{
+    Window w;
+    for (const PlacedItem& item : bundle.items) {
+        for (const Solid& solid : item.solids) {
+            const Hull hull = hull_of(solid);
+            w.low_x = std::min(w.low_x, -support(hull, -1.0 * camera.right));
+            w.high_x = std::max(w.high_x, support(hull, camera.right));
+            w.low_y = std::min(w.low_y, -support(hull, -1.0 * camera.up));
+            w.high_y = std::max(w.high_y, support(hull, camera.up));
+        }
+    }
+    return w;
+}
+
+/// Adds what hides what along a ray; says whether it met two layers at least.
+bool follow_ray(const Bundle& bundle, const Camera& camera, const std::vector<Layer>& order, double x, double y,
+                Pairs& hides)
+{
+    std::vector<Met> met;
+    for (std::size_t k = 0; k < order.size(); ++k) {
+        if (const auto depth = depth_of(bundle, order[k], camera, x, y)) {
+            met.push_back({k, *depth});
+        }
+    }
+    for (const Met& a : met) {
+        for (const Met& b : met) {
+            const bool same_thing = order[a.at].item == order[b.at].item && order[a.at].solid != order[b.at].solid;
+            if (!same_thing && a.depth > b.depth + clear_depth) {
+                hides.insert({a.at, b.at});
+            }
+        }
+    }
+    return met.size() > 1;
+}
+
 /// Whether one leads to another by any number of these pairs.
-bool leads_to(const std::set<std::pair<std::size_t, std::size_t>>& pairs, std::size_t from, std::size_t to)
+bool leads_to(const Pairs& pairs, std::size_t from, std::size_t to)
 {
     std::set<std::size_t> seen{from};
     std::vector<std::size_t> open{from};
@@ -155,48 +198,20 @@ bool leads_to(const std::set<std::pair<std::size_t, std::size_t>>& pairs, std::s
 
 Judgement judge(const Bundle& bundle, const Camera& camera, const std::vector<Layer>& order, int dots)
 {
-    double low_x = 1e9, high_x = -1e9, low_y = 1e9, high_y = -1e9;
-    for (const PlacedItem& item : bundle.items) {
-        for (const Solid& solid : item.solids) {
-            const Hull hull = hull_of(solid);
-            low_x = std::min(low_x, -support(hull, -1.0 * camera.right));
-            high_x = std::max(high_x, support(hull, camera.right));
-            low_y = std::min(low_y, -support(hull, -1.0 * camera.up));
-            high_y = std::max(high_y, support(hull, camera.up));
-        }
-    }
     Judgement result;
-    std::set<std::pair<std::size_t, std::size_t>> hides; ///< the first the second
-    for (int i = 0; i < dots; ++i) {
-        for (int j = 0; j < dots; ++j) {
-            const double x = low_x + (high_x - low_x) * (i + 0.5) / dots,
-                         y = low_y + (high_y - low_y) * (j + 0.5) / dots;
-            std::vector<Met> met;
-            for (std::size_t k = 0; k < order.size(); ++k) {
-                if (const auto depth = depth_of(bundle, order[k], camera, x, y)) {
-                    met.push_back({k, *depth});
-                }
-            }
-            result.rays_that_met += met.size() > 1 ? 1 : 0;
-            for (const Met& a : met) {
-                for (const Met& b : met) {
-                    const bool same_thing =
-                        order[a.at].item == order[b.at].item && order[a.at].solid != order[b.at].solid;
-                    if (!same_thing && a.depth > b.depth + clear_depth) {
-                        hides.insert({a.at, b.at});
-                    }
-                }
-            }
-        }
+    Pairs hides;
+    const Window w = window_of(bundle, camera);
+    for (int i = 0; i < dots * dots; ++i) {
+        const double x = w.low_x + (w.high_x - w.low_x) * (i % dots + 0.5) / dots;
+        const double y = w.low_y + (w.high_y - w.low_y) * (i / dots + 0.5) / dots;
+        result.rays_that_met += follow_ray(bundle, camera, order, x, y, hides) ? 1 : 0;
     }
     for (const auto& [over, under] : hides) {
-        if (over < under) {
-            if (leads_to(hides, under, over)) {
-                ++result.excused;
-            } else {
-                result.faults.push_back(named(bundle, order[over]) + " hides " + named(bundle, order[under]) +
-                                        ", but is painted before it");
-            }
+        if (over < under && leads_to(hides, under, over)) {
+            ++result.excused;
+        } else if (over < under) {
+            result.faults.push_back(named(bundle, order[over]) + " hides " + named(bundle, order[under]) +
+                                    ", but is painted before it");
         }
     }
     return result;

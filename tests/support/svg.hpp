@@ -135,59 +135,91 @@ inline std::vector<std::vector<Point>> lines_of(const std::string& d, const Matr
 
 } // namespace detail
 
-inline Picture read(const std::string& text)
-{
-    using namespace detail;
-    Picture picture;
-    std::map<std::string, std::string> letters; // by id
-    std::string symbol;
-    bool in_clip = false;
-    int group = 0;
-    double per_mm = 1;
-    for (std::size_t at = text.find('<'); at != std::string::npos; at = text.find('<', at + 1)) {
-        const std::size_t end = text.find('>', at);
-        const std::string tag = text.substr(at + 1, end - at - 1), name = tag.substr(0, tag.find_first_of(" \n/", 1));
-        const Attributes all = attributes_of(tag);
-        const auto number = [&](const char* of) {
-            return all.count(of) > 0 ? std::strtod(all.at(of).c_str(), nullptr) : 0;
-        };
-        if (name == "svg") {
-            picture.width = number("width");
-            picture.height = number("height");
-            std::istringstream box(all.at("viewBox"));
-            double x = 0, y = 0, w = 0;
-            box >> x >> y >> w;
-            per_mm = w / picture.width;
-        } else if (name == "title") {
-            picture.title = text.substr(end + 1, text.find('<', end) - end - 1);
-        } else if (name == "g") {
-            ++group;
+namespace detail {
+
+/// Goes through the elements in their order.
+class Reader {
+public:
+    explicit Reader(const std::string& text) : text_(text) {}
+
+    Picture read()
+    {
+        for (std::size_t at = text_.find('<'); at != std::string::npos; at = text_.find('<', at + 1)) {
+            const std::size_t end = text_.find('>', at);
+            const std::string tag = text_.substr(at + 1, end - at - 1);
+            const std::string name = tag.substr(0, tag.find_first_of(" \n/", 1));
+            const Attributes all = attributes_of(tag);
+            if (name == "title") {
+                picture_.title = text_.substr(end + 1, text_.find('<', end) - end - 1);
+            } else if (name == "path" || name == "use") {
+                take_path(all, name == "use");
+            } else if (name == "svg") {
+                take_size(all);
+            } else {
+                take_other(name, all);
+            }
+        }
+        return std::move(picture_);
+    }
+
+private:
+    static double number(const Attributes& all, const char* of)
+    {
+        return all.count(of) > 0 ? std::strtod(all.at(of).c_str(), nullptr) : 0;
+    }
+
+    void take_size(const Attributes& all)
+    {
+        picture_.width = number(all, "width");
+        picture_.height = number(all, "height");
+        std::istringstream box(all.at("viewBox"));
+        double x = 0, y = 0, w = 0;
+        box >> x >> y >> w;
+        per_mm_ = w / picture_.width;
+    }
+
+    void take_path(const Attributes& all, bool is_letter)
+    {
+        if (!symbol_.empty()) {
+            letters_[symbol_] = all.at("d");
+            return;
+        }
+        const std::string d = is_letter ? letters_.at(all.at("xlink:href").substr(1)) : all.at("d");
+        Matrix m = matrix_of(all);
+        for (double& value : m) {
+            value /= per_mm_;
+        }
+        picture_.paths.push_back(
+            {lines_of(d, m, {number(all, "x"), number(all, "y")}), all, in_clip_, is_letter, group_});
+    }
+
+    void take_other(const std::string& name, const Attributes& all)
+    {
+        if (name == "g") {
+            ++group_;
         } else if (name == "symbol") {
-            symbol = all.at("id");
+            symbol_ = all.at("id");
         } else if (name == "/symbol") {
-            symbol.clear();
-        } else if (name == "clipPath") {
-            in_clip = true;
-        } else if (name == "/clipPath") {
-            in_clip = false;
-        } else if (name == "path" || name == "use") {
-            if (!symbol.empty()) {
-                letters[symbol] = all.at("d");
-                continue;
-            }
-            const std::string d = name == "use" ? letters.at(all.at("xlink:href").substr(1)) : all.at("d");
-            Matrix m = matrix_of(all);
-            for (double& value : m) {
-                value /= per_mm;
-            }
-            Drawn drawn{lines_of(d, m, {number("x"), number("y")}), all, in_clip, name == "use", group};
-            picture.paths.push_back(std::move(drawn));
+            symbol_.clear();
+        } else if (name == "clipPath" || name == "/clipPath") {
+            in_clip_ = name[0] != '/';
         } else if (name != "?xml" && name != "/g" && name != "defs" && name != "/defs" && name != "/svg" &&
-                   name != "/title" && name != "rect") {
+                   name != "/title") {
             throw std::runtime_error("unknown element: " + name);
         }
     }
-    return picture;
-}
+
+    const std::string& text_;
+    Picture picture_;
+    std::map<std::string, std::string> letters_; ///< by id
+    std::string symbol_;
+    bool in_clip_ = false;
+    int group_ = 0;
+    double per_mm_ = 1;
+};
+
+} // namespace detail
+
+inline Picture read(const std::string& text) { return detail::Reader(text).read(); }
 
 } // namespace tuckwright::svg

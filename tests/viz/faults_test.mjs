@@ -68,7 +68,8 @@ export function faultTests(bench) {
   });
   test('labels over one another or outside are found out', () => {
     const place = {left: 0, right: 50, top: 0, bottom: 20};
-    const over = wrongLabels([], [{text: 'a', ...place}, {text: 'b', ...place, left: 40, right: 90}], {...place, right: 100});
+    const beside = {text: 'b', ...place, left: 40, right: 90};
+    const over = wrongLabels([], [{text: 'a', ...place}, beside], {...place, right: 100});
     assert.deepEqual(over, ['a lies over b']);
     const outside = wrongLabels([], [{text: 'a', ...place}], {...place, right: 30});
     assert.deepEqual(outside, ['a is not within the picture']);

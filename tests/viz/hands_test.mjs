@@ -110,9 +110,9 @@ async function byFingers(visit) {
 
 // One finger turns the picture, two bring it nearer.
 async function drag(visit, box) {
-  const session = await visit.context.newCDPSession(visit.page);
+  const protocol = await visit.context.newCDPSession(visit.page);
   const touch = (type, ...points) =>
-    session.send('Input.dispatchTouchEvent', {
+    protocol.send('Input.dispatchTouchEvent', {
       type,
       touchPoints: points.map(([x, y], id) => ({x: box.x + x, y: box.y + y, id})),
     });

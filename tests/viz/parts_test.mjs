@@ -101,7 +101,12 @@ const thing = (id, within, diameter, height, z, more = {}) => ({
   ...more,
 });
 const down = [0, 0, -1];
-const words = (count) => ({items: Array.from({length: count}, () => ({})), covers: ['Pull the bag over it all.'], rooms: [], chains: []});
+const words = (count) => ({
+  items: Array.from({length: count}, () => ({})),
+  covers: ['Pull the bag over it all.'],
+  rooms: [],
+  chains: [],
+});
 const nest = () =>
   readPicture({
     bundle: {

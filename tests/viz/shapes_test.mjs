@@ -11,7 +11,11 @@ import {pathToFileURL} from 'node:url';
 const upright = [[1, 0, 0], [0, 1, 0], [0, 0, 1]];
 const corners = 96;
 const polygon = (diameter) => (corners / 8) * diameter ** 2 * Math.sin((2 * Math.PI) / corners);
-const cylinder = (diameter, height, z = 0, more = {}) => ({cylinder: {diameter, height, ...more}, center: [0, 0, z], rotation: upright});
+const cylinder = (diameter, height, z = 0, more = {}) => ({
+  cylinder: {diameter, height, ...more},
+  center: [0, 0, z],
+  rotation: upright,
+});
 const box = (length, width, height, z = 0) => ({box: {length, width, height}, center: [0, 0, z], rotation: upright});
 const frustum = (foot, top, height) =>
   (height / 3) * (polygon(foot) + polygon(top) + Math.sqrt(polygon(foot) * polygon(top)));

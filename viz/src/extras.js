@@ -41,7 +41,7 @@ export const envelopeOutline = (solid, colours) => place(dashedEdges(bodyGeometr
 export function roomGhost(solid, colours) {
   const geometry = bodyGeometry(solid);
   const group = place(new Group(), solid);
-  const pale = new MeshBasicMaterial({color: colours.room, transparent: true, opacity: 0.3, depthWrite: false, depthTest: false});
+  const pale = new MeshBasicMaterial({color: colours.room, transparent: true, opacity: 0.3, depthTest: false});
   const lines = dashedEdges(geometry, colours.room, 4);
   lines.material.depthTest = false;
   const mesh = new Mesh(geometry, pale);

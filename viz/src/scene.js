@@ -234,7 +234,8 @@ export class PictureScene {
     const left = this.turned(box);
     const {axis} = this.state.cut;
     const at = -this.plane.constant * signOfCut[axis];
-    const [low, high] = signOfCut[axis] > 0 ? [Math.max(left.min[axis], at), left.max[axis]] : [left.min[axis], Math.min(left.max[axis], at)];
+    const low = signOfCut[axis] > 0 ? Math.max(left.min[axis], at) : left.min[axis];
+    const high = signOfCut[axis] > 0 ? left.max[axis] : Math.min(left.max[axis], at);
     if (low >= high) {
       return null;
     }

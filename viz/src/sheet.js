@@ -19,7 +19,8 @@ export class Sheet {
     this.host = host;
     this.scene = null;
     this.dark = window.matchMedia('(prefers-color-scheme: dark)');
-    this.canvas = element('canvas', {tabindex: 0, role: 'img', 'aria-label': `${picture.words.title}, as a picture to turn. ${help}`});
+    const told = `${picture.words.title}, as a picture to turn. ${help}`;
+    this.canvas = element('canvas', {tabindex: 0, role: 'img', 'aria-label': told});
     const layer = element('div', {class: 'labels', 'aria-hidden': 'true'});
     const lines = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
     lines.setAttribute('aria-hidden', 'true');
@@ -31,7 +32,8 @@ export class Sheet {
     } else {
       this.node.replaceChildren(
         element('p', {class: 'missing', role: 'alert'},
-          'This browser shows no picture to turn: WebGL is missing or switched off in it. All steps and sizes are told beside it.'),
+          'This browser shows no picture to turn: WebGL is missing or switched off in it. ' +
+            'All steps and sizes are told beside it.'),
       );
     }
     this.colour();

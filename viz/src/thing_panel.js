@@ -47,7 +47,8 @@ export class ThingPanel {
   }
 
   hint() {
-    return element('div', {class: 'hint'}, element('dd', {}, 'Point at a thing, or choose it here, and its size, weight and play are told.'));
+    const words = 'Point at a thing, or choose it here, and its size, weight and play are told.';
+    return element('div', {class: 'hint'}, element('dd', {}, words));
   }
 
   about(index) {
