@@ -33,7 +33,7 @@ double standing_out(const Bundle& bundle, const std::optional<Lodging>& in, cons
         return 0;
     }
     const PlacedCavity& cavity = bundle.items[in->item].cavities[in->cavity];
-    const Vec3 up = Frame(cavity.pose.turn).axis(2);
+    const Vec3 up = Axes(cavity.pose.turn).axis(2);
     const double rim = dot(up, cavity.pose.center) + height_of(cavity.shape) / 2;
     return cavity.opens == Opening::closed || cavity.neck ? 0
                                                           : std::max(0.0, support(hull_of(solid), up) - rim);
@@ -44,7 +44,7 @@ double volume_of(const std::optional<OneMore>& one) { return one ? volume_ml(one
 /// Puts drafts to the proof.
 class Prover {
 public:
-    Prover(const Bundle& bundle, const std::optional<Lodging>& in, const Frame& frame)
+    Prover(const Bundle& bundle, const std::optional<Lodging>& in, const Axes& frame)
         : bundle_(bundle), in_(in), frame_(frame)
     {
     }
@@ -123,7 +123,7 @@ private:
 
     const Bundle& bundle_;
     const std::optional<Lodging>& in_;
-    Frame frame_;
+    Axes frame_;
     bool barred_ = false;
 };
 
@@ -152,7 +152,7 @@ void find_largest(const std::vector<Draft>& drafts, const Space& space, Prover& 
 /// drafts that have nearly grown up in each.
 class Place {
 public:
-    Place(const Bundle& bundle, const std::optional<Lodging>& in, Posing posing, const Counts& counts)
+    Place(const Bundle& bundle, const std::optional<Lodging>& in, Posing posing, const Amounts& counts)
         : posing_(posing), counts_(counts), spaces_{space_of(bundle, in)}, prover_(bundle, in, spaces_.front().frame)
     {
         drafts_.push_back(candidates(spaces_.front(), posing, counts));
@@ -185,14 +185,14 @@ private:
     }
 
     Posing posing_;
-    const Counts& counts_;
+    const Amounts& counts_;
     std::vector<Space> spaces_;
     std::vector<std::vector<Draft>> drafts_; ///< for each space
     Prover prover_;
 };
 
 /// Fills in what one posing tells of a room.
-void look_into(const Bundle& bundle, RoomLeft& room, Posing posing, const Counts& counts)
+void look_into(const Bundle& bundle, RoomLeft& room, Posing posing, const Amounts& counts)
 {
     Place place(bundle, room.in, posing, counts);
     auto& best = room.largest[static_cast<std::size_t>(posing)];
@@ -222,7 +222,7 @@ RoomAnswer room_left(const Bundle& bundle, const RoomOptions& options)
     for (const Lodging& cavity : cavities_of(bundle)) {
         answer.rooms.push_back({cavity, {}, {}});
     }
-    const Counts counts = counts_of(options.effort);
+    const Amounts counts = counts_of(options.effort);
     const unsigned threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
     const auto is_stopped = [&] { return options.stop != nullptr && options.stop->load(); };
     std::atomic<bool> complete = true;

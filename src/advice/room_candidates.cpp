@@ -43,7 +43,7 @@ void finish(Draft& draft, const Space& space, const Growth& growth)
     }
 }
 
-std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Posing posing, const Counts& counts)
+std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Posing posing, const Amounts& counts)
 {
     const double whole = posing == Posing::lying ? std::numbers::pi : std::numbers::pi / 2;
     const int turns = posing == Posing::standing ? 1 : posing == Posing::lying ? counts.turns : counts.turns / 2;
@@ -61,7 +61,7 @@ std::vector<Draft> begun(const Space& space, const std::vector<Seed>& seeds, Pos
 
 } // namespace
 
-Counts counts_of(Effort effort)
+Amounts counts_of(Effort effort)
 {
     switch (effort) {
     case Effort::quick: return {120, 10, 4, 6, 3};
@@ -81,7 +81,7 @@ bool alike(const Draft& a, const Draft& b, double share)
     return same;
 }
 
-std::vector<Draft> candidates(const Space& space, Posing posing, const Counts& counts)
+std::vector<Draft> candidates(const Space& space, Posing posing, const Amounts& counts)
 {
     std::vector<Draft> drafts = begun(space, seeds_of(space, counts.points, counts.seeds), posing, counts);
     const std::size_t most = std::max(counts.grown, drafts.size() / 4);

@@ -10,7 +10,7 @@ namespace tuckwright::advice {
 
 inline constexpr double thinnest_told = 1; ///< mm
 
-struct Counts {
+struct Amounts {
     int points;         ///< of the grid across a place
     std::size_t seeds;  ///< that things are grown from
     int turns;          ///< in which they begin, in half a turn
@@ -18,13 +18,13 @@ struct Counts {
     int finished;       ///< that are grown to the end at most
 };
 
-Counts counts_of(Effort effort);
+Amounts counts_of(Effort effort);
 
 /// Whether they are much the same, up to a share of their size.
 bool alike(const Draft& a, const Draft& b, double share);
 
 /// Grown nearly as far as they go, the largest first, no two alike.
-std::vector<Draft> candidates(const Space& space, Posing posing, const Counts& counts);
+std::vector<Draft> candidates(const Space& space, Posing posing, const Amounts& counts);
 
 /// Grows a draft as far as it goes, turned as whole numbers can say it, and lets it down. Returns whether enough is left of
 /// it to be told.

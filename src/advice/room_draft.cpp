@@ -36,14 +36,14 @@ double Draft::smallest() const
 
 double Draft::largest_half() const { return *std::max_element(half.begin(), half.end()); }
 
-std::array<Vec3, 3> axes_of(const Draft& draft, const Frame& frame)
+std::array<Vec3, 3> axes_of(const Draft& draft, const Axes& frame)
 {
     const double c = std::cos(draft.angle), s = std::sin(draft.angle);
     const Vec3 x = frame.axis(0), y = frame.axis(1);
     return {c * x + s * y, c * y - s * x, frame.axis(2)};
 }
 
-Hull hull_of(const Draft& draft, const Frame& frame)
+Hull hull_of(const Draft& draft, const Axes& frame)
 {
     const auto [x, y, z] = axes_of(draft, frame);
     const auto columns = [](Vec3 a, Vec3 b, Vec3 c) {
@@ -56,7 +56,7 @@ Hull hull_of(const Draft& draft, const Frame& frame)
     return {cylinder, draft.center, draft.posing == Posing::standing ? columns(x, y, z) : columns(y, z, x), {}};
 }
 
-double reach_along(const Draft& draft, const Frame& frame, Vec3 direction)
+double reach_along(const Draft& draft, const Axes& frame, Vec3 direction)
 {
     const auto axes = axes_of(draft, frame);
     const double u = dot(direction, axes[0]), v = dot(direction, axes[1]), w = dot(direction, axes[2]);
@@ -68,7 +68,7 @@ double reach_along(const Draft& draft, const Frame& frame, Vec3 direction)
     return draft.half[0] * std::abs(u) + draft.half[1] * std::abs(v) + draft.half[2] * std::abs(w);
 }
 
-Reach reach_parts(const Draft& draft, const Frame& frame, Vec3 direction, double kink, unsigned signs)
+Reach reach_parts(const Draft& draft, const Axes& frame, Vec3 direction, double kink, unsigned signs)
 {
     const auto axes = axes_of(draft, frame);
     const double u = dot(direction, axes[0]), v = dot(direction, axes[1]), w = dot(direction, axes[2]);
@@ -110,7 +110,7 @@ double rounded_angle(double angle)
     return 2 * std::atan2(static_cast<double>(q.z), static_cast<double>(q.w));
 }
 
-Solid solid_of(const Draft& draft, const Frame& frame, const std::array<double, 3>& less)
+Solid solid_of(const Draft& draft, const Axes& frame, const std::array<double, 3>& less)
 {
     const auto size = [&](std::size_t k) { return even(draft.half[k] - less[k]); };
     const Vec3 at{snap(draft.center.x), snap(draft.center.y), snap(draft.center.z)};

@@ -10,11 +10,11 @@
 namespace tuckwright::advice {
 
 /// The upright of a place and the two directions across it, as a turn in whole numbers and as a matrix.
-struct Frame {
+struct Axes {
     Quaternion turn;
     Matrix3 axes = rotation_matrix({});
 
-    explicit Frame(const Quaternion& given = {}) : turn(given), axes(rotation_matrix(given)) {}
+    explicit Axes(const Quaternion& given = {}) : turn(given), axes(rotation_matrix(given)) {}
     Vec3 axis(std::size_t k) const { return {axes[0][k], axes[1][k], axes[2][k]}; }
 };
 
@@ -39,16 +39,16 @@ struct Draft {
 };
 
 /// The draft's own directions: length, width and upright of its frame, turned by its angle.
-std::array<Vec3, 3> axes_of(const Draft& draft, const Frame& frame);
+std::array<Vec3, 3> axes_of(const Draft& draft, const Axes& frame);
 
-Hull hull_of(const Draft& draft, const Frame& frame);
+Hull hull_of(const Draft& draft, const Axes& frame);
 
 /// How far it reaches from its centre along a unit direction: the sum of factors times half sizes.
-double reach_along(const Draft& draft, const Frame& frame, Vec3 direction);
+double reach_along(const Draft& draft, const Axes& frame, Vec3 direction);
 
 /// The same with what each size and the angle have to do with it. Where a side lies along the direction within `kink`, it
 /// turns the same way as `signs` says (a bit for each of two sides: set is the negative side).
-Reach reach_parts(const Draft& draft, const Frame& frame, Vec3 direction, double kink, unsigned signs);
+Reach reach_parts(const Draft& draft, const Axes& frame, Vec3 direction, double kink, unsigned signs);
 
 /// A number of half-angle steps, in which turns are rounded: tangent of half the angle times 2^17.
 Quaternion turn_of(double angle);
@@ -58,6 +58,6 @@ double rounded_angle(double angle);
 
 /// The draft as a solid on the grid, each half size less by so many mm. Requires: an angle that is rounded; sizes that
 /// stay positive.
-Solid solid_of(const Draft& draft, const Frame& frame, const std::array<double, 3>& less = {});
+Solid solid_of(const Draft& draft, const Axes& frame, const std::array<double, 3>& less = {});
 
 } // namespace tuckwright::advice

@@ -28,7 +28,7 @@ bool far_apart(const Extent& a, const Extent& b, double near)
 Vec3 flat(Vec3 v, Vec3 axis) { return v - dot(v, axis) * axis; }
 
 /// Directions evenly all round an upright.
-void add_round(const Frame& frame, int count, std::vector<Vec3>& directions)
+void add_round(const Axes& frame, int count, std::vector<Vec3>& directions)
 {
     for (int k = 0; k < count; ++k) {
         const double angle = 2 * std::numbers::pi * k / count;
@@ -44,7 +44,7 @@ struct Seen {
     bool known = true;
 };
 
-Seen seen_along(const Draft& draft, const Frame& frame, const Walls& walls, Vec3 center)
+Seen seen_along(const Draft& draft, const Axes& frame, const Walls& walls, Vec3 center)
 {
     const Vec3 up = walls.frame.axis(2), middle = flat(center, up);
     const auto axes = axes_of(draft, frame);
@@ -78,7 +78,7 @@ Seen seen_along(const Draft& draft, const Frame& frame, const Walls& walls, Vec3
 }
 
 /// Directions across the axis of a round wall in which the thing may come near it.
-std::vector<Vec3> towards_wall(const Draft& draft, const Frame& frame, const Walls& walls, Vec3 center)
+std::vector<Vec3> towards_wall(const Draft& draft, const Axes& frame, const Walls& walls, Vec3 center)
 {
     const Seen seen = seen_along(draft, frame, walls, center);
     std::vector<Vec3> directions;
@@ -94,7 +94,7 @@ std::vector<Vec3> towards_wall(const Draft& draft, const Frame& frame, const Wal
 }
 
 /// How far the outline reaches from the axis of a round wall.
-double reach_from_axis(const Draft& draft, const Frame& frame, const Walls& walls, Vec3 center)
+double reach_from_axis(const Draft& draft, const Axes& frame, const Walls& walls, Vec3 center)
 {
     const Seen seen = seen_along(draft, frame, walls, center);
     double most = 0;
@@ -243,7 +243,7 @@ private:
     std::vector<Row> rows_;
 };
 
-double beyond(const Draft& draft, const Frame& frame, const Walls& walls)
+double beyond(const Draft& draft, const Axes& frame, const Walls& walls)
 {
     const Vec3 up = walls.frame.axis(2), from = draft.center - walls.center;
     const double height = dot(up, from), upward = reach_along(draft, frame, up);
@@ -262,7 +262,7 @@ double beyond(const Draft& draft, const Frame& frame, const Walls& walls)
     return walls.top ? std::max(worst, upward + height - walls.half[2]) : worst;
 }
 
-double beyond_neck(const Draft& draft, const Frame& frame, const Walls& neck)
+double beyond_neck(const Draft& draft, const Axes& frame, const Walls& neck)
 {
     if (neck.round) {
         return reach_from_axis(draft, frame, neck, {}) - neck.half[0];
@@ -271,7 +271,7 @@ double beyond_neck(const Draft& draft, const Frame& frame, const Walls& neck)
                     reach_along(draft, frame, neck.frame.axis(1)) - neck.half[1]);
 }
 
-double beyond_girth(const Draft& draft, const Frame& frame, const Girth& girth)
+double beyond_girth(const Draft& draft, const Axes& frame, const Girth& girth)
 {
     const double width = 2 * std::numbers::pi / static_cast<double>(girth_directions);
     double rough = 0, outer = 0; // where no direction leads out of the others' outline there is no need to look closely
@@ -358,7 +358,7 @@ double beyond_walls(const Draft& draft, const Space& space)
     return space.girth ? std::max(worst, beyond_girth(draft, space.frame, *space.girth)) : worst;
 }
 
-double beyond_contacts(const Draft& draft, const Frame& frame, const std::vector<Contact>& contacts)
+double beyond_contacts(const Draft& draft, const Axes& frame, const std::vector<Contact>& contacts)
 {
     double worst = -1e9;
     for (const Contact& contact : contacts) {

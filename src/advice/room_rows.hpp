@@ -34,6 +34,6 @@ std::vector<Row> rows_of(const Draft& draft, const Space& space, const std::vect
 double beyond_walls(const Draft& draft, const Space& space);
 
 /// The most by which it is beyond the planes.
-double beyond_contacts(const Draft& draft, const Frame& frame, const std::vector<Contact>& contacts);
+double beyond_contacts(const Draft& draft, const Axes& frame, const std::vector<Contact>& contacts);
 
 } // namespace tuckwright::advice

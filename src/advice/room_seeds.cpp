@@ -227,7 +227,7 @@ std::vector<Seed> seeds_of(const Space& space, int points, std::size_t most)
 Draft draft_in(const Seed& seed, const Space& space, Posing posing, double angle)
 {
     constexpr double a_little_smaller = 0.97;
-    const Frame& frame = space.frame;
+    const Axes& frame = space.frame;
     Draft draft;
     draft.posing = posing;
     draft.angle = angle;

@@ -17,7 +17,7 @@ Walls walls_of(const Shape& shape, const Pose& pose, double clearance)
 {
     Walls walls;
     walls.center = pose.center;
-    walls.frame = Frame(pose.turn);
+    walls.frame = Axes(pose.turn);
     if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
         const bool tapers = foot_of(*cylinder) < cylinder->diameter; // it takes no clearance then
         const double radius = cylinder->diameter / 2 - (tapers ? 0 : clearance);

@@ -13,7 +13,7 @@ namespace tuckwright::advice {
 /// The inside of a container less the clearance, its side walls going on for ever past an open end.
 struct Walls {
     Vec3 center;
-    Frame frame;
+    Axes frame;
     bool round = true;
     std::array<double, 3> half{}; ///< radius, radius, half the height; or half of each side
     double foot = 0;              ///< radius at the lower end where it tapers; as `half` where it does not
@@ -39,7 +39,7 @@ struct Girth {
 };
 
 struct Space {
-    Frame frame;                 ///< of the place itself
+    Axes frame;                 ///< of the place itself
     std::vector<Walls> around;   ///< its own walls first, the envelope last
     std::optional<Walls> neck;   ///< a narrow opening that the thing passes
     bool enters_top = false, enters_bottom = false; ///< open ends of its own, below or above which it has to reach

@@ -74,18 +74,16 @@ bool write(const std::string& path, const std::string& bytes)
 
 std::string told(const CardCommand& options, const Bundle& bundle)
 {
-    std::string files;
-    for (const std::string& path : {options.pdf, options.html}) {
-        files += path.empty() ? "" : (files.empty() ? "" : " and ") + path;
-    }
+    const std::string code = check_code(bundle);
     std::string text =
         report::wrapped("", fmt::format("{}: {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)))) +
-        report::wrapped("", fmt::format("The card is in {}; its code is {}.", files, check_code(bundle)));
-    if (!options.json.empty()) {
-        text += report::wrapped("", fmt::format("'tuckwright verify {} --code {}' confirms it.", options.json,
-                                                check_code(bundle)));
+        "The card's code is " + code + ". Written:\n";
+    for (const std::string& path : {options.pdf, options.html, options.json}) { // not wrapped, so that it can be copied
+        text += path.empty() ? "" : "  " + report::printable(path) + "\n";
     }
-    return text;
+    return text + (options.json.empty() ? ""
+                                        : "To confirm the card: tuckwright verify " + report::printable(options.json) +
+                                              " --code " + code + "\n");
 }
 
 bool write_card(const CardCommand& options, const Bundle& bundle)

@@ -5,12 +5,16 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <filesystem>
+#include <optional>
 
 #include "cli/answer.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
+#include "cli/output_file.hpp"
+#include "tuckwright/compare_picture.hpp"
 
 namespace tuckwright::cli {
 
@@ -54,6 +58,46 @@ void wipe_progress()
     }
 }
 
+/// By the ending of its path; nothing for any other.
+std::optional<std::string> picture_bytes(const std::string& path, const Comparison& comparison)
+{
+    const std::string ending = std::filesystem::path(path).extension().string();
+    constexpr double dots_per_inch = 200;
+    const Canvas picture = compare_picture(comparison);
+    return ending == ".svg"   ? std::optional(picture.svg(0, "p", "Volume against weight"))
+           : ending == ".pdf" ? std::optional(picture.pdf({.title = "Volume against weight", .date = {}}))
+           : ending == ".png" ? std::optional(picture.png(0, dots_per_inch))
+                              : std::nullopt;
+}
+
+/// What is wrong with the picture's path.
+void check_picture(const CompareCommand& command, std::vector<Problem>& problems)
+{
+    const std::string ending = std::filesystem::path(command.picture).extension().string();
+    if (command.picture.empty()) {
+        return;
+    }
+    if (ending != ".svg" && ending != ".pdf" && ending != ".png") {
+        problems.push_back({command.picture, 0, 0, "is no name of a picture", "let it end in .svg, .pdf or .png"});
+        return;
+    }
+    for (const std::string& kit : command.kits) {
+        check_output(command.picture, kit, problems);
+    }
+}
+
+bool write_picture(const std::string& path, const Comparison& comparison)
+{
+    if (path.empty()) {
+        return true;
+    }
+    const auto problem = write_file(path, *picture_bytes(path, comparison));
+    if (problem) {
+        tell({*problem});
+    }
+    return !problem;
+}
+
 } // namespace
 
 int compare_kits(const CompareCommand& command)
@@ -63,6 +107,7 @@ int compare_kits(const CompareCommand& command)
     for (std::size_t k = 0, before = problems.size(); k < command.kits.size() && problems.size() == before; ++k) {
         check_output(command.json, command.kits[k], problems);
     }
+    check_picture(command, problems);
     if (!problems.empty()) {
         tell(problems);
         return wrong_input;
@@ -74,6 +119,9 @@ int compare_kits(const CompareCommand& command)
     const Comparison comparison = compare(std::move(kits), options);
     wipe_progress();
     const bool was_interrupted = stop;
+    if (!write_picture(command.picture, comparison)) {
+        return wrong_input;
+    }
     if (!write_answer(command.json, [&] { return to_json(comparison); }, text_report(comparison))) {
         return wrong_input;
     }

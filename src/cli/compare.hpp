@@ -11,6 +11,7 @@ namespace tuckwright::cli {
 struct CompareCommand {
     std::vector<std::string> kits; ///< paths, one of them perhaps - for standard input
     std::string json;              ///< path, - for standard output, or empty for none
+    std::string picture;           ///< path ending in .svg, .pdf or .png; empty for none
     CompareOptions options;
 };
 

@@ -228,6 +228,8 @@ Command compare_command(CLI::App& app, CompareCommand& given)
     command.add_option("KIT.yaml", given.kits, "kit files, with or without choices; - for standard input")->required();
     add_option(command, "--json", "FILE", "save the comparison; - for standard output, alone",
                [&given](const std::string& text) { given.json = path_value(text); });
+    add_option(command, "--picture", "FILE", "draw volume against weight; the name ends in .svg, .pdf or .png",
+               [&given](const std::string& text) { given.picture = path_value(text); });
     add_option(command, "--most", "N", "how many to pack, where there are more (default 64): those that hope for most",
                [&given](const std::string& text) { given.options.most = most_value(text); });
     add_search_options(command, given.options.search);
