@@ -24,16 +24,17 @@ public:
 
     void paint()
     {
-        std::vector<std::size_t> order;
+        std::vector<std::size_t> order, cells(stage_.bundle.items.size());
         for (std::size_t i = 0; i < stage_.bundle.items.size(); ++i) {
             if (stage_.shown.there[i]) {
                 order.push_back(i);
+                cells[i] = stage_.seen.count(i);
             }
         }
         // The item of the step first, then what has least room for its label.
         std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
             const bool a_now = stage_.shown.item == a, b_now = stage_.shown.item == b;
-            return a_now != b_now ? a_now : stage_.seen.count(a) < stage_.seen.count(b);
+            return a_now != b_now ? a_now : cells[a] < cells[b];
         });
         std::vector<std::size_t> outside;
         for (const std::size_t i : order) {

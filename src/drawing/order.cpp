@@ -5,6 +5,7 @@
 #include <array>
 #include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/strong_components.hpp>
+#include <map>
 #include <optional>
 
 #include "drawing/faces.hpp"
@@ -76,6 +77,7 @@ public:
                 for (const auto part :
                      vessel ? std::vector{Layer::Part::far, Layer::Part::near} : std::vector{Layer::Part::whole}) {
                     layers_.push_back({i, s, part});
+                    is_skirt_.push_back(owner_of(bundle, i, s) != i);
                     bodies_.push_back(body);
                 }
             }
@@ -115,19 +117,28 @@ private:
         return number;
     }
 
+    using Image = std::vector<std::vector<Spot>>;
+
     /// Outlines of what a layer paints: more than it may be for the far side of a vessel.
-    std::vector<std::vector<Spot>> image_of(std::size_t k) const
+    Image new_image(std::size_t k) const
     {
         const Solid& solid = bundle_.items[layers_[k].item].solids[layers_[k].solid];
         if (layers_[k].part != Layer::Part::near) {
             return {outline_behind(solid, camera_, std::nullopt)};
         }
-        std::vector<std::vector<Spot>> image;
+        Image image;
         for (const Face& face : front_faces(solid, camera_, false, false)) {
             const auto outlines = flattened(face.area);
             image.insert(image.end(), outlines.begin(), outlines.end());
         }
         return image;
+    }
+
+    /// The same, worked out once.
+    const Image& image_of(std::size_t k) const
+    {
+        const auto found = images_.find(k);
+        return found != images_.end() ? found->second : images_.emplace(k, new_image(k)).first->second;
     }
 
     /// Whether one is a side of a vessel and the other its other side, or lies within.
@@ -143,9 +154,8 @@ private:
     double common_image(std::size_t a, std::size_t b) const
     {
         double area = 0;
-        const auto other = image_of(b);
         for (const auto& x : image_of(a)) {
-            for (const auto& y : other) {
+            for (const auto& y : image_of(b)) {
                 area += common_area(x, y);
             }
         }
@@ -182,7 +192,7 @@ private:
     bool is_round(std::size_t a, std::size_t b) const
     {
         const Layer &one = layers_[a], &other = layers_[b];
-        return skirt_of(bundle_, one.item) == one.solid &&
+        return is_skirt_[a] &&
                (one.item == other.item || lies_within(bundle_, other.item, one.item));
     }
 
@@ -259,6 +269,8 @@ private:
     const Bundle& bundle_;
     const Camera& camera_;
     std::vector<Layer> layers_;
+    mutable std::map<std::size_t, Image> images_; ///< of layers in circles, as far as they were asked for
+    std::vector<bool> is_skirt_; ///< the edge of a shut lid
     std::vector<Body> bodies_;
 };
 

@@ -135,7 +135,7 @@ std::vector<double> merits(const Bundle& bundle, const Shown& shown, const std::
         }
         const double most = *std::max_element(areas.begin(), areas.end());
         for (std::size_t k = 0; k < cuts.size() && most > 0; ++k) {
-            total[k] += std::min(1.0, 1.6 * areas[k] / most);
+            total[k] += std::min(1.0, 1.25 * areas[k] / most);
         }
     }
     return total;

@@ -62,7 +62,13 @@ void SeenCells::paint(const Path& area, std::optional<std::size_t> item, bool fo
 {
     const Owner mine{item ? static_cast<int>(*item) : nobody, for_text}, edge{mine.item, false};
     const auto outlines = flattened(area);
-    for (int y = 0; y < rows_; ++y) {
+    if (outlines.empty()) {
+        return;
+    }
+    const Frame bounds = area.bounds();
+    const int first = static_cast<int>(std::floor((bounds.y - frame_.y) / cell)) - 1;
+    const int last = static_cast<int>(std::ceil((bounds.bottom() - frame_.y) / cell)) + 1;
+    for (int y = std::max(0, first); y < std::min(rows_, last); ++y) {
         const double level = middle(0, y).y;
         std::vector<double> crossings;
         for (const auto& line : outlines) {
@@ -84,79 +90,88 @@ void SeenCells::paint(const Path& area, std::optional<std::size_t> item, bool fo
     along(area, [&](Owner& owner) { owner = edge; });
 }
 
-std::size_t SeenCells::count(std::size_t item) const
+SeenCells::Range SeenCells::range_of(std::size_t item) const
 {
-    return static_cast<std::size_t>(std::count_if(
-        owner_.begin(), owner_.end(), [&](const Owner& owner) { return owner.item == static_cast<int>(item); }));
+    Range range{columns_, rows_, 0, 0, 0};
+    for (int y = 0; y < rows_; ++y) {
+        for (int x = 0; x < columns_; ++x) {
+            if (at(x, y).item == static_cast<int>(item)) {
+                range = {std::min(range.left, x), std::min(range.top, y), std::max(range.right, x + 1), y + 1,
+                         range.count + 1};
+            }
+        }
+    }
+    return range;
 }
+
+std::size_t SeenCells::count(std::size_t item) const { return static_cast<std::size_t>(range_of(item).count); }
 
 std::optional<Frame> SeenCells::room_for(std::size_t item, double width, double height) const
 {
-    // How many cells of the item lie above and to the left of each corner.
+    const Range r = range_of(item);
     const int w = static_cast<int>(std::ceil(width / cell)), h = static_cast<int>(std::ceil(height / cell));
-    if (w > columns_ || h > rows_) {
+    if (r.count < w * h || r.right - r.left < w || r.bottom - r.top < h) {
         return std::nullopt;
     }
-    const auto corner = [&](int x, int y) { return static_cast<std::size_t>(y * (columns_ + 1) + x); };
-    std::vector<int> sums(static_cast<std::size_t>((columns_ + 1) * (rows_ + 1)), 0);
+    // How many of its cells for text lie above and to the left of each corner of the range.
+    const auto corner = [&](int x, int y) { return static_cast<std::size_t>(y * (r.right - r.left + 1) + x); };
+    std::vector<int> sums(corner(0, r.bottom - r.top + 1), 0);
     double x_sum = 0, y_sum = 0;
-    for (int y = 0; y < rows_; ++y) {
-        for (int x = 0; x < columns_; ++x) {
-            const int mine = at(x, y).item == static_cast<int>(item) && at(x, y).for_text ? 1 : 0;
+    for (int y = 0; y < r.bottom - r.top; ++y) {
+        for (int x = 0; x < r.right - r.left; ++x) {
+            const Owner& owner = at(r.left + x, r.top + y);
+            const int mine = owner.item == static_cast<int>(item) && owner.for_text ? 1 : 0;
             sums[corner(x + 1, y + 1)] = sums[corner(x, y + 1)] + sums[corner(x + 1, y)] - sums[corner(x, y)] + mine;
             x_sum += mine * x;
             y_sum += mine * y;
         }
     }
-    const int all = sums[corner(columns_, rows_)];
-    if (all < w * h) {
-        return std::nullopt;
-    }
-    std::optional<Frame> best;
+    const double all = sums.back();
+    std::optional<Spot> best;
     double nearest = 0;
-    for (int y = 0; y + h <= rows_; ++y) {
-        for (int x = 0; x + w <= columns_; ++x) {
+    for (int y = 0; y + h <= r.bottom - r.top; ++y) {
+        for (int x = 0; x + w <= r.right - r.left; ++x) {
             const int mine =
                 sums[corner(x + w, y + h)] - sums[corner(x, y + h)] - sums[corner(x + w, y)] + sums[corner(x, y)];
-            if (mine < w * h) {
-                continue;
-            }
             const double off = std::hypot(x + 0.5 * w - x_sum / all, y + 0.5 * h - y_sum / all);
-            if (!best || off < nearest - 1e-9) {
+            if (mine == w * h && (!best || off < nearest - 1e-9)) {
                 nearest = off;
-                best = Frame{frame_.x + x * cell + (w * cell - width) / 2,
-                             frame_.y + y * cell + (h * cell - height) / 2, width, height};
+                best = Spot{frame_.x + (r.left + x) * cell, frame_.y + (r.top + y) * cell};
             }
         }
     }
-    return best;
+    return best ? std::optional(
+                      Frame{best->x + (w * cell - width) / 2, best->y + (h * cell - height) / 2, width, height})
+                : std::nullopt;
 }
 
 std::optional<Spot> SeenCells::best_spot(std::size_t item) const
 {
     // Steps of the king on a chessboard to the nearest cell of another: two passes.
-    std::vector<int> steps(owner_.size(), 0);
+    const Range r = range_of(item);
+    const int columns = std::max(0, r.right - r.left), rows = std::max(0, r.bottom - r.top);
+    std::vector<int> steps(static_cast<std::size_t>(columns * rows), 0);
     const auto value = [&](int x, int y) {
-        return x < 0 || y < 0 || x >= columns_ || y >= rows_ ? 0 : steps[static_cast<std::size_t>(y * columns_ + x)];
+        return x < 0 || y < 0 || x >= columns || y >= rows ? 0 : steps[static_cast<std::size_t>(y * columns + x)];
     };
-    for (int y = 0; y < rows_; ++y) {
-        for (int x = 0; x < columns_; ++x) {
-            steps[static_cast<std::size_t>(y * columns_ + x)] =
-                at(x, y).item != static_cast<int>(item)
+    for (int y = 0; y < rows; ++y) {
+        for (int x = 0; x < columns; ++x) {
+            steps[static_cast<std::size_t>(y * columns + x)] =
+                at(r.left + x, r.top + y).item != static_cast<int>(item)
                     ? 0
                     : 1 + std::min({value(x - 1, y), value(x, y - 1), value(x - 1, y - 1), value(x + 1, y - 1)});
         }
     }
     std::optional<Spot> best;
     int most = 0;
-    for (int y = rows_ - 1; y >= 0; --y) {
-        for (int x = columns_ - 1; x >= 0; --x) {
-            int& mine = steps[static_cast<std::size_t>(y * columns_ + x)];
+    for (int y = rows - 1; y >= 0; --y) {
+        for (int x = columns - 1; x >= 0; --x) {
+            int& mine = steps[static_cast<std::size_t>(y * columns + x)];
             mine = std::min(mine,
                             1 + std::min({value(x + 1, y), value(x, y + 1), value(x + 1, y + 1), value(x - 1, y + 1)}));
             if (mine > most) {
                 most = mine;
-                best = middle(x, y);
+                best = middle(r.left + x, r.top + y);
             }
         }
     }

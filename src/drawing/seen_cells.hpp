@@ -35,6 +35,11 @@ private:
         int item = nobody;
         bool for_text = false;
     };
+    /// The cells from left and top to right and bottom, these left out, that hold all of an item's; and how many those are.
+    struct Range {
+        int left, top, right, bottom, count;
+    };
+    Range range_of(std::size_t item) const;
     /// Does this to each cell that the lines of a path go through.
     template <class Do> void along(const Path& path, const Do& act);
     const Owner& at(int x, int y) const { return owner_[static_cast<std::size_t>(y * columns_ + x)]; }

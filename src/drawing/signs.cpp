@@ -107,6 +107,22 @@ double way_out(const Solid& solid, Vec3 along)
                     radius / std::max(std::hypot(share(0), share(1)), none));
 }
 
+/// The same through all solids of an item on that line, from the middle of the first.
+double way_out_of_all(const PlacedItem& item, Vec3 along)
+{
+    const Vec3 from = item.solids.front().pose.center;
+    double way = way_out(item.solids.front(), along);
+    for (const Solid& solid : item.solids) {
+        const Vec3 to = solid.pose.center - from;
+        const double ahead = dot(to, along);
+        const Vec3 aside = to - ahead * along;
+        if (norm(aside) < 1 || norm(aside) < way_out(solid, unit(aside))) {
+            way = std::max(way, ahead + way_out(solid, along));
+        }
+    }
+    return way;
+}
+
 struct Words {
     std::string text;
     TextStyle style;
@@ -191,7 +207,7 @@ void paint_way(Stage& stage)
     const Vec3 way{static_cast<double>(step.direction[0]), static_cast<double>(step.direction[1]),
                    static_cast<double>(step.direction[2])};
     const Vec3 back = -1 / norm(way) * way;
-    const Vec3 tip = body.pose.center + way_out(body, back) * back;
+    const Vec3 tip = body.pose.center + way_out_of_all(stage.bundle.items[step.item], back) * back;
     const Spot end = stage.on_paper(tip);
     const Spot seen = stage.camera.project(back);
     const double share = std::hypot(seen.x, seen.y);
