@@ -173,3 +173,18 @@ TEST_CASE("the example in README.md gives the table that stands there")
     CHECK(outcome.code == 0);
     CHECK(outcome.out == block("compared"));
 }
+
+TEST_CASE("compare draws volume against weight, by the ending of the file's name")
+{
+    const Folder folder;
+    write(folder / "kit.yaml", "kit: One tin\nitems:\n  - {id: tin, weight: 10, cylinder: {diameter: 40, height: 60}}\n");
+    const std::string kit = quoted((folder / "kit.yaml").string());
+    for (const auto& [name, start] : {std::pair("a.svg", "<?xml"), std::pair("a.pdf", "%PDF-"), std::pair("a.png", "\x89PNG")}) {
+        REQUIRE(program("compare " + kit + " --effort quick --picture " + quoted((folder / name).string())).code == 0);
+        CHECK(text_of(folder / name).rfind(start, 0) == 0);
+    }
+    const auto wrong = program("compare " + kit + " --picture " + quoted((folder / "a.txt").string()));
+    CHECK(wrong.code == 2);
+    CHECK(holds(wrong.err, "let it end in .svg, .pdf or .png"));
+    CHECK_FALSE(fs::exists(folder / "a.txt"));
+}
