@@ -5,6 +5,7 @@
 #include <boost/geometry/geometries/multi_polygon.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>
 #include <boost/geometry/geometries/polygon.hpp>
+#include <cmath>
 
 namespace tuckwright::drawing {
 
@@ -45,9 +46,11 @@ Area::~Area() = default;
 
 std::vector<Spot> convex_outline(const std::vector<Spot>& points)
 {
+    // On a grid, for corners that are all but the same upset what is done with the outlines later.
+    constexpr double grid = 1e-4; // mm
     plane::model::multi_point<Point> cloud;
     for (const Spot& p : points) {
-        plane::append(cloud, Point(p.x, p.y));
+        plane::append(cloud, Point(grid * std::round(p.x / grid), grid * std::round(p.y / grid)));
     }
     Polygon hull;
     plane::convex_hull(cloud, hull);

@@ -42,8 +42,8 @@ std::vector<std::array<Vec3, 2>> edges_of(const Solid& solid, const Camera& came
     };
     for (int k = 0; k < sides; ++k) {
         edges.push_back({ring(k, false), ring(k, true)});
-        edges.push_back({ring(k, false), ring(k + 1, false)});
-        edges.push_back({ring(k, true), ring(k + 1, true)});
+        edges.push_back({ring(k, false), ring((k + 1) % sides, false)});
+        edges.push_back({ring(k, true), ring((k + 1) % sides, true)});
     }
     return edges;
 }

@@ -273,10 +273,13 @@ void paint_cut_marks(Stage& stage)
         stage.canvas.draw(Path::line(outer, tip), Pen{palette::ink, 0.25});
         stage.canvas.draw(head(tip, look, 1.5, 1.1), std::nullopt, Fill{palette::ink});
         const Words what = words("A", 2.7, palette::ink);
-        const Spot at = outer + 1.5 * out + 1.5 * look;
+        const auto beside = [&](double ahead) { // the mark's end, on either side of it
+            const Spot at = outer + 1.5 * out + ahead * look;
+            return Spot{at.x - what.extent.width / 2, at.y - what.extent.height / 2};
+        };
         const Frame lines{std::min({inner.x, outer.x, tip.x}) - 0.6, std::min({inner.y, outer.y, tip.y}) - 0.6,
                           std::abs(tip.x - inner.x) + 1.2, std::abs(tip.y - inner.y) + 1.2};
-        put(stage, what, {{at.x - what.extent.width / 2, at.y - what.extent.height / 2}});
+        put(stage, what, {beside(1.5), beside(-1.5)});
         stage.taken.push_back(lines);
     }
 }

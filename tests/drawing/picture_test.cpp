@@ -8,6 +8,7 @@
 #include "drawing/random_pictures.hpp"
 #include "drawing/section.hpp"
 #include "drawing/stage.hpp"
+#include "support/handmade_bundles_parts.hpp"
 #include "support/random_solids.hpp"
 #include "support/svg.hpp"
 #include "support/workload.hpp"
@@ -193,6 +194,32 @@ TEST_CASE("the cutaway shows a pot's wall as thick as it is, and open at the top
         twice += a.x * b.y - a.y * b.x;
     }
     CHECK(std::abs(twice) / 2 == Approx(100 * 80 - 92 * 76));
+}
+
+TEST_CASE("walls are cut out whichever way the plane is turned")
+{
+    // A bowl of 150 by 50 with walls of 2 mm, and a plane at some distance from its axis: its section is that of a ring.
+    using namespace handmade;
+    const Bundle bundle = handmade::bundle("Bowl", Cylinder{150, 50},
+                                           {hollow(item("bowl", cylinder(150, 50, {3.84, -36.2, 25})),
+                                                   cylinder(146, 48, {3.84, -36.2, 26}), Opening::top)});
+    const auto shown = drawing::shown_at(bundle, 0);
+    test::Dice dice(7);
+    for (int k = 0; k < 400; ++k) {
+        const double angle = k < 180 ? k : dice.between(-90, 90), off = k < 180 ? 0 : dice.between(-60, 60);
+        const auto camera = drawing::from_the_side(angle, 0);
+        const drawing::Cut cut{camera, camera.depth({3.84, -36.2, 25}) + off, angle};
+        const double outer = 2 * std::sqrt(75 * 75 - off * off), inner = 2 * std::sqrt(73 * 73 - off * off);
+        double twice = 0;
+        for (const auto& line : drawing::flattened(drawing::material_of(bundle, shown, 0, cut))) {
+            for (std::size_t i = 0; i < line.size(); ++i) {
+                const Spot &a = line[i], &b = line[(i + 1) % line.size()];
+                twice += a.x * b.y - a.y * b.x;
+            }
+        }
+        INFO(angle << " degrees, " << off << " mm off");
+        CHECK(std::abs(twice) / 2 == Approx(outer * 50 - inner * 48).margin(12)); // 96 sides
+    }
 }
 
 TEST_CASE("a picture shows the vessel on the table, what is in it by then, and nothing else")
