@@ -131,11 +131,12 @@ public:
             filling.tries = tries_;
             return filling;
         }
-        add_what_goes_in();
+        add_what_goes_in(model_.least);
+        add_what_goes_in(set_);
         look_for_better(patience_.failures);
-        add_what_goes_in();
+        add_what_goes_in(set_);
         if (try_harder()) {
-            add_what_goes_in();
+            add_what_goes_in(set_);
         }
         const bool all_looked_at = look_for_better(0);
         filling.choice = !all_looked_at               ? Choice::cut_short
@@ -367,8 +368,9 @@ private:
         }
     }
 
-    /// One more thing at a time, those first that count most for what they take up.
-    void add_what_goes_in()
+    /// One more thing at a time, those first that count most for what they take up. Begun with nothing but what must go in,
+    /// this is not led astray by one large thing that goes in alone.
+    void add_what_goes_in(Counts filled)
     {
         std::vector<std::size_t> order(kit_.items.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
@@ -378,10 +380,13 @@ private:
         std::stable_sort(order.begin(), order.end(),
                          [&](std::size_t a, std::size_t b) { return per_room(a) > per_room(b); });
         for (const std::size_t item : order) {
-            for (bool goes_in = true; goes_in && set_[item] < model_.most[item] && !stopped();) {
-                Counts more = set_;
+            for (bool goes_in = true; goes_in && filled[item] < model_.most[item] && !stopped();) {
+                Counts more = filled;
                 ++more[item];
                 goes_in = is_allowed(model_, more) && tried(more);
+                if (goes_in) {
+                    filled = more;
+                }
                 if (!goes_in && is_allowed(model_, more)) {
                     learn(least_failing_part(more));
                 }

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/program.hpp"
+#include "support/workload.hpp"
 
 using namespace tuckwright::cli_test;
 using nlohmann::json;
@@ -35,9 +36,9 @@ Outcome interrupted(const std::string& arguments, const std::string& signal)
 
 TEST_CASE("every sample kit is packed, and its saved bundle verified")
 {
-    std::size_t tried = 0;
+    int tried = 0;
     for (const auto& entry : fs::directory_iterator(fs::path(TUCKWRIGHT_SOURCE_DIR) / "kits")) {
-        if (entry.path().extension() != ".yaml") {
+        if (entry.path().extension() != ".yaml" || tried == tuckwright::test::count(100, 5)) {
             continue;
         }
         ++tried;
