@@ -31,12 +31,15 @@ export function volumeOf(geometry) {
 }
 
 // The modules of the page find three.js where the build has put it.
-export async function shapeTests(modules) {
+export async function bundledShapes(modules) {
   const {build} = createRequire(join(modules, 'package.json'))('esbuild');
   const source = join(process.env.TUCKWRIGHT_SOURCE_DIR, 'viz/src/shapes.js');
   const outfile = join(modules, 'shapes_for_tests.mjs');
   await build({entryPoints: [source], nodePaths: [join(modules, 'node_modules')], bundle: true, format: 'esm', outfile});
-  const {bodyGeometry, goesRound, ringGeometry} = await import(pathToFileURL(outfile));
+  return import(pathToFileURL(outfile));
+}
+
+export function shapeTests({bodyGeometry, goesRound, ringGeometry}) {
   const near = (geometry, expected) => {
     const volume = volumeOf(geometry);
     assert.ok(Math.abs(volume / expected - 1) < 1e-5, `${volume} mm3, not ${expected}`); // corners are single floats
