@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// Reading a kit file (YAML).
 #pragma once
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,5 +35,9 @@ Result<Kit> read_kit_text(std::string_view text, const std::string& name, const 
 /// Every combination of the choices in the text, in the file's order, the last choice changing first; the one kit where
 /// there are no choices. Errors: as above, and too many combinations. Problems that several combinations share are told once.
 Result<std::vector<ChosenKit>> read_kits_text(std::string_view text, const std::string& name);
+
+/// The path of the shelf that the text of a kit file names, seen from where `path` is; nothing where it names none, or is
+/// not to be read.
+std::optional<std::string> shelf_named_in(std::string_view text, const std::string& path);
 
 } // namespace tuckwright

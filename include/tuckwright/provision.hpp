@@ -76,7 +76,8 @@ struct Provision {
 Provision provision(const Trip& trip);
 
 /// The kit with the chosen vessels, filled, behind its own items, and the rules that name them; the trip stays with it.
-/// Where the trip is over, the same vessels hold what is left: the reserve of the fuel, and no food. A kit without a trip,
+/// Where the trip is over, the same vessels hold what is left: of the fuel all but what was burnt, the
+/// reserve not being burnt, and no food. A kit without a trip,
 /// or with vessels of the trip among its items already, is returned as it is. Errors (without a place): more copies than a
 /// kit may have.
 Result<Kit> with_provisions(Kit kit);

@@ -24,7 +24,7 @@ bool meet(const Frame& a, const Frame& b)
     return a.x < b.right() + air && b.x < a.right() + air && a.y < b.bottom() + air && b.y < a.bottom() + air;
 }
 
-std::string mark(double number, double step) { return fmt::format("{:.{}f}", number, step < 0.1 ? 2 : step < 1 ? 1 : 0); }
+std::string mark(double number, double step) { return fmt::format("{:.{}f}", std::abs(number) < step / 2 ? 0.0 : number, step < 0.1 ? 2 : step < 1 ? 1 : 0); }
 
 } // namespace
 

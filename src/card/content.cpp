@@ -27,7 +27,10 @@ std::string whole_name(const std::string& name, const std::string& id) { return 
 std::string details_of(const PlacedItem& item)
 {
     std::string text = item.stowed.empty() ? "" : item.stowed + ", ";
-    text += item.solids.empty() ? "" : report::size_in_words(item.solids.front().shape);
+    if (!item.solids.empty()) { // of a shut lid only the plate is a solid of its own: its height says nothing
+        text += item.closes ? "lid, " + report::width_in_words(item.solids.front().shape)
+                            : report::size_in_words(item.solids.front().shape);
+    }
     if (!item.contents.empty()) {
         text += fmt::format("; holds {} of {}", weight_in_words(item.contents_g), item.contents);
     }
@@ -35,6 +38,24 @@ std::string details_of(const PlacedItem& item)
         text += "; " + item.how;
     }
     return printable(text);
+}
+
+/// Up to so many copies have lines of their own, for steps and drawings tell them apart.
+constexpr std::size_t copies_apart = 4;
+
+bool has_many_copies(const Bundle& bundle, const std::string& id)
+{
+    return static_cast<std::size_t>(std::count_if(bundle.items.begin(), bundle.items.end(),
+                                                  [&](const PlacedItem& item) { return item.id == id; })) > copies_apart;
+}
+
+/// "Steel pot, 1.1 l", "Cup 2, blue"; of many copies only what is common to them.
+std::string name_of(const Bundle& bundle, std::size_t i)
+{
+    const PlacedItem& item = bundle.items[i];
+    const auto comma = item.name.find(',');
+    const std::string rest = comma == std::string::npos ? "" : item.name.substr(comma);
+    return printable((has_many_copies(bundle, item.id) ? common_name(bundle, item.id) : spoken_name(bundle, i)) + rest);
 }
 
 bool is_alike(const Part& a, const Part& b)
@@ -56,16 +77,13 @@ std::vector<Part> parts_of(const Bundle& bundle)
             parts.push_back(part);
         } else {
             ++same->copies;
-            constexpr std::size_t all_named = 4; // of more the first three and the last
-            same->numbers = same->copies <= all_named
-                                ? same->numbers + ", " + part.numbers
-                                : same->numbers.substr(0, same->numbers.rfind(same->copies == all_named + 1 ? ", " : " \u2026 ")) +
-                                      " \u2026 " + part.numbers;
+            same->numbers = same->numbers.substr(0, same->numbers.find(' ')) + " \u2026 " + part.numbers;
         }
     };
     for (std::size_t i = 0; i < bundle.items.size(); ++i) {
         const PlacedItem& item = bundle.items[i];
-        add({std::to_string(i + 1), whole_name(item.name, item.id), details_of(item), weight_in_words(item.weight_g + item.contents_g)});
+        add({std::to_string(i + 1), name_of(bundle, i), details_of(item),
+             weight_in_words(item.weight_g + item.contents_g)});
     }
     for (const Band& band : bundle.bands) {
         add(cover_part(band));
@@ -127,8 +145,9 @@ Content content_of(const Bundle& bundle, const std::string& date)
     add_if_any(content.before, report::frame_in_words(bundle));
     add_if_any(content.before, report::cooling_note(bundle));
     content.steps = steps_of(bundle);
-    for (const std::string& name : report::unpacking_order(bundle)) {
-        content.unpacking.push_back(kept_whole(printable(name)));
+    for (const report::ComingOut& out : report::unpacking_order(bundle)) {
+        const std::string number = out.item ? std::to_string(*out.item + 1) + ": " : "";
+        content.unpacking.push_back(kept_whole(number + printable(out.words)));
     }
     add_if_any(content.notes, report::toppling_note(bundle));
     add_if_any(content.notes, report::unheld_note(bundle));

@@ -10,9 +10,9 @@
 
 namespace tuckwright::card {
 
-/// A thing to lay ready, with a box to tick. Copies that are alike share one.
+/// A thing to lay ready, with a box to tick. Many copies that are alike share one.
 struct Part {
-    std::string numbers; ///< by which the drawings name it: "6, 7"; empty for what is not drawn
+    std::string numbers; ///< by which the drawings name it: "6", "7 … 23"; empty for what is not drawn
     std::string name;    ///< "Steel pot, 1.1 l"
     std::string details; ///< "128 mm across, 96 mm high; holds 150 g of rolled oats"
     std::string weight;  ///< of one, with what it holds

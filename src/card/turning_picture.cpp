@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "card/html.hpp"
 #include "card/picture_script.hpp"
 #include "card/picture_words.hpp"
 #include "report/cautions.hpp"
@@ -18,22 +19,6 @@ namespace tuckwright {
 namespace {
 
 using nlohmann::ordered_json;
-
-/// A text as HTML, between tags and in attributes alike.
-std::string escaped(std::string_view text)
-{
-    std::string safe;
-    for (const char c : text) {
-        switch (c) {
-        case '&': safe += "&amp;"; break;
-        case '<': safe += "&lt;"; break;
-        case '>': safe += "&gt;"; break;
-        case '"': safe += "&quot;"; break;
-        default: safe += c;
-        }
-    }
-    return safe;
-}
 
 /// JSON as it may stand in a script element: nothing in it ends that.
 std::string within_script(const ordered_json& value)
@@ -76,10 +61,10 @@ std::string steps_in_html(const Bundle& bundle)
 {
     std::string list;
     for (const Step& step : bundle.steps) {
-        list += fmt::format("<li>{}</li>\n", escaped(step.text));
+        list += fmt::format("<li>{}</li>\n", card::as_html(step.text));
     }
     for (const std::string& cover : report::cover_steps(bundle)) {
-        list += fmt::format("<li>{}</li>\n", escaped(cover));
+        list += fmt::format("<li>{}</li>\n", card::as_html(cover));
     }
     return "<ol>\n" + list + "</ol>\n";
 }
@@ -88,7 +73,7 @@ std::string cautions_in_html(const Bundle& bundle)
 {
     std::string list;
     for (const std::string& caution : report::cautions(bundle)) {
-        list += fmt::format("<li>{}</li>\n", escaped(caution));
+        list += fmt::format("<li>{}</li>\n", card::as_html(caution));
     }
     return list.empty() ? ""
                         : "<h2>Usual cautions; the maker's instructions and local rules go first</h2>\n<ul>\n" + list +
@@ -113,7 +98,7 @@ std::string turning_picture_block(const Bundle& bundle, const PictureExtras& ext
         return "<section class=\"tuckwright-picture\"><p>The picture to turn is not part of this build.</p></section>\n";
     }
     std::string block = fmt::format("<section class=\"tuckwright-picture\" aria-label=\"{} as a picture to turn\">\n",
-                                    escaped(bundle.kit));
+                                    card::as_html(bundle.kit));
     block += "<noscript><p>The picture to turn needs scripts, which are switched off here.</p></noscript>\n";
     block += "<script type=\"application/json\">" + within_script(data_of(bundle, extras)) + "</script>\n<script>";
     block += card::picture_script();
@@ -124,12 +109,12 @@ std::string turning_picture(const Bundle& bundle, const PictureExtras& extras)
 {
     require(has_turning_picture(), "the picture is part of this build");
     require(has_bundle(bundle.status), "there is a bundle to draw");
-    const std::string title = escaped(bundle.kit);
+    const std::string title = card::as_html(bundle.kit);
     return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
            "<link rel=\"icon\" href=\"data:,\">\n<title>" +
            title + "</title>\n<style>\n" + page_style + "\n</style>\n</head>\n<body>\n<h1>" + title + "</h1>\n<p>" +
-           escaped(card::headline(bundle)) + "</p>\n" + turning_picture_block(bundle, extras) +
+           card::as_html(card::headline(bundle)) + "</p>\n" + turning_picture_block(bundle, extras) +
            "<noscript>\n<h2>Putting it together</h2>\n" + steps_in_html(bundle) + "</noscript>\n" +
            cautions_in_html(bundle) + "</body>\n</html>\n";
 }

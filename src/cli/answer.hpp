@@ -14,6 +14,9 @@ namespace tuckwright::cli
 /// before a search and not after it. `source` is the file that is read.
 void check_output(const std::string& json_path, const std::string& source, std::vector<Problem>& problems);
 
+/// The same for several answers of one command, no two of which may go to one file, nor two to standard output.
+void check_outputs(const std::vector<std::string>& paths, const std::string& source, std::vector<Problem>& problems);
+
 /// Writes an answer, and says whether all of it got there; tells of it on standard error if not.
 bool write_answer(const std::string& json_path, const std::function<std::string()>& json, const std::string& text);
 

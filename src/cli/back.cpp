@@ -16,19 +16,12 @@ namespace tuckwright::cli {
 namespace {
 
 /// What is wrong with where to write, before anything is searched.
-void check_outputs(const BackOptions& options, std::vector<Problem>& problems)
+void check_saving(const BackOptions& options, std::vector<Problem>& problems)
 {
-    for (const std::string& path : {options.json, options.save_out, options.save_back}) {
-        check_output(path, options.kit, problems);
-    }
+    check_outputs({options.json, options.save_out, options.save_back}, options.kit, problems);
     if (options.save_out == dash || options.save_back == dash) {
         problems.push_back({"tuckwright", 0, 0, "--save-out and --save-back need the name of a file",
                             "--json - writes both bundles to standard output"});
-    }
-    const auto is_twice = [](const std::string& one, const std::string& other) { return !one.empty() && one == other; };
-    if (is_twice(options.save_out, options.save_back) || is_twice(options.json, options.save_out) ||
-        is_twice(options.json, options.save_back)) {
-        problems.push_back({"tuckwright", 0, 0, "two answers cannot go to the same file", "name a file for each"});
     }
 }
 
@@ -48,7 +41,7 @@ int back(const BackOptions& options)
 {
     const auto read = both_ways_file(options.kit, options.chosen);
     std::vector<Problem> problems = read ? std::vector<Problem>() : read.problems();
-    check_outputs(options, problems);
+    check_saving(options, problems);
     if (!problems.empty()) {
         tell(problems);
         return wrong_input;

@@ -13,7 +13,6 @@
 #include "cli/interrupt.hpp"
 #include "cli/messages.hpp"
 #include "cli/output_file.hpp"
-#include "cli/packed.hpp"
 #include "report/words.hpp"
 #include "tuckwright/chains.hpp"
 #include "tuckwright/check_code.hpp"
@@ -25,22 +24,15 @@ namespace tuckwright::cli
 namespace
 {
 
-/// What is wrong with what was given, before anything is searched.
-std::vector<Problem> problems_of(const CardCommand& options, const Result<KitOrBundle>& source, const std::string& name)
+/// What is wrong besides the kit.
+std::vector<Problem> problems_of(const CardCommand& options)
 {
-    std::vector<Problem> problems = source ? std::vector<Problem>() : source.problems();
-    check_worst_case(source, options.worst_case, name, problems);
+    std::vector<Problem> problems;
     if (options.html.empty() && options.pdf.empty()) {
         problems.push_back({"tuckwright", 0, 0, "nowhere to write the card",
                             "add --pdf FILE for printing, --html FILE for reading, or both"});
     }
-    if (options.html == dash && options.pdf == dash) {
-        problems.push_back({"tuckwright", 0, 0, "standard output cannot take both the PDF and the HTML page",
-                            "name a file for one of them"});
-    }
-    for (const std::string& path : {options.html, options.pdf, options.json}) {
-        check_output(path, options.file, problems);
-    }
+    check_outputs({options.html, options.pdf, options.json}, options.file, problems);
     return problems;
 }
 
@@ -103,19 +95,13 @@ bool write_card(const CardCommand& options, const Bundle& bundle)
 
 int card(const CardCommand& options)
 {
-    const std::string name = options.file == dash ? standard_input : options.file;
-    const auto source = kit_or_bundle(options.file, options.chosen, options.way_back);
-    if (const auto problems = problems_of(options, source, name); !problems.empty()) {
-        tell(problems);
-        return wrong_input;
-    }
     const auto& stop = watch_for_interrupts();
-    const Packed result = packed(*source, name, options.worst_case, options.search, stop);
+    const Packed result = packed(options, problems_of(options), stop);
     if (result.outcome != done) {
         return result.outcome;
     }
     if (!has_bundle(result.bundle.status)) {
-        tell({{name, 0, 0, fmt::format("there is no bundle to make a card of: {}", to_string(result.bundle.status)),
+        tell({{options.file, 0, 0, fmt::format("there is no bundle to make a card of: {}", to_string(result.bundle.status)),
                "'tuckwright pack' tells why"}});
         return stop ? interrupted : no_bundle;
     }

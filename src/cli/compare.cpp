@@ -81,9 +81,6 @@ void check_picture(const CompareCommand& command, std::vector<Problem>& problems
         problems.push_back({command.picture, 0, 0, "is no name of a picture", "let it end in .svg, .pdf or .png"});
         return;
     }
-    for (const std::string& kit : command.kits) {
-        check_output(command.picture, kit, problems);
-    }
 }
 
 bool write_picture(const std::string& path, const Comparison& comparison)
@@ -105,7 +102,7 @@ int compare_kits(const CompareCommand& command)
     std::vector<Problem> problems;
     auto kits = contenders(command.kits, problems);
     for (std::size_t k = 0, before = problems.size(); k < command.kits.size() && problems.size() == before; ++k) {
-        check_output(command.json, command.kits[k], problems);
+        check_outputs({command.json, command.picture}, command.kits[k], problems);
     }
     check_picture(command, problems);
     if (!problems.empty()) {

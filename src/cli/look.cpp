@@ -8,7 +8,6 @@
 #include "cli/input_text.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/messages.hpp"
-#include "cli/packed.hpp"
 #include "report/words.hpp"
 #include "tuckwright/chains.hpp"
 #include "tuckwright/report.hpp"
@@ -18,11 +17,10 @@ namespace tuckwright::cli {
 
 namespace {
 
-/// All that is wrong with what was given, before anything is searched.
-std::vector<Problem> problems_of(const LookOptions& options, const Result<KitOrBundle>& source, const std::string& name)
+/// What is wrong besides the kit.
+std::vector<Problem> problems_of(const LookOptions& options)
 {
-    std::vector<Problem> problems = source ? std::vector<Problem>() : source.problems();
-    check_worst_case(source, options.worst_case, name, problems);
+    std::vector<Problem> problems;
     if (!has_turning_picture()) {
         problems.push_back({"tuckwright", 0, 0, "this build of the program has no turning picture in it",
                             "build it where node (18 or later) and npm are there; cmake says what is missing"});
@@ -55,14 +53,8 @@ bool draw(const LookOptions& options, const Bundle& bundle, const std::atomic<bo
 
 int look(const LookOptions& options)
 {
-    const std::string name = options.file == dash ? standard_input : options.file;
-    const auto source = kit_or_bundle(options.file, options.chosen, options.way_back);
-    if (const auto problems = problems_of(options, source, name); !problems.empty()) {
-        tell(problems);
-        return wrong_input;
-    }
     const auto& stop = watch_for_interrupts();
-    const Packed result = packed(*source, name, options.worst_case, options.search, stop);
+    const Packed result = packed(options, problems_of(options), stop);
     if (result.outcome != done) {
         return result.outcome;
     }
@@ -70,7 +62,7 @@ int look(const LookOptions& options)
     if (!has_bundle(bundle.status)) {
         print(options.html == dash ? "" : text_report(bundle));
         if (options.html == dash) {
-            tell({{name, 0, 0, fmt::format("there is no bundle to draw: {}", to_string(bundle.status)), ""}});
+            tell({{options.file, 0, 0, fmt::format("there is no bundle to draw: {}", to_string(bundle.status)), ""}});
         }
         return stop ? interrupted : no_bundle;
     }

@@ -2,6 +2,8 @@
 #include "cli/packed.hpp"
 
 #include "cli/exit_code.hpp"
+#include "cli/input_text.hpp"
+#include "cli/messages.hpp"
 #include "cli/verify.hpp"
 #include "tuckwright/contract.hpp"
 
@@ -28,6 +30,20 @@ Packed packed(const KitOrBundle& source, const std::string& name, bool worst_cas
     kit.worst_case |= worst_case;
     search.stop = &stop;
     return {solve(kit, search), done};
+}
+
+Packed packed(const WhatToPack& what, const std::vector<Problem>& besides, const std::atomic<bool>& stop)
+{
+    const std::string name = what.file == dash ? standard_input : what.file;
+    const auto source = kit_or_bundle(what.file, what.chosen, what.way_back);
+    std::vector<Problem> problems = source ? std::vector<Problem>() : source.problems();
+    check_worst_case(source, what.worst_case, name, problems);
+    problems.insert(problems.end(), besides.begin(), besides.end());
+    if (!problems.empty()) {
+        tell(problems);
+        return {{}, wrong_input};
+    }
+    return packed(*source, name, what.worst_case, what.search, stop);
 }
 
 } // namespace tuckwright::cli

@@ -61,8 +61,8 @@ std::vector<Problem> wrong_arguments(const VerifyOptions& options)
     if (options.kit.empty() && options.way_back) {
         problems.push_back({"tuckwright", 0, 0, "--way-back is about a kit, but none is given", "name it with --kit"});
     }
-    if (!options.code.empty() && !code_as_written(options.code)) {
-        problems.push_back({"tuckwright", 0, 0, "--code '" + options.code + "' is no code of a card",
+    if (options.code && !code_as_written(*options.code)) {
+        problems.push_back({"tuckwright", 0, 0, "--code '" + *options.code + "' is no code of a card",
                             "type the seven letters and digits after 'Code' at the foot of the card, such as 7K3F-Q2W"});
     }
     return problems;
@@ -152,12 +152,12 @@ int verify(const VerifyOptions& options)
     if (const int outcome = judge(*saved, name, kit); outcome != done) {
         return outcome;
     }
-    if (!options.code.empty()) {
-        if (const int outcome = compare_code(saved->bundle, options.code, name); outcome != done) {
+    if (options.code) {
+        if (const int outcome = compare_code(saved->bundle, *options.code, name); outcome != done) {
             return outcome;
         }
     }
-    return print(verified(saved->bundle, kit.has_value(), !options.code.empty())) ? done : wrong_input;
+    return print(verified(saved->bundle, kit.has_value(), options.code.has_value())) ? done : wrong_input;
 }
 
 } // namespace tuckwright::cli

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// The command `verify`: proves a saved bundle anew.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,7 +16,7 @@ struct VerifyOptions {
     std::string kit;           ///< the kit file with which it is compared; empty: none
     std::vector<Taken> chosen; ///< of that kit's choices
     bool way_back = false;     ///< that kit as it is on the way back
-    std::string code;          ///< of a card, as typed; empty: none
+    std::optional<std::string> code; ///< of a card, as typed
 };
 
 /// Runs the command. Returns the exit status.

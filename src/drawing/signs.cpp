@@ -31,14 +31,21 @@ Path head(Spot tip, Spot along, double length, double width)
 void draw_feathers(Canvas& canvas, Spot at, double r)
 {
     const double d = r * 0.7071;
-    canvas.draw(Path::circle(at, r), Pen{palette::ink, 0.5}, Fill{palette::paper});
-    canvas.draw(Path::line({at.x - d, at.y - d}, {at.x + d, at.y + d}), Pen{palette::ink, 0.5});
-    canvas.draw(Path::line({at.x - d, at.y + d}, {at.x + d, at.y - d}), Pen{palette::ink, 0.5});
+    const Pen pen{palette::ink, r / 4};
+    canvas.draw(Path::circle(at, r), pen, Fill{palette::paper});
+    canvas.draw(Path::line({at.x - d, at.y - d}, {at.x + d, at.y + d}), pen);
+    canvas.draw(Path::line({at.x - d, at.y + d}, {at.x + d, at.y - d}), pen);
 }
 
-void cross_in_circle(Stage& stage, Spot at)
+/// On the body that goes in, and smaller on a small one, which would not be seen otherwise.
+void cross_in_circle(Stage& stage, const Solid& body)
 {
-    constexpr double r = 2;
+    constexpr double usual = 2, least = 0.8, share = 0.25; // mm of paper; of the body's narrower side
+    const Hull hull = hull_of(body);
+    const double wide = support(hull, stage.camera.right) + support(hull, -1.0 * stage.camera.right);
+    const double high = support(hull, stage.camera.up) + support(hull, -1.0 * stage.camera.up);
+    const double r = std::clamp(share * std::min(wide, high) / stage.options.scale, least, usual);
+    const Spot at = stage.on_paper(body.pose.center);
     draw_feathers(stage.canvas, at, r);
     const Frame place{at.x - r - 0.3, at.y - r - 0.3, 2 * r + 0.6, 2 * r + 0.6};
     stage.taken.push_back(place);
@@ -212,7 +219,7 @@ void paint_way(Stage& stage)
     const Spot seen = stage.camera.project(back);
     const double share = std::hypot(seen.x, seen.y);
     if (share < 0.3) {
-        cross_in_circle(stage, stage.on_paper(body.pose.center));
+        cross_in_circle(stage, body);
         return;
     }
     std::vector<Spot> spots{end};

@@ -11,6 +11,7 @@
 #include "kit/file_text.hpp"
 #include "kit/shelf_reading.hpp"
 #include "kit/words.hpp"
+#include "tuckwright/kit_reader.hpp"
 
 namespace tuckwright::reading {
 
@@ -237,3 +238,18 @@ std::optional<ShelfFile> take_from_shelf(ProblemList& problems, Node& document, 
 }
 
 } // namespace tuckwright::reading
+
+namespace tuckwright {
+
+std::optional<std::string> shelf_named_in(std::string_view text, const std::string& path)
+{
+    if (text.find("shelf") == std::string_view::npos) {
+        return std::nullopt; // most files: nothing needs to be parsed
+    }
+    reading::ProblemList problems;
+    auto document = reading::parse_document(text, problems);
+    reading::Entry* named = document ? reading::entry_of(*document, "shelf") : nullptr;
+    return named != nullptr ? reading::path_beside(problems, named->value, path) : std::nullopt;
+}
+
+} // namespace tuckwright

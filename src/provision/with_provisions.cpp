@@ -52,6 +52,17 @@ bool has_item(const Kit& kit, const std::string& id)
     return std::any_of(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == id; });
 }
 
+/// What is left of what the vessels held when the trip is over, as a share: all but what was burnt, which is what is needed
+/// less the reserve. A cartridge that holds far more than that comes back nearly full.
+double share_left(const Need& fuel, double reserve)
+{
+    if (!fuel.chosen) {
+        return 0;
+    }
+    const double carried = fuel.each_g * static_cast<double>(fuel.vessels[*fuel.chosen].count);
+    return carried > 0 ? std::clamp(1 - fuel.grams / (1 + reserve) / carried, 0.0, 1.0) : 0;
+}
+
 /// Every chosen vessel, filled; or what forbids it.
 Result<std::vector<Item>> chosen_items(const Trip& trip)
 {
@@ -60,11 +71,10 @@ Result<std::vector<Item>> chosen_items(const Trip& trip)
     for (std::size_t i = 0; i < trip.portions.size(); ++i) {
         all.emplace_back(&needs.food[i], &trip.portions[i].offers);
     }
-    const double reserve = trip.fuel.reserve / (1 + trip.fuel.reserve);
     std::vector<Problem> problems;
     std::vector<Item> chosen;
     for (const auto& [need, offers] : all) {
-        const double share = !trip.is_over ? 1 : need == &needs.fuel ? reserve : 0;
+        const double share = !trip.is_over ? 1 : need == &needs.fuel ? share_left(*need, trip.fuel.reserve) : 0;
         if (const auto problem = too_many(*need)) {
             problems.push_back(*problem);
         } else if (auto item = filled(*need, *offers, share)) {

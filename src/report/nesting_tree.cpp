@@ -73,16 +73,6 @@ private:
                                   std::get<Box>(a).width == std::get<Box>(b).width;
     }
 
-    /// "144 mm across", "120 x 80 mm".
-    static std::string width_in_words(const Shape& shape)
-    {
-        if (const auto* c = std::get_if<Cylinder>(&shape)) {
-            return length_in_words(c->diameter) + " across";
-        }
-        const auto& box = std::get<Box>(shape);
-        return length_in_words(box.length) + " x " + length_in_words(box.width);
-    }
-
     /// The box round an item's first solids, along its own axes.
     std::string over_all(std::size_t i, std::size_t parts) const
     {

@@ -110,18 +110,21 @@ std::string first_when_unpacking(const Bundle& bundle)
     return "";
 }
 
-std::vector<std::string> unpacking_order(const Bundle& bundle)
+std::vector<ComingOut> unpacking_order(const Bundle& bundle)
 {
-    std::vector<std::string> order = covers_from_outside(bundle);
+    std::vector<ComingOut> order;
+    for (const std::string& cover : covers_from_outside(bundle)) {
+        order.push_back({cover, std::nullopt});
+    }
     for (auto step = bundle.steps.rbegin(); step != bundle.steps.rend(); ++step) {
         const PlacedItem& item = bundle.items[step->item];
         const std::string name = spoken_name(bundle, step->item);
         if (item.closes) {
-            order.push_back(name + " off " + spoken_name(bundle, *item.closes));
+            order.push_back({name + " off " + spoken_name(bundle, *item.closes), step->item});
         } else if (item.in) {
-            order.push_back(name + " from " + spoken_name(bundle, item.in->item));
+            order.push_back({name + " from " + spoken_name(bundle, item.in->item), step->item});
         } else if (!is_the_whole(bundle, step->item)) {
-            order.push_back(name);
+            order.push_back({name, step->item});
         }
     }
     return order;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// What is said once before the steps and after them.
 #pragma once
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,8 +18,13 @@ std::string frame_in_words(const Bundle& bundle);
 /// everything is passed over, for nothing comes out of anything by that. Nothing for a single thing.
 std::string first_when_unpacking(const Bundle& bundle);
 
-/// What comes off and out, in that order: "Soft bag", "lid of Pot", "Cup 2", "Tea tin from Cup 2". A step that moves
-/// everything is passed over.
-std::vector<std::string> unpacking_order(const Bundle& bundle);
+/// Something that comes off or out: "Soft bag", "Lid off Pot", "Cup 2", "Tea tin from Cup 2".
+struct ComingOut {
+    std::string words;
+    std::optional<std::size_t> item; ///< none for what goes round it all
+};
+
+/// What comes off and out, in that order. A step that moves everything is passed over.
+std::vector<ComingOut> unpacking_order(const Bundle& bundle);
 
 } // namespace tuckwright::report

@@ -137,6 +137,15 @@ std::string size_in_words(const Shape& shape)
     return fmt::format("{} x {} x {}", bare(box.length), bare(box.width), length_in_words(box.height));
 }
 
+std::string width_in_words(const Shape& shape)
+{
+    if (const auto* c = std::get_if<Cylinder>(&shape)) {
+        return length_in_words(c->diameter) + " across";
+    }
+    const auto& box = std::get<Box>(shape);
+    return length_in_words(box.length) + " x " + length_in_words(box.width);
+}
+
 std::string envelope_in_words(const Shape& envelope)
 {
     if (const auto* cylinder = std::get_if<Cylinder>(&envelope)) {

@@ -28,6 +28,9 @@ std::string share_in_words(double share);
 /// "128 mm across, 96 mm high" or "80 x 60 x 45 mm", measured along the shape's own axes.
 std::string size_in_words(const Shape& shape);
 
+/// Seen along its own axis: "144 mm across", "120 mm x 80 mm".
+std::string width_in_words(const Shape& shape);
+
 /// "a round bundle 131 mm across and 112 mm high", "a box 300 mm long, 200 mm wide and 90 mm high".
 std::string envelope_in_words(const Shape& envelope);
 

@@ -70,6 +70,7 @@ TEST_CASE("another bundle's code is refused, and what is no code is a mistake")
     const auto other = program("verify " + path_in(folder, "bundle.json") + " --code 0000-000");
     CHECK(other.code == 1);
     CHECK(holds(other.err, "refused (code)"));
+    CHECK(program("verify " + path_in(folder, "bundle.json") + " --code ''").code == 2); // an empty variable is no code
     const auto none = program("verify " + path_in(folder, "bundle.json") + " --code tea");
     CHECK(none.code == 2);
     CHECK(holds(none.err, "is no code of a card"));
@@ -103,7 +104,7 @@ TEST_CASE("card: all that is wrong is told at once, and nothing is written")
     CHECK(holds(nowhere.err, "nowhere to write the card"));
     const auto both = program("card " + path_in(folder, "kit.yaml") + " --pdf - --html -");
     CHECK(both.code == 2);
-    CHECK(holds(both.err, "cannot take both"));
+    CHECK(holds(both.err, "two answers cannot go to the same file"));
     write(folder / "sound.yaml", soup_for_one);
     const auto over = program("card " + path_in(folder, "sound.yaml") + " --pdf " + path_in(folder, "sound.yaml"));
     CHECK(over.code == 2);

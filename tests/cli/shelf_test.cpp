@@ -77,3 +77,37 @@ TEST_CASE("the sample shelf is what its table gives, and each kit from it is pac
     CHECK(compared.code == 0);
     CHECK(holds(compared.out, "4 kits compared"));
 }
+
+TEST_CASE("no answer is written over the shelf that the kit takes things from")
+{
+    const Folder folder;
+    const std::string shelf = "shelf: Things\nitems:\n  - {id: cup, weight: 62 g, cylinder: {diameter: 80, height: 70}}\n";
+    write(folder / "things.yaml", shelf);
+    write(folder / "kit.yaml", "kit: A cup\nshelf: things.yaml\nitems:\n  - {from: cup}\n");
+    const std::string kit = quoted((folder / "kit.yaml").string()), over = quoted((folder / "things.yaml").string());
+    for (const std::string& command :
+         {"pack " + kit + " --json ", "size " + kit + " --json ", "card " + kit + " --pdf ", "back " + kit + " --save-out ",
+          "compare " + kit + " --json "}) {
+        const auto refused = program(command + over + " --effort quick");
+        CAPTURE(command, refused.err);
+        CHECK(refused.code == 2);
+        CHECK(holds(refused.err, "is the shelf that the kit takes things from"));
+        CHECK(text_of(folder / "things.yaml") == shelf);
+    }
+}
+
+TEST_CASE("two answers of one command do not go to one file")
+{
+    const Folder folder;
+    write(folder / "kit.yaml", "kit: A cup\nitems:\n  - {id: cup, weight: 62 g, cylinder: {diameter: 80, height: 70}}\n");
+    const std::string kit = quoted((folder / "kit.yaml").string()), one = quoted((folder / "x.svg").string());
+    for (const std::string& command : {"card " + kit + " --pdf " + one + " --html " + one,
+                                       "card " + kit + " --pdf - --json -",
+                                       "compare " + kit + " --picture " + one + " --json " + one}) {
+        const auto refused = program(command + " --effort quick");
+        CAPTURE(command, refused.err);
+        CHECK(refused.code == 2);
+        CHECK(holds(refused.err, "two answers cannot go to the same file"));
+        CHECK_FALSE(fs::exists(folder / "x.svg"));
+    }
+}

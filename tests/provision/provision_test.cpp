@@ -392,3 +392,20 @@ TEST_CASE("no other vessel comes back than was taken along, and none that is gon
     CHECK(ids("way-back: {gone: big}\n") == "pot bag ");
     CHECK(ids("way-back: {gone: bag, added: [{id: flat, weight: 7, box: {length: 130, width: 80, height: 4}}]}\n") == "pot flat ");
 }
+
+TEST_CASE("a cartridge that holds far more than is burnt comes back with the rest")
+{
+    const std::string text = "kit: Gas\ntrip: {people: 1, days: 1, boils: 2, water-each: 400 ml, start: 10 C, altitude: 0 m, "
+                             "fuel: {what: gas, heat-share: 50 %, reserve: 20 %, offered: [{id: big, weight: 190, holds: 450 g, "
+                             "cylinder: {diameter: 110, height: 90}}]}}\nway-back: {}\n"
+                             "items: [{id: pot, weight: 9, cylinder: {diameter: 99, height: 60}}]\n";
+    auto both = read_both_ways_text(text, "kit.yaml");
+    REQUIRE(both.ok());
+    const double needed = provision(*both->out.trip).fuel.grams; // the reserve included
+    auto done = with_provisions(std::move(both).value());
+    REQUIRE(done.ok());
+    REQUIRE(done->back.items.size() == 2);
+    CHECK(done->out.items[1].contents->weight_g == Approx(450));
+    CHECK(done->back.items[1].contents->weight_g == Approx(450 - needed / 1.2));
+    CHECK(needed < 40);
+}
