@@ -22,6 +22,11 @@ Result<std::string> kit_text(const std::string& path)
     if (text && looks_like_bundle(*text)) {
         return Problem{name_of(path), 0, 0, "this is a saved bundle, not a kit", "give it to 'tuckwright verify'"};
     }
+    if (text) {
+        if (const auto problem = another_answer(*text, name_of(path))) {
+            return *problem;
+        }
+    }
     return text;
 }
 
@@ -74,6 +79,9 @@ Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Tak
         auto saved = read_saved(*text, name_of(path));
         return saved ? Result<KitOrBundle>(KitOrBundle{std::nullopt, std::move(saved).value()})
                      : Result<KitOrBundle>(saved.problems());
+    }
+    if (const auto problem = another_answer(*text, name_of(path))) {
+        return *problem;
     }
     const auto kit = provisioned_kit(*text, path, chosen, way_back);
     return kit ? Result<KitOrBundle>(KitOrBundle{*kit, std::nullopt})

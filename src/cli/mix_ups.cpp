@@ -29,12 +29,35 @@ bool looks_like_kit(std::string_view text)
     return false;
 }
 
-bool looks_like_bundle(std::string_view text)
+namespace {
+
+/// The format that a JSON object of this program names, "tuckwright-bundle"; empty for any other text.
+std::string format_of(std::string_view text)
 {
     constexpr std::size_t enough = 400; // the format is the first of all fields
     const auto start = text.find_first_not_of(" \t\r\n");
-    return start != std::string_view::npos && text[start] == '{' &&
-           text.substr(start, enough).find("\"tuckwright-bundle\"") != std::string_view::npos;
+    if (start == std::string_view::npos || text[start] != '{') {
+        return {};
+    }
+    const std::string_view head = text.substr(start, enough);
+    const auto begin = head.find("\"tuckwright-");
+    const auto end = begin == std::string_view::npos ? begin : head.find('"', begin + 1);
+    return end == std::string_view::npos ? "" : std::string(head.substr(begin + 1, end - begin - 1));
+}
+
+} // namespace
+
+bool looks_like_bundle(std::string_view text) { return format_of(text) == "tuckwright-bundle"; }
+
+std::optional<Problem> another_answer(std::string_view text, const std::string& name)
+{
+    const std::string format = format_of(text);
+    if (format.empty() || format == "tuckwright-bundle") {
+        return std::nullopt;
+    }
+    return Problem{name, 0, 0, "this is an answer of another command (" + format + "), not a kit and not a saved bundle",
+                   "give the kit file, or a bundle saved by pack --json, card --json, back --save-out or --save-back; the "
+                   "bundles within such an answer can be cut out and given by themselves"};
 }
 
 std::string about_unexpected(const std::vector<std::string>& arguments, std::string_view command,

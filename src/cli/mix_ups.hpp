@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// Files given to the wrong command, and words mistyped on the command line.
 #pragma once
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "tuckwright/result.hpp"
 
 namespace tuckwright::cli {
 
@@ -11,6 +14,9 @@ namespace tuckwright::cli {
 bool looks_like_kit(std::string_view text);
 /// Whether a text starts as a bundle's JSON does.
 bool looks_like_bundle(std::string_view text);
+
+/// What is wrong with a text that is another answer of this program, such as that of `fill`; nothing if it is none.
+std::optional<Problem> another_answer(std::string_view text, const std::string& name);
 
 /// What is wrong with arguments that were not expected, for the command that was given or for none. Options are those
 /// known there, commands all that there are.

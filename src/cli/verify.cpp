@@ -135,6 +135,10 @@ int verify(const VerifyOptions& options)
         tell({{name, 0, 0, "this looks like a kit, not like a saved bundle", "give it to 'tuckwright pack'"}});
         return wrong_input;
     }
+    if (const auto problem = another_answer(*text, name)) {
+        tell({*problem});
+        return wrong_input;
+    }
     const auto saved = read_saved(*text, name);
     if (!saved) {
         tell(saved.problems());

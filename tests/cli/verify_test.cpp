@@ -258,3 +258,18 @@ TEST_CASE("a saved bundle is compared with the kit that it is said to be of")
     write(folder / "bundle.json", spoilt.dump());
     CHECK(holds(against(head + block + "10}}\n").err, "refused (figure)"));
 }
+
+TEST_CASE("the answer of another command is not taken for a kit or a bundle")
+{
+    const Folder folder;
+    write(folder / "kit.yaml", "kit: A cup\nitems:\n  - {id: cup, weight: 62 g, cylinder: {diameter: 80, height: 70}}\n");
+    const std::string answer = quoted((folder / "answer.json").string());
+    REQUIRE(program("compare " + quoted((folder / "kit.yaml").string()) + " --effort quick --json " + answer).code == 0);
+    for (const char* command : {"verify ", "pack ", "room ", "size ", "back "}) {
+        const auto refused = program(std::string(command) + answer);
+        CAPTURE(command, refused.err);
+        CHECK(refused.code == 2);
+        CHECK(holds(refused.err, "an answer of another command (tuckwright-comparison)"));
+        CHECK(std::count(refused.err.begin(), refused.err.end(), '\n') <= 3);
+    }
+}
