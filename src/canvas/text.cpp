@@ -11,6 +11,8 @@
 #if defined(__SANITIZE_ADDRESS__)
 /// The font library keeps what it has read of the system's fonts until the end, and then does not free it.
 extern "C" const char* __lsan_default_suppressions() { return "leak:libfontconfig\n"; }
+/// And nothing is said of that, for standard error belongs to the program.
+extern "C" const char* __lsan_default_options() { return "print_suppressions=0"; }
 #endif
 
 namespace tuckwright::canvas {

@@ -227,6 +227,6 @@ TEST_CASE("many steps take more pages, and long words and other scripts are prin
     crate.kit = std::string(300, 'W');
     crate.items[0].name = "\xC4\x8C" "ajn\xC3\xADk \xCE\xA4\xCF\x83\xCE\xAC\xCE\xB9 \xD0\xA7\xD0\xB0\xD0\xB9";
     const std::string pdf = card_pdf(crate, {});
-    CHECK(pages_of(pdf) > 2);
+    CHECK(pages_of(pdf) >= test::count(3, 2));
     CHECK(holds(joined(text_of_pdf(pdf, "pdftotext -layout")), joined(crate.items[0].name)));
 }
