@@ -2,7 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/json_layout.hpp"
-#include "tuckwright/contract.hpp"
+#include "report/json_rules.hpp"
 #include "tuckwright/report.hpp"
 #include "tuckwright/there_and_back.hpp"
 
@@ -21,33 +21,6 @@ ordered_json part(const Whereabouts& where)
     return {{"in", or_null(where.in)}, {"form", where.form}, {"stowed", where.stowed}};
 }
 
-const char* word(Keep keep)
-{
-    switch (keep) {
-    case Keep::apart: return "apart";
-    case Keep::within: return "within";
-    case Keep::out: return "out";
-    case Keep::together: return "together";
-    case Keep::shut: return "shut";
-    }
-    require(false, "a rule is one of the five");
-    return "";
-}
-
-ordered_json part(const CarryRule& rule)
-{
-    return {{"keep", word(rule.keep)}, {"first", rule.first}, {"second", rule.second}, {"why", rule.why}};
-}
-
-ordered_json list_of(const std::vector<CarryRule>& rules)
-{
-    ordered_json list = ordered_json::array();
-    for (const CarryRule& rule : rules) {
-        list.push_back(part(rule));
-    }
-    return list;
-}
-
 ordered_json elsewhere_part(const ThereAndBack& answer)
 {
     ordered_json list = ordered_json::array();
@@ -57,7 +30,7 @@ ordered_json elsewhere_part(const ThereAndBack& answer)
                         {"before", part(one.before)},
                         {"now", part(one.now)},
                         {"cause", to_string(one.cause)},
-                        {"rule", one.rule ? part(*one.rule) : ordered_json()},
+                        {"rule", one.rule ? report::rule_part(*one.rule) : ordered_json()},
                         {"text", one.words}});
     }
     return list;
@@ -87,8 +60,8 @@ std::string there_and_back_json(const ThereAndBack& answer)
                             {"vessels_refuted", answer.vessels_refuted},
                             {"searched_ml", or_null(answer.searched_ml)},
                             {"changes", std::move(changes)},
-                            {"new_rules", list_of(answer.new_rules)},
-                            {"old_rules", list_of(answer.old_rules)},
+                            {"new_rules", report::rules_part(answer.new_rules)},
+                            {"old_rules", report::rules_part(answer.old_rules)},
                             {"elsewhere", elsewhere_part(answer)},
                             {"reordered", std::move(times)},
                             {"out", ordered_json::parse(to_json(answer.out))},

@@ -9,6 +9,7 @@
 #include "card/content.hpp"
 #include "card/pictures.hpp"
 #include "card/sheet.hpp"
+#include "drawing/palette.hpp"
 #include "tuckwright/card.hpp"
 
 namespace tuckwright::card {
@@ -27,7 +28,7 @@ constexpr std::array<Density, 8> densities{{{42, 3.5, 62, true}, {38, 3.5, 62, t
                                             {28, 3.2, 50, false}, {25, 3.1, 45, false}}};
 constexpr std::size_t most_pages = 2;
 constexpr std::size_t step_columns = 3, part_columns = 2;
-constexpr Color ink{0.1, 0.1, 0.1}, faint{0.4, 0.4, 0.4};
+using drawing::palette::ink, drawing::palette::faint;
 
 PageSize size_of(Paper paper) { return paper == Paper::a4 ? PageSize{210, 297} : PageSize{215.9, 279.4}; }
 
@@ -115,7 +116,7 @@ private:
         return {height + gap + words.height, [=, this](Canvas& canvas, Spot corner) {
                     draw_step(canvas, {corner.x, corner.y, width, height}, bundle_, step.step);
                     const Spot middle{corner.x + badge, corner.y + badge};
-                    const TextStyle digits{.size = 3.8, .bold = true, .color = {1, 1, 1}};
+                    const TextStyle digits{.size = 3.8, .bold = true, .color = drawing::palette::paper};
                     const std::string text = std::to_string(number);
                     const TextExtent extent = Canvas::extent(text, digits);
                     canvas.draw(Path::circle(middle, badge), std::nullopt, Fill{ink});

@@ -7,6 +7,7 @@
 #include "report/json_envelope.hpp"
 #include "report/json_layout.hpp"
 #include "report/json_measures.hpp"
+#include "report/json_rules.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/report.hpp"
 #include "tuckwright/units.hpp"
@@ -32,19 +33,6 @@ const char* word(Opening opens)
     case Opening::closed: return "closed";
     }
     require(false, "an opening is one of the three");
-    return "";
-}
-
-const char* word(Keep keep)
-{
-    switch (keep) {
-    case Keep::apart: return "apart";
-    case Keep::within: return "within";
-    case Keep::out: return "out";
-    case Keep::together: return "together";
-    case Keep::shut: return "shut";
-    }
-    require(false, "a rule of carrying is one of the four");
     return "";
 }
 
@@ -108,15 +96,6 @@ ordered_json limits(const BundleRule& rule)
     put("width_mm", rule.width);
     put("height_mm", rule.height);
     return part;
-}
-
-ordered_json rules_part(const std::vector<CarryRule>& rules)
-{
-    ordered_json parts = ordered_json::array();
-    for (const auto& rule : rules) {
-        parts.push_back({{"keep", word(rule.keep)}, {"first", rule.first}, {"second", rule.second}, {"why", rule.why}});
-    }
-    return parts;
 }
 
 ordered_json weights(const Bundle& bundle)
@@ -239,7 +218,7 @@ std::string to_json(const Bundle& bundle)
     all["clearance_mm"] = length(bundle.clearance);
     all["worst_case"] = bundle.worst_case;
     all["limits"] = limits(bundle.rule);
-    all["rules"] = rules_part(bundle.rules);
+    all["rules"] = report::rules_part(bundle.rules);
     all["waived"] = bundle.waived;
     all["bundle"] = envelope(bundle);
     all["lower_bound_ml"] = bundle.lower_bound_ml;
