@@ -89,19 +89,19 @@ std::vector<Problem> problems_of_vessel(const Kit& kit, const std::string& vesse
 
 namespace {
 
-/// How much may be tried.
+/// How much may be tried. A search in vain takes about as long as its things squared: a second for ten.
 struct Patience {
     Effort effort = Effort::quick; ///< of each search
-    int failures = 0;              ///< searches in vain, and what the last augmenting may take
+    int in_vain = 0;               ///< of all searches in vain, their things squared
     std::uint64_t bound_work = 0;  ///< of each proof that a set does not go in
 };
 
 Patience patience_of(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {Effort::quick, 12, 250'000};
-    case Effort::normal: return {Effort::quick, 15, 1'000'000};
-    case Effort::thorough: return {Effort::normal, 200, 4'000'000};
+    case Effort::quick: return {Effort::quick, 1'200, 250'000};
+    case Effort::normal: return {Effort::quick, 1'500, 1'000'000};
+    case Effort::thorough: return {Effort::normal, 20'000, 4'000'000};
     }
     return {};
 }
@@ -133,7 +133,7 @@ public:
         }
         add_what_goes_in(model_.least);
         add_what_goes_in(set_);
-        look_for_better(patience_.failures);
+        look_for_better(patience_.in_vain);
         add_what_goes_in(set_);
         if (try_harder()) {
             add_what_goes_in(set_);
@@ -266,7 +266,8 @@ private:
         search.any_size = true;
         const Bundle packed = solve(vessel_kit(kit_, vessel_, set), search);
         if (!has_bundle(packed.status)) {
-            ++failures_;
+            const int things = std::accumulate(set.begin(), set.end(), 0);
+            in_vain_ += things * things;
             if (!stopped()) {
                 failing_.push_back(set);
             }
@@ -348,17 +349,17 @@ private:
         return least;
     }
 
-    bool is_exhausted() const { return failures_ >= patience_.failures || stopped(); }
+    bool is_exhausted() const { return in_vain_ >= patience_.in_vain || stopped(); }
 
     /// Whether every set of more worth has been looked at or holds something that does not go in.
-    bool look_for_better(int failures)
+    bool look_for_better(int in_vain)
     {
         for (;;) {
             const BestSet next = best_set(model_, worth_of(model_, set_));
             if (!next.set) {
                 return next.complete;
             }
-            if (failures_ >= failures || stopped()) {
+            if (in_vain_ >= in_vain || stopped()) {
                 return false;
             }
             if (tried(*next.set)) {
@@ -472,7 +473,7 @@ private:
     std::vector<bool> goes_in_alone_;
     Counts set_; ///< the best so far
     Bundle bundle_;
-    int tries_ = 0, failures_ = 0;
+    int tries_ = 0, in_vain_ = 0;
 };
 
 } // namespace

@@ -8,6 +8,7 @@
 #include "cli/messages.hpp"
 #include "cli/output_file.hpp"
 #include "tuckwright/kit_reader.hpp"
+#include "tuckwright/report.hpp"
 
 namespace tuckwright::cli
 {
@@ -60,6 +61,23 @@ void check_outputs(const std::vector<std::string>& paths, const std::string& sou
     if (is_twice) {
         problems.push_back({"tuckwright", 0, 0, "two answers cannot go to the same file", "name a file for each"});
     }
+}
+
+void check_saved(const std::string& option, const std::string& path, std::vector<Problem>& problems)
+{
+    if (path == dash) {
+        problems.push_back({"tuckwright", 0, 0, option + " needs the name of a file",
+                            "--json - writes the answer with its bundles to standard output"});
+    }
+}
+
+bool save_bundle(const std::string& path, const Bundle& bundle)
+{
+    const auto problem = path.empty() ? std::nullopt : write_file(path, to_json(bundle));
+    if (problem) {
+        tell({*problem});
+    }
+    return !problem;
 }
 
 bool write_answer(const std::string& json_path, const std::function<std::string()>& json, const std::string& text)

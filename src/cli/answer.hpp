@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "tuckwright/bundle.hpp"
 #include "tuckwright/result.hpp"
 
 namespace tuckwright::cli
@@ -16,6 +17,12 @@ void check_output(const std::string& json_path, const std::string& source, std::
 
 /// The same for several answers of one command, no two of which may go to one file, nor two to standard output.
 void check_outputs(const std::vector<std::string>& paths, const std::string& source, std::vector<Problem>& problems);
+
+/// Adds that a bundle alone is not saved to standard output, where the text goes, if it is asked for by such an option.
+void check_saved(const std::string& option, const std::string& path, std::vector<Problem>& problems);
+
+/// Saves a bundle by itself, if there is a path. Says whether all of it got there; tells of it on standard error if not.
+bool save_bundle(const std::string& path, const Bundle& bundle);
 
 /// Writes an answer, and says whether all of it got there; tells of it on standard error if not.
 bool write_answer(const std::string& json_path, const std::function<std::string()>& json, const std::string& text);

@@ -7,8 +7,6 @@
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
-#include "cli/output_file.hpp"
-#include "tuckwright/report.hpp"
 #include "tuckwright/there_and_back.hpp"
 
 namespace tuckwright::cli {
@@ -19,20 +17,8 @@ namespace {
 void check_saving(const BackOptions& options, std::vector<Problem>& problems)
 {
     check_outputs({options.json, options.save_out, options.save_back}, options.kit, problems);
-    if (options.save_out == dash || options.save_back == dash) {
-        problems.push_back({"tuckwright", 0, 0, "--save-out and --save-back need the name of a file",
-                            "--json - writes both bundles to standard output"});
-    }
-}
-
-/// Saves a bundle by itself, if that is asked for.
-bool save(const std::string& path, const Bundle& bundle)
-{
-    const auto problem = path.empty() ? std::nullopt : write_file(path, to_json(bundle));
-    if (problem) {
-        tell({*problem});
-    }
-    return !problem;
+    check_saved("--save-out", options.save_out, problems);
+    check_saved("--save-back", options.save_back, problems);
 }
 
 } // namespace
@@ -54,7 +40,7 @@ int back(const BackOptions& options)
     search.stop = &stop;
     const ThereAndBack answer = there_and_back(kits, search);
     const bool was_interrupted = stop;
-    if (!save(options.save_out, answer.out) || !save(options.save_back, answer.back)) {
+    if (!save_bundle(options.save_out, answer.out) || !save_bundle(options.save_back, answer.back)) {
         return wrong_input;
     }
     if (!write_answer(

@@ -37,7 +37,8 @@ int fill(const FillOptions& options)
     const auto kit = kit_file(options.kit, options.chosen, options.way_back);
     std::string vessel;
     std::vector<Problem> problems = kit ? about_vessel(*kit, options, vessel) : kit.problems();
-    check_output(options.json, options.kit, problems);
+    check_outputs({options.json, options.save}, options.kit, problems);
+    check_saved("--save", options.save, problems);
     if (!problems.empty()) {
         tell(problems);
         return wrong_input;
@@ -47,6 +48,9 @@ int fill(const FillOptions& options)
     search.stop = &stop;
     const Filling filling = tuckwright::fill(*kit, vessel, search);
     const bool was_interrupted = stop;
+    if (filling.choice != Choice::none && !save_bundle(options.save, filling.bundle)) {
+        return wrong_input;
+    }
     if (!write_answer(options.json, [&] { return fill_json(filling); }, fill_text(filling))) {
         return wrong_input;
     }

@@ -125,6 +125,8 @@ Command fill_command(CLI::App& app, FillOptions& options)
                [&options](const std::string& text) { options.into = text; });
     add_option(command, "--json", "FILE", "save the answer with the proved bundle; - for standard output, alone",
                [&options](const std::string& text) { options.json = path_value(text); });
+    add_option(command, "--save", "FILE", "save the proved bundle alone, for card, draw, look, room and verify",
+               [&options](const std::string& text) { options.save = path_value(text); });
     add_choose_option(command, options.chosen);
     add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);

@@ -23,9 +23,9 @@ namespace tuckwright::cli
 namespace {
 
 /// Says that the bundle is not what it claims to be, and by which rule.
-int refuse(const std::string& name, const std::string& rule, const std::string& what)
+int refuse(const std::string& name, const std::string& rule, const std::string& what, const std::string& remedy = "")
 {
-    tell({{name, 0, 0, fmt::format("refused ({}): {}", rule, what), ""}});
+    tell({{name, 0, 0, fmt::format("refused ({}): {}", rule, what), remedy}});
     return no_bundle;
 }
 
@@ -36,7 +36,16 @@ int match(const Bundle& bundle, const Kit& kit, const std::string& name)
         return refuse(name, "kit", "the kit asks for the worst case, but this is packed for the sizes as measured");
     }
     const auto objections = check_against(bundle, bundle.worst_case ? worst_case(kit) : kit);
-    return objections.empty() ? done : refuse(name, objections.front().rule, objections.front().what);
+    if (objections.empty()) {
+        return done;
+    }
+    if (bundle.kit != kit.name) {
+        return refuse(name, objections.front().rule,
+                      fmt::format("this is a bundle of '{}', but the kit is '{}'", bundle.kit, kit.name),
+                      "give the kit that it was packed from; a bundle of the way back needs --way-back, one of the way out "
+                      "goes without");
+    }
+    return refuse(name, objections.front().rule, objections.front().what);
 }
 
 /// Proves a bundle that could be read, and compares it with the kit where there is one.

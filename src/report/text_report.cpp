@@ -58,10 +58,14 @@ std::string bound_in_words(const Bundle& bundle)
     if (!above) {
         return "How much smaller a bundle could be is not known.";
     }
-    return fmt::format("With everything {}, no {} of this kit can be smaller than {}; this one is {} above that.",
+    constexpr double wide = 0.3; // seldom reached by kits of up to 16 things
+    return fmt::format("With everything {}, no {} of this kit can be smaller than {}; this one is {} above that.{}",
                        model_in_words, kind(bundle),
                        report::volume_in_words(bundle.lower_bound_ml, report::Rounding::down),
-                       report::share_in_words(*above));
+                       report::share_in_words(*above),
+                       *above < wide ? ""
+                                     : " So wide a gap most likely lies in the bound, which knows room and heights but not how "
+                                       "shapes get in one another's way; --effort thorough looks longer.");
 }
 
 std::string status_in_words(const Bundle& bundle)
@@ -131,8 +135,18 @@ std::string cautions_text(const Bundle& bundle)
     return text;
 }
 
-constexpr const char* worst_case_in_words =
-    "all sizes here are those that leave the least room, each measurement off by its tolerance in the bad direction.";
+std::string worst_case_in_words(const Bundle& bundle)
+{
+    const bool has_tolerances = std::any_of(bundle.items.begin(), bundle.items.end(), [](const PlacedItem& item) {
+        return std::any_of(item.solids_off.begin(), item.solids_off.end(), any) ||
+               std::any_of(item.cavities.begin(), item.cavities.end(),
+                           [](const PlacedCavity& cavity) { return any(cavity.off); });
+    });
+    return has_tolerances ? "all sizes here are those that leave the least room, each measurement off by its tolerance in "
+                            "the bad direction."
+                          : "nothing here has a tolerance, so that it is the same as any other; 'tolerance: 0.5 mm' at the "
+                            "top of the kit gives one to every measurement.";
+}
 
 std::string packed_text(const Bundle& bundle)
 {
@@ -144,7 +158,7 @@ std::string packed_text(const Bundle& bundle)
         text += wrapped("Limits: ", limits.substr(1) + "; kept");
     }
     if (bundle.worst_case) {
-        text += wrapped("Packed for the worst case: ", worst_case_in_words);
+        text += wrapped("Packed for the worst case: ", worst_case_in_words(bundle));
     }
     text += wrapped("Volume: ", volume_line(bundle));
     text += wrapped("Weight: ", weight_line(bundle));
@@ -160,7 +174,7 @@ std::string misfit_text(const Bundle& bundle)
     std::string text = wrapped(
         "", fmt::format("{}: does not fit into a {}{}", bundle.kit, kind(bundle), limits_in_words(bundle.rule)));
     if (bundle.worst_case) {
-        text += wrapped("For the worst case: ", worst_case_in_words);
+        text += wrapped("For the worst case: ", worst_case_in_words(bundle));
     }
     text += "\n" + wrapped("Proof: ", sentence(bundle.explanation));
     return text + wrapped("", fmt::format("No search can help: take out or change what is named here, or the rule about it{}.",
@@ -172,7 +186,7 @@ std::string not_found_text(const Bundle& bundle)
     std::string text =
         wrapped("", fmt::format("{}: no {}{} was found", bundle.kit, kind(bundle), limits_in_words(bundle.rule)));
     if (bundle.worst_case) {
-        text += wrapped("For the worst case: ", worst_case_in_words);
+        text += wrapped("For the worst case: ", worst_case_in_words(bundle));
     }
     const bool said = bundle.explanation.find("no proof") != std::string::npos;
     const bool stopped = bundle.explanation.find("stopped") != std::string::npos;

@@ -65,7 +65,9 @@ TEST_CASE("back packs both ways, tells what goes elsewhere and why, and saves bo
     CHECK(program("verify " + path(folder, "out.json") + with_kit).code == 0);
     CHECK(program("verify " + path(folder, "back.json") + with_kit + " --way-back").code == 0);
     CHECK(program("verify " + path(folder, "back.json") + with_kit).code == 1);
-    CHECK(program("verify " + path(folder, "out.json") + with_kit + " --way-back").code == 1);
+    const auto other_way = program("verify " + path(folder, "out.json") + with_kit + " --way-back");
+    CHECK(other_way.code == 1);
+    CHECK(holds(other_way.err, ", on the way back'; give the kit that it was packed from; a bundle of the way back needs --way-back"));
     CHECK(program("room " + path(folder, "back.json") + quick).code == 0);
     CHECK(program("size " + path(folder, "back.json")).code == 0);
 }

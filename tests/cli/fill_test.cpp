@@ -37,9 +37,15 @@ TEST_CASE("fill says what goes into the vessel and why the rest does not, and sa
     const auto object = json::parse(text_of(folder / "fill.json"));
     CHECK(object["vessel"] == "pot");
     CHECK(object["left"].size() == 2);
-    write(folder / "bundle.json", object["bundle"].dump(2) + "\n");
-    CHECK(program("verify " + quoted((folder / "bundle.json").string())).code == 0);
-    CHECK(json::parse(program("fill " + kit + " --into pot --effort quick --json -").out) == object);
+    const std::string alone = quoted((folder / "bundle.json").string());
+    CHECK(json::parse(program("fill " + kit + " --into pot --effort quick --save " + alone + " --json -").out) == object);
+    CHECK(json::parse(text_of(folder / "bundle.json")) == object["bundle"]);
+    CHECK(program("verify " + alone).code == 0);
+    const auto of_kit = program("verify " + alone + " --kit " + kit);
+    CHECK(of_kit.code == 1); // a pan and a ring are missing
+    CHECK(program("fill " + kit + " --save -").code == 2);
+    CHECK(program("fill " + kit + " --save " + kit).code == 2);
+    CHECK(text_of(folder / "shelf.yaml") == shelf);
 }
 
 TEST_CASE("without a word, the vessel with the largest inside is filled")

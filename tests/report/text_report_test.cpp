@@ -91,7 +91,9 @@ TEST_CASE("volume, weight and status are told in honest words")
     CHECK(holds(text, "Weight: 412 g, of it 12 g contents\n"));
     CHECK(holds(text, "Status: Proved to fit; a smaller one may exist. With everything standing, lying or on its side, no\n"
                       "        box of this kit can be smaller than 41 ml;"));
-    CHECK(holds(text, "is 18 % above that."));
+    CHECK(holds(text, "is 18 % above that.\n"));
+    bundle.lower_bound_ml = 20;
+    CHECK(holds(text_report(bundle), "So wide"));
     bundle.status = Status::stopped;
     CHECK(holds(text_report(bundle), "The search was stopped early"));
     bundle.status = Status::proved_best;
@@ -101,6 +103,16 @@ TEST_CASE("volume, weight and status are told in honest words")
     bundle.status = Status::found;
     bundle.lower_bound_ml = 0;
     CHECK(holds(text_report(bundle), "How much smaller a bundle could be is not known."));
+}
+
+TEST_CASE("the worst case of things without tolerances is said to be nothing else")
+{
+    auto bundle = handmade::touching_boxes();
+    CHECK_FALSE(holds(text_report(bundle), "worst case"));
+    bundle.worst_case = true;
+    CHECK(holds(text_report(bundle), "Packed for the worst case: nothing here has a tolerance"));
+    bundle.items[0].solids_off = {Spread{{0, 0.5, 0}}};
+    CHECK(holds(text_report(bundle), "Packed for the worst case: all sizes here are those that leave the least room"));
 }
 
 TEST_CASE("what would topple by itself is named")
