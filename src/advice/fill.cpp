@@ -46,62 +46,22 @@ const char* to_string(Choice choice)
     return "";
 }
 
-std::string usual_vessel(const Kit& kit)
-{
-    std::string id;
-    double most = 0;
-    for (const Item& item : kit.items) {
-        const double room = item.inside ? volume_ml(item.inside->shape) : 0;
-        if (room > most && problems_of_vessel(kit, item.id).empty()) {
-            most = room;
-            id = item.id;
-        }
-    }
-    return id;
-}
-
-std::vector<Problem> problems_of_vessel(const Kit& kit, const std::string& vessel)
-{
-    const auto found =
-        std::find_if(kit.items.begin(), kit.items.end(), [&](const Item& item) { return item.id == vessel; });
-    const auto problem = [&](const std::string& what, const std::string& remedy) {
-        return std::vector<Problem>{{"", 0, 0, what, remedy}};
-    };
-    if (found == kit.items.end()) {
-        return problem("the kit has no item '" + vessel + "' to fill", "name one of its vessels by its id");
-    }
-    if (found->pouch) {
-        return problem("'" + vessel + "' is a pouch, which takes on the shape of what is in it",
-                       "name a vessel with firm walls");
-    }
-    if (!found->inside) {
-        return problem("'" + vessel + "' has no inside to fill", "name a vessel");
-    }
-    if (found->inside->opens == Opening::both) {
-        return problem("'" + vessel + "' is open at both ends, so that it holds nothing by itself",
-                       "name a vessel with a floor");
-    }
-    if (found->is_full()) {
-        return problem("'" + vessel + "' is filled by its contents", "name another vessel, or take its contents out");
-    }
-    return {};
-}
-
 namespace {
 
 /// How much may be tried. A search in vain takes about as long as its things squared: a second for ten.
 struct Patience {
     Effort effort = Effort::quick; ///< of each search
-    int in_vain = 0;               ///< of all searches in vain, their things squared
+    int in_vain = 0;               ///< of all short searches in vain, their things squared
+    int again_in_vain = 0;         ///< of those by which things are exchanged
     std::uint64_t bound_work = 0;  ///< of each proof that a set does not go in
 };
 
 Patience patience_of(Effort effort)
 {
     switch (effort) {
-    case Effort::quick: return {Effort::quick, 1'200, 250'000};
-    case Effort::normal: return {Effort::quick, 1'500, 1'000'000};
-    case Effort::thorough: return {Effort::normal, 20'000, 4'000'000};
+    case Effort::quick: return {Effort::quick, 1'200, 250, 250'000};
+    case Effort::normal: return {Effort::quick, 1'500, 500, 1'000'000};
+    case Effort::thorough: return {Effort::normal, 20'000, 4'000, 4'000'000};
     }
     return {};
 }
@@ -266,8 +226,7 @@ private:
         search.any_size = true;
         const Bundle packed = solve(vessel_kit(kit_, vessel_, set), search);
         if (!has_bundle(packed.status)) {
-            const int things = std::accumulate(set.begin(), set.end(), 0);
-            in_vain_ += things * things;
+            in_vain_ += things_squared(set);
             if (!stopped()) {
                 failing_.push_back(set);
             }
@@ -285,6 +244,12 @@ private:
             }
         }
         return true;
+    }
+
+    static int things_squared(const Counts& set)
+    {
+        const int things = std::accumulate(set.begin(), set.end(), 0);
+        return things * things;
     }
 
     static bool is_part(const Counts& set, const Counts& of)
@@ -395,35 +360,74 @@ private:
         }
     }
 
-    /// One more thing at a time with a whole search, for whatever is not proved not to go in. Returns whether any did: then
-    /// what was held against it is forgotten.
+    /// Once more, for whatever is not proved not to go in: one more thing at a time, with a whole search; and one in place
+    /// of another, with a short search of another seed. Returns whether any did.
     bool try_harder()
     {
         bool any = false;
         for (std::size_t item = 0; item < kit_.items.size(); ++item) {
-            while (set_[item] < model_.most[item] && !stopped()) {
+            for (bool goes_in = true; goes_in && set_[item] < model_.most[item];) {
                 Counts more = set_;
                 ++more[item];
-                SetModel proofs = model_;
-                proofs.impossible = proved_;
-                if (!is_allowed(proofs, more) || cannot_go_in(kit_, vessel_, more, 0)) {
-                    break;
-                }
-                ++tries_;
-                Bundle packed = solve(vessel_kit(kit_, vessel_, more), search_options(patience_.effort));
-                if (!has_bundle(packed.status)) {
-                    break;
-                }
-                any = true;
-                set_ = more;
-                bundle_ = std::move(packed);
-                fitting_.push_back(more);
-                const auto was_wrong = [&](const Counts& known) { return is_part(known, more); };
-                std::erase_if(model_.impossible, was_wrong);
-                std::erase_if(failing_, was_wrong);
+                goes_in = goes_in_after_all(more, search_options(patience_.effort));
+                any = any || goes_in;
             }
         }
+        SolveOptions again = search_options(patience_.effort);
+        again.any_size = true;
+        ++again.seed;
+        for (bool goes_in = true; goes_in;) {
+            const std::vector<Counts> all = exchanges();
+            goes_in = std::any_of(all.begin(), all.end(), [&](const Counts& other) {
+                return again_in_vain_ < patience_.again_in_vain && goes_in_after_all(other, again);
+            });
+            any = any || goes_in;
+        }
         return any;
+    }
+
+    /// The sets of more worth that have one thing in place of another, those of most worth first.
+    std::vector<Counts> exchanges() const
+    {
+        std::vector<Counts> all;
+        for (std::size_t out = 0; out < set_.size(); ++out) {
+            for (std::size_t in = 0; in < set_.size(); ++in) {
+                Counts other = set_;
+                --other[out];
+                ++other[in];
+                if (set_[out] > model_.least[out] && set_[in] < model_.most[in] &&
+                    worth_of(model_, other) > worth_of(model_, set_)) {
+                    all.push_back(std::move(other));
+                }
+            }
+        }
+        std::stable_sort(all.begin(), all.end(), [&](const Counts& a, const Counts& b) {
+            return worth_of(model_, a) > worth_of(model_, b);
+        });
+        return all;
+    }
+
+    /// Whether a set of more worth goes in by that search: then it is the best, and what was held against it is forgotten.
+    bool goes_in_after_all(const Counts& set, const SolveOptions& search)
+    {
+        SetModel proofs = model_;
+        proofs.impossible = proved_;
+        if (stopped() || !is_allowed(proofs, set) || cannot_go_in(kit_, vessel_, set, 0)) {
+            return false;
+        }
+        ++tries_;
+        Bundle packed = solve(vessel_kit(kit_, vessel_, set), search);
+        if (!has_bundle(packed.status)) {
+            again_in_vain_ += things_squared(set);
+            return false;
+        }
+        set_ = set;
+        bundle_ = std::move(packed);
+        fitting_.push_back(set);
+        const auto was_wrong = [&](const Counts& known) { return is_part(known, set); };
+        std::erase_if(model_.impossible, was_wrong);
+        std::erase_if(failing_, was_wrong);
+        return true;
     }
 
     /// Whether what was proved is enough to leave no better set.
@@ -473,7 +477,7 @@ private:
     std::vector<bool> goes_in_alone_;
     Counts set_; ///< the best so far
     Bundle bundle_;
-    int tries_ = 0, in_vain_ = 0;
+    int tries_ = 0, in_vain_ = 0, again_in_vain_ = 0;
 };
 
 } // namespace
