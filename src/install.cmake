@@ -3,6 +3,8 @@
 include(CMakePackageConfigHelpers)
 
 install(TARGETS tuckwright RUNTIME COMPONENT program)
+set(data_folder ${CMAKE_INSTALL_DATADIR}/tuckwright)
+install(DIRECTORY ${PROJECT_SOURCE_DIR}/kits DESTINATION ${data_folder} COMPONENT program)
 
 set(package_folder ${CMAKE_INSTALL_LIBDIR}/cmake/tuckwright)
 install(TARGETS tuckwright_library EXPORT tuckwright-targets ARCHIVE COMPONENT library)
