@@ -43,4 +43,5 @@ endforeach()
 
 if(PROJECT_IS_TOP_LEVEL)
   include(${PROJECT_SOURCE_DIR}/src/package.cmake)
+  include(${PROJECT_SOURCE_DIR}/src/reference.cmake)
 endif()

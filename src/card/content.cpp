@@ -100,7 +100,7 @@ std::vector<Step> steps_of(const Bundle& bundle)
     for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
         const std::string& text = bundle.steps[i].text;
         steps.push_back({printable(text.empty() ? spoken_name(bundle, bundle.steps[i].item) + " goes into its place."
-                                                : text),
+                                                : report::in_answer_units(text, bundle)),
                          i});
     }
     for (const std::string& text : report::cover_steps(bundle)) {

@@ -41,6 +41,7 @@ constexpr const char* examples = R"(Examples:
   tuckwright pack porridge.yaml --json bundle.json      and save it with its proof
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
+  tuckwright pack porridge.yaml --units us              the answer in inches and ounces
   tuckwright compare soup.yaml tea.yaml                 which packs smaller, which is lighter
   tuckwright fill things.yaml --into pot                what goes into the pot, and why the rest does not
   tuckwright size porridge.yaml                         what sets the size, and what would make it smaller
@@ -103,6 +104,13 @@ void add_choose_option(CLI::App& command, std::vector<Taken>& chosen)
         ->allow_extra_args(false);
 }
 
+/// Inches, ounces and so on in the answer; what is saved stays metric.
+void add_units_option(CLI::App& command)
+{
+    add_option(command, "--units", "WORD", "metric (the default) or us: inches, fluid ounces, ounces and pounds",
+               [](const std::string& text) { report::answer_in(units_value(text)); });
+}
+
 /// Asks about the kit as it is on the way back.
 void add_way_back_option(CLI::App& command, bool& way_back)
 {
@@ -120,6 +128,7 @@ Command pack_command(CLI::App& app, PackOptions& options)
     add_way_back_option(command, options.way_back);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
+    add_units_option(command);
     return {&command, [&options] { return pack(options); }};
 }
 
@@ -134,6 +143,7 @@ Command fill_command(CLI::App& app, FillOptions& options)
     add_choose_option(command, options.chosen);
     add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
+    add_units_option(command);
     return {&command, [&options] { return fill(options); }};
 }
 
@@ -151,6 +161,7 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
+    add_units_option(command);
     return {&command, [&options] { return room(options); }};
 }
 
@@ -177,6 +188,7 @@ Command card_command(CLI::App& app, CardCommand& options)
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
+    add_units_option(command);
     return {&command, [&options] { return card(options); }};
 }
 
@@ -225,6 +237,7 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     add_option(command, "--code", "CODE", "also prove that it is the bundle of the card with this code",
                [&options](const std::string& text) { options.code = text; });
     add_way_back_option(command, options.way_back);
+    add_units_option(command);
     return {&command, [&options] { return verify(options); }};
 }
 
