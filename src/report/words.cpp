@@ -78,12 +78,24 @@ std::string us_weight(double grams)
     return tenths < tenths_per_pound ? ounces : fmt::format("{} lb {}", tenths / tenths_per_pound, ounces);
 }
 
-/// "27 mm" to the nearest tenth of an inch, "1.6 mm" rounded down to a hundredth. The text is what stands before " mm".
-std::string in_inches(const std::string& mm)
+/// "27" to the nearest tenth of an inch, "1.6" rounded down to a hundredth.
+std::string one_in_inches(const std::string& mm)
 {
     constexpr double mm_per_inch = 25.4;
     const double inches = std::stod(mm) / mm_per_inch;
-    return mm.find('.') == std::string::npos ? decimal(inches, 1) + " in" : decimal(rounded(inches, 0.01, Rounding::down), 2) + " in";
+    return mm.find('.') == std::string::npos ? decimal(inches, 1) : decimal(rounded(inches, 0.01, Rounding::down), 2);
+}
+
+/// One or several with crosses between, "122 x 61 x 40". The text is what stands before " mm".
+std::string in_inches(const std::string& mm)
+{
+    std::string text;
+    for (std::size_t start = 0; start < mm.size();) {
+        const auto end = std::min(mm.find(" x ", start), mm.size());
+        text += (text.empty() ? "" : " x ") + one_in_inches(mm.substr(start, end - start));
+        start = end + 3;
+    }
+    return text + " in";
 }
 
 bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
@@ -150,7 +162,7 @@ std::string in_answer_units(std::string text, const Bundle& bundle)
             names.insert(name);
         }
     }
-    static const std::regex length_text("([0-9]+(?:\\.[0-9]+)?) mm\\b");
+    static const std::regex length_text("([0-9]+(?:\\.[0-9]+)?(?: x [0-9]+(?:\\.[0-9]+)?)*) mm\\b");
     std::string result;
     for (std::size_t at = 0; at < text.size();) {
         const auto named = std::find_if(names.rbegin(), names.rend(),

@@ -88,6 +88,7 @@ TEST_CASE("lengths in steps are told in inches, names are left alone")
           "Put Tin 60 mm standing on the table at 4 o'clock, 1.1 in off the middle; 0.06 in of air to the wall.");
     CHECK(in_answer_units(step, bundle_of("Cup")) ==
           "Put Tin 2.4 in standing on the table at 4 o'clock, 1.1 in off the middle; 0.06 in of air to the wall.");
+    CHECK(in_answer_units("as a pad 122 x 61 x 40 mm, 3.5 mm thick", bundle_of("Cup")) == "as a pad 4.8 x 2.4 x 1.6 in, 0.13 in thick");
     CHECK(in_answer_units("no length, 3 mmm", bundle_of("Cup")) == "no length, 3 mmm");
 }
 
