@@ -91,11 +91,11 @@ test('single faults are refused', () => {
 });
 
 test('numbers are taken as the reader takes them', () => {
-  for (const size of ['110', '110.', '.5 in', '+110', '110mm', '11 cm', '4.3 in ±0.02 in', '110 +-0.5', '110 +/- 1 mm']) {
+  for (const size of ['110', '110.', '.5 in', '+110', '110mm', '11 cm', '4.3 in ±0.02 in', '110 +-0.5', '110 +/- 1 mm', '4 3/8 in', '33/8 in ± 1/16']) {
     const text = faultless.replace('diameter: 110', `diameter: ${size}`);
     assert.deepEqual(checked(Buffer.from(text), 'kit.schema.json').faults, [], size);
   }
-  for (const size of ['110 inches', '1 1/2 in', '0.0 mm', '110 ±', '1e3 mm', 'wide', '""']) {
+  for (const size of ['110 inches', '1 1/3 in', '0/2 in', '1/2/3 in', '0.0 mm', '110 ±', '1e3 mm', 'wide', '""']) {
     const text = faultless.replace('diameter: 110', `diameter: ${size}`);
     assert.notEqual(checked(Buffer.from(text), 'kit.schema.json').faults.length, 0, size);
   }
