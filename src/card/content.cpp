@@ -24,9 +24,9 @@ using report::weight_in_words;
 
 std::string whole_name(const std::string& name, const std::string& id) { return printable(name.empty() ? id : name); }
 
-std::string details_of(const PlacedItem& item)
+std::string details_of(const Bundle& bundle, const PlacedItem& item)
 {
-    std::string text = item.stowed.empty() ? "" : item.stowed + ", ";
+    std::string text = item.stowed.empty() ? "" : report::in_answer_units(item.stowed, bundle) + ", ";
     if (!item.solids.empty()) { // of a shut lid only the plate is a solid of its own: its height says nothing
         text += item.closes ? "lid, " + report::width_in_words(item.solids.front().shape)
                             : report::size_in_words(item.solids.front().shape);
@@ -35,7 +35,7 @@ std::string details_of(const PlacedItem& item)
         text += fmt::format("; holds {} of {}", weight_in_words(item.contents_g), item.contents);
     }
     if (!item.how.empty()) {
-        text += "; " + item.how;
+        text += "; " + report::in_answer_units(item.how, bundle);
     }
     return printable(text);
 }
@@ -82,7 +82,7 @@ std::vector<Part> parts_of(const Bundle& bundle)
     };
     for (std::size_t i = 0; i < bundle.items.size(); ++i) {
         const PlacedItem& item = bundle.items[i];
-        add({std::to_string(i + 1), name_of(bundle, i), details_of(item),
+        add({std::to_string(i + 1), name_of(bundle, i), details_of(bundle, item),
              weight_in_words(item.weight_g + item.contents_g)});
     }
     for (const Band& band : bundle.bands) {
@@ -100,7 +100,7 @@ std::vector<Step> steps_of(const Bundle& bundle)
     for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
         const std::string& text = bundle.steps[i].text;
         steps.push_back({printable(text.empty() ? spoken_name(bundle, bundle.steps[i].item) + " goes into its place."
-                                                : text),
+                                                : report::in_answer_units(text, bundle)),
                          i});
     }
     for (const std::string& text : report::cover_steps(bundle)) {

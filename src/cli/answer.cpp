@@ -91,7 +91,7 @@ bool write_answer(const std::string& json_path, const std::function<std::string(
             return false;
         }
     }
-    return print(text);
+    return say(text);
 }
 
 } // namespace tuckwright::cli

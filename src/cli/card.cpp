@@ -88,7 +88,7 @@ bool write_card(const CardCommand& options, const Bundle& bundle)
     const std::string pdf = options.pdf.empty() ? "" : card_pdf(bundle, card);
     return write(options.json, options.json.empty() ? "" : to_json(bundle)) && write(options.html, html) &&
            write(options.pdf, pdf) &&
-           (options.html == dash || options.pdf == dash || options.json == dash || print(told(options, bundle)));
+           (options.html == dash || options.pdf == dash || options.json == dash || say(told(options, bundle)));
 }
 
 } // namespace

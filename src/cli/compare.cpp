@@ -44,7 +44,7 @@ std::vector<Contender> contenders(const std::vector<std::string>& paths, std::ve
 /// A line on the terminal that says which kit it is at; nothing where standard error is no terminal.
 void show_progress(std::size_t done, std::size_t of)
 {
-    if (::isatty(STDERR_FILENO) == 1) {
+    if (::isatty(STDERR_FILENO) == 1 && !is_quiet()) {
         std::fprintf(stderr, "\rpacking kit %zu of %zu ", done + 1, of);
         std::fflush(stderr);
     }
@@ -53,7 +53,7 @@ void show_progress(std::size_t done, std::size_t of)
 void wipe_progress()
 {
     constexpr int wide_enough = 40;
-    if (::isatty(STDERR_FILENO) == 1) {
+    if (::isatty(STDERR_FILENO) == 1 && !is_quiet()) {
         std::fprintf(stderr, "\r%*s\r", wide_enough, "");
     }
 }

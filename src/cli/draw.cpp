@@ -116,7 +116,7 @@ bool write_pictures(const DrawOptions& options, const Source& source, const Bund
         options.format == PictureFormat::pdf
             ? fmt::format("{} pages in {}.pdf", pages.pages(), start)
             : fmt::format("{} pictures, {}-step-01 to {}-packed", pages.pages(), start, source.stem);
-    return print(report::wrapped(
+    return say(report::wrapped(
         "", fmt::format("{}: {}; {}", bundle.kit, report::envelope_in_words(outer_envelope(bundle)), where)));
 }
 
@@ -146,7 +146,7 @@ int draw(const DrawOptions& options)
                 return wrong_input;
             }
         } else {
-            print(text_report(bundle));
+            say(text_report(bundle));
             outcome = no_bundle;
         }
         if (stop) {

@@ -60,7 +60,7 @@ int look(const LookOptions& options)
     }
     const Bundle& bundle = result.bundle;
     if (!has_bundle(bundle.status)) {
-        print(options.html == dash ? "" : text_report(bundle));
+        say(options.html == dash ? "" : text_report(bundle));
         if (options.html == dash) {
             tell({{options.file, 0, 0, fmt::format("there is no bundle to draw: {}", to_string(bundle.status)), ""}});
         }

@@ -2,6 +2,7 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <chrono>
 #include <cstdio>
 #include <exception>
 #include <functional>
@@ -11,13 +12,14 @@
 
 #include "cli/back.hpp"
 #include "cli/card.hpp"
+#include "cli/command_line.hpp"
 #include "cli/compare.hpp"
 #include "cli/draw.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/fill.hpp"
 #include "cli/look.hpp"
 #include "cli/messages.hpp"
-#include "cli/mix_ups.hpp"
+#include "cli/new_kit.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
 #include "cli/provision.hpp"
@@ -25,6 +27,7 @@
 #include "cli/shelf.hpp"
 #include "cli/size.hpp"
 #include "cli/verify.hpp"
+#include "cli/wrong_call.hpp"
 
 namespace tuckwright::cli
 {
@@ -33,10 +36,12 @@ namespace
 {
 
 constexpr const char* examples = R"(Examples:
+  tuckwright new porridge.yaml                          start a kit file, with comments
   tuckwright pack porridge.yaml                         print the smallest bundle and how to pack it
   tuckwright pack porridge.yaml --json bundle.json      and save it with its proof
   tuckwright pack porridge.yaml --json - | jq .bundle   the saved form to standard output, alone
   tuckwright pack porridge.yaml --effort thorough --seed 7
+  tuckwright pack porridge.yaml --units us              the answer in inches and ounces
   tuckwright compare soup.yaml tea.yaml                 which packs smaller, which is lighter
   tuckwright fill things.yaml --into pot                what goes into the pot, and why the rest does not
   tuckwright size porridge.yaml                         what sets the size, and what would make it smaller
@@ -48,6 +53,9 @@ constexpr const char* examples = R"(Examples:
   tuckwright look porridge.yaml --html porridge.html    a picture to turn, for any browser
   tuckwright draw porridge.yaml --out pictures          draw how it is packed, step by step
   tuckwright back weir.yaml                             does it go back together, and what goes elsewhere then
+  tuckwright shelf things.csv --yaml things.yaml        keep the things of a table in one file for many kits
+  tuckwright completion bash                            what a shell needs to complete commands and options
+  tuckwright manual | man -l -                          the manual page
 
 Exit status: 0 done; 1 it does not fit, was not found, or is refused; 2 the input is wrong;
 3 a bug of tuckwright; 130 interrupted, with the best bundle so far written.)";
@@ -96,6 +104,13 @@ void add_choose_option(CLI::App& command, std::vector<Taken>& chosen)
         ->allow_extra_args(false);
 }
 
+/// Inches, ounces and so on in the answer; what is saved stays metric.
+void add_units_option(CLI::App& command)
+{
+    add_option(command, "--units", "WORD", "metric (the default) or us: inches, fluid ounces, ounces and pounds",
+               [](const std::string& text) { report::answer_in(units_value(text)); });
+}
+
 /// Asks about the kit as it is on the way back.
 void add_way_back_option(CLI::App& command, bool& way_back)
 {
@@ -113,7 +128,7 @@ Command pack_command(CLI::App& app, PackOptions& options)
     add_way_back_option(command, options.way_back);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
-    command.footer(examples);
+    add_units_option(command);
     return {&command, [&options] { return pack(options); }};
 }
 
@@ -130,6 +145,7 @@ Command fill_command(CLI::App& app, FillOptions& options)
     add_choose_option(command, options.chosen);
     add_way_back_option(command, options.way_back);
     add_search_options(command, options.search);
+    add_units_option(command);
     return {&command, [&options] { return fill(options); }};
 }
 
@@ -147,6 +163,7 @@ Command room_command(CLI::App& app, RoomCommandOptions& options)
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
+    add_units_option(command);
     return {&command, [&options] { return room(options); }};
 }
 
@@ -173,6 +190,7 @@ Command card_command(CLI::App& app, CardCommand& options)
     add_search_options(command, options.search);
     command.add_flag("--worst-case", options.worst_case,
                      "pack so that it fits even if every measurement is off in the bad direction");
+    add_units_option(command);
     return {&command, [&options] { return card(options); }};
 }
 
@@ -221,6 +239,7 @@ Command verify_command(CLI::App& app, VerifyOptions& options)
     add_option(command, "--code", "CODE", "also prove that it is the bundle of the card with this code",
                [&options](const std::string& text) { options.code = text; });
     add_way_back_option(command, options.way_back);
+    add_units_option(command);
     return {&command, [&options] { return verify(options); }};
 }
 
@@ -300,8 +319,45 @@ Command back_command(CLI::App& app, BackOptions& options)
     return {&command, [&options] { return back(options); }};
 }
 
+Command new_command(CLI::App& app, NewKitOptions& options)
+{
+    auto& command = *app.add_subcommand("new", "Start a kit file: one with comments, and a few things to replace");
+    command.add_option("KIT.yaml", options.file, "where to write it; must not be there yet; - for standard output")
+        ->required();
+    add_option(command, "--name", "TEXT", "what the kit is called, if not as the file is",
+               [&options](const std::string& text) { options.name = text; });
+    command.add_flag("--schema", options.for_editors,
+                     "write kit.schema.json beside it, by which editors complete and check it");
+    return {&command, [&options] { return new_kit(options); }};
+}
+
+/// Prints what a shell needs to complete commands and options.
+Command completion_command(CLI::App& app, std::string& shell)
+{
+    auto& command = *app.add_subcommand("completion", "Print a script with which a shell completes commands and options");
+    command.add_option("SHELL", shell, "bash, zsh or fish")->type_name("WORD")->required();
+    return {&command, [&app, &shell] {
+                const auto known = known_shells();
+                if (std::find(known.begin(), known.end(), shell) == known.end()) {
+                    tell({{"tuckwright", 0, 0, "\"" + shell + "\" is not a shell known here", "choose bash, zsh or fish"}});
+                    return wrong_input;
+                }
+                return print(completion_script(command_line_of(app), shell)) ? done : wrong_input;
+            }};
+}
+
+Command manual_command(CLI::App& app)
+{
+    auto& command = *app.add_subcommand("manual", "Print the manual page, for man");
+    return {&command, [&app] {
+                return print(manual_page(command_line_of(app), examples, TUCKWRIGHT_VERSION)) ? done : wrong_input;
+            }};
+}
+
 /// What the options of all commands are read into.
 struct Given {
+    NewKitOptions new_kit;
+    std::string shell;
     PackOptions pack;
     FillOptions fill;
     RoomCommandOptions room;
@@ -318,7 +374,8 @@ struct Given {
 
 std::vector<Command> commands(CLI::App& app, Given& given)
 {
-    return {pack_command(app, given.pack),
+    return {new_command(app, given.new_kit),
+            pack_command(app, given.pack),
             fill_command(app, given.fill),
             compare_command(app, given.compare),
             shelf_command(app, given.shelf),
@@ -328,30 +385,23 @@ std::vector<Command> commands(CLI::App& app, Given& given)
             card_command(app, given.card), look_command(app, given.look),
             size_command(app, given.size),
             draw_command(app, given.draw),
-            back_command(app, given.back)};
+            back_command(app, given.back),
+            completion_command(app, given.shell),
+            manual_command(app)};
 }
 
-std::vector<std::string> command_words(const CLI::App& app)
+/// What every command has: how much it says, and its examples.
+void add_talk_options(CLI::App& command)
 {
-    std::vector<std::string> words;
-    for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
-        words.push_back(command->get_name());
+    command.add_flag_callback("-q,--quiet", be_quiet, "print no answer: files are written, and the exit status tells");
+    command.add_flag_callback("-v,--verbose", be_verbose, "tell on standard error how the work goes");
+    for (CLI::Option* option : command.get_options([](const CLI::Option*) { return true; })) {
+        option->disable_flag_override(); // a switch has no value
+        if (option->get_positional() && option->get_type_name() == "TEXT") {
+            option->type_name("");
+        }
     }
-    return words;
-}
-
-/// Says which arguments were not expected, and what may have been meant.
-void tell_unexpected(const CLI::App& app)
-{
-    const auto given = app.get_subcommands();
-    const CLI::App& command = given.empty() ? app : *given.front();
-    std::vector<std::string> options;
-    for (const CLI::Option* option : command.get_options([](const CLI::Option* o) { return o->nonpositional(); })) {
-        options.push_back(option->get_name());
-    }
-    const std::string what =
-        about_unexpected(app.remaining(true), given.empty() ? "" : command.get_name(), options, command_words(app));
-    tell({{"tuckwright", 0, 0, what, ""}});
+    command.footer(examples_of(command.get_name(), examples));
 }
 
 int run(int argc, const char* const* argv)
@@ -363,6 +413,9 @@ int run(int argc, const char* const* argv)
     app.require_subcommand(0, 1); // that there is one is seen below: a misspelt one is then told by its name
     app.footer(examples);
     const std::vector<Command> all = commands(app, given);
+    for (const Command& one : all) {
+        add_talk_options(*one.called);
+    }
     std::vector<const char*> arguments(argv, argv + argc);
     if (argc > 1 && std::string_view(argv[1]) == "help") { // help, or help pack
         arguments.erase(arguments.begin() + 1);
@@ -370,17 +423,23 @@ int run(int argc, const char* const* argv)
     }
     try {
         app.parse(static_cast<int>(arguments.size()), arguments.data());
-    } catch (const CLI::ExtrasError&) {
-        tell_unexpected(app);
-        return wrong_input;
+    } catch (const CLI::Success& wanted) { // help, or the version
+        app.exit(wanted);
+        return done;
     } catch (const CLI::ParseError& error) {
-        return app.exit(error) == 0 ? done : wrong_input;
+        tell_wrong_call(app, error);
+        return wrong_input;
     }
     if (app.get_subcommands().empty()) {
         tell({{"tuckwright", 0, 0, "give a command; --help shows them, with examples", ""}});
         return wrong_input;
     }
-    return std::find_if(all.begin(), all.end(), [](const Command& one) { return one.called->parsed(); })->run();
+    const auto start = std::chrono::steady_clock::now();
+    const int status =
+        std::find_if(all.begin(), all.end(), [](const Command& one) { return one.called->parsed(); })->run();
+    const std::chrono::duration<double> seconds = std::chrono::steady_clock::now() - start;
+    note("done in " + std::to_string(seconds.count()).substr(0, 5) + " s; exit status " + std::to_string(status));
+    return status;
 }
 
 } // namespace

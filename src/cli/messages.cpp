@@ -10,6 +10,35 @@
 namespace tuckwright::cli
 {
 
+namespace
+{
+
+struct Talk {
+    bool quiet = false, verbose = false;
+};
+
+Talk& talk()
+{
+    static Talk of_all;
+    return of_all;
+}
+
+} // namespace
+
+void be_quiet() { talk().quiet = true; }
+bool is_quiet() { return talk().quiet; }
+void be_verbose() { talk().verbose = true; }
+bool is_verbose() { return talk().verbose; }
+
+void note(std::string_view text)
+{
+    if (is_verbose()) {
+        std::fputs((report::printable(text) + "\n").c_str(), stderr);
+    }
+}
+
+bool say(std::string_view text) { return is_quiet() || print(text); }
+
 void tell(const std::vector<Problem>& problems)
 {
     for (const auto& problem : problems) {

@@ -60,6 +60,14 @@ Paper paper_value(const std::string& text)
     refuse("--paper", text, "a paper; choose a4 or letter");
 }
 
+report::AnswerUnits units_value(const std::string& text)
+{
+    if (text == "metric" || text == "us") {
+        return text == "us" ? report::AnswerUnits::us_customary : report::AnswerUnits::metric;
+    }
+    refuse("--units", text, "a system of units; choose metric or us");
+}
+
 std::uint64_t seed_value(const std::string& text)
 {
     std::uint64_t value = 0;

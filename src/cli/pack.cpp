@@ -1,66 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/pack.hpp"
 
-#include <unistd.h>
-
-#include <cstdio>
-
 #include "cli/answer.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
-#include "report/words.hpp"
+#include "cli/progress.hpp"
 #include "tuckwright/provision_report.hpp"
 #include "tuckwright/report.hpp"
 
 namespace tuckwright::cli
 {
-
-namespace
-{
-
-/// A line on the terminal that says how far the search has come; nothing where standard error is no terminal.
-class ProgressLine
-{
-public:
-    ProgressLine() : terminal_(::isatty(STDERR_FILENO) == 1) {}
-    ProgressLine(const ProgressLine&) = delete;
-    ProgressLine& operator=(const ProgressLine&) = delete;
-    ~ProgressLine() { wipe(); }
-
-    void show(double best_ml)
-    {
-        const std::string text = "searching; best so far " + report::volume_in_words(best_ml, report::Rounding::up);
-        if (terminal_ && text != shown_) {
-            wipe();
-            std::fputs(text.c_str(), stderr);
-            std::fflush(stderr);
-            shown_ = text;
-        }
-    }
-
-private:
-    void wipe() const
-    {
-        if (!shown_.empty()) {
-            std::fprintf(stderr, "\r%*s\r", static_cast<int>(shown_.size()), "");
-            std::fflush(stderr);
-        }
-    }
-
-    bool terminal_;
-    std::string shown_;
-};
-
-Bundle search(const Kit& kit, SolveOptions options)
-{
-    ProgressLine line;
-    options.progress = [&line](double best_ml) { line.show(best_ml); };
-    return solve(kit, options);
-}
-
-} // namespace
 
 int pack(const PackOptions& options)
 {

@@ -4,6 +4,7 @@
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/messages.hpp"
+#include "cli/progress.hpp"
 #include "cli/verify.hpp"
 #include "tuckwright/contract.hpp"
 
@@ -29,7 +30,7 @@ Packed packed(const KitOrBundle& source, const std::string& name, bool worst_cas
     Kit kit = *source.kit;
     kit.worst_case |= worst_case;
     search.stop = &stop;
-    return {solve(kit, search), done};
+    return {cli::search(kit, search), done};
 }
 
 Packed packed(const WhatToPack& what, const std::vector<Problem>& besides, const std::atomic<bool>& stop)

@@ -170,7 +170,7 @@ int verify(const VerifyOptions& options)
             return outcome;
         }
     }
-    return print(verified(saved->bundle, kit.has_value(), options.code.has_value())) ? done : wrong_input;
+    return say(verified(saved->bundle, kit.has_value(), options.code.has_value())) ? done : wrong_input;
 }
 
 } // namespace tuckwright::cli

@@ -130,23 +130,25 @@ struct NumberText {
     std::string_view whole, decimals, rest;
 };
 
+std::string_view taken_digits(std::string_view& text)
+{
+    const auto end = std::find_if_not(text.begin(), text.end(), is_digit);
+    const auto digits = text.substr(0, static_cast<std::size_t>(end - text.begin()));
+    text.remove_prefix(digits.size());
+    return digits;
+}
+
 NumberText take_apart(std::string_view text)
 {
     NumberText parts;
-    const auto take_digits = [&text] {
-        const auto end = std::find_if_not(text.begin(), text.end(), is_digit);
-        const auto digits = text.substr(0, static_cast<std::size_t>(end - text.begin()));
-        text.remove_prefix(digits.size());
-        return digits;
-    };
     if (text.starts_with('-') || text.starts_with('+')) {
         parts.negative = text.front() == '-';
         text.remove_prefix(1);
     }
-    parts.whole = take_digits();
+    parts.whole = taken_digits(text);
     if (text.starts_with('.')) {
         text.remove_prefix(1);
-        parts.decimals = take_digits();
+        parts.decimals = taken_digits(text);
     }
     parts.rest = trimmed(text);
     while (parts.whole.starts_with('0')) {
@@ -222,14 +224,60 @@ Wide steps_of(const NumberText& parts)
     return parts.negative ? -steps : steps;
 }
 
+struct Fraction {
+    Wide steps = 0; // 1e-18 of the unit, exactly
+    std::string_view rest;
+};
+
+/// "4 3/8 in" or "1/2 in", as rulers in inches are marked: halves down to sixty-fourths. Nothing for any other text.
+std::optional<Fraction> ruler_fraction(std::string_view text)
+{
+    constexpr std::size_t most_digits = 5;
+    std::string_view whole, above = taken_digits(text);
+    if (text.starts_with(' ')) {
+        whole = above;
+        text = trimmed(text);
+        above = taken_digits(text);
+    }
+    if (above.empty() || above.size() > most_digits || whole.size() > most_digits || !text.starts_with('/')) {
+        return std::nullopt;
+    }
+    text.remove_prefix(1);
+    const std::string_view below = taken_digits(text);
+    constexpr std::array<std::string_view, 6> marks{"2", "4", "8", "16", "32", "64"};
+    const auto mark = std::find(marks.begin(), marks.end(), below);
+    const bool goes_on = text.starts_with('/') || text.starts_with('.') || text.starts_with(',');
+    if (mark == marks.end() || goes_on || (text.starts_with(' ') && is_digit(trimmed(text).front()))) {
+        return std::nullopt;
+    }
+    const Wide parts = Wide{2} << (mark - marks.begin());
+    const auto number = [](std::string_view digits) {
+        Wide value = 0;
+        for (const char digit : digits) {
+            value = value * 10 + (digit - '0');
+        }
+        return value;
+    };
+    return Fraction{(number(whole) * parts + number(above)) * (steps_per_one / parts), trimmed(text)};
+}
+
+/// What stands behind the number: its unit, as a rule.
+std::string_view behind_number(std::string_view text)
+{
+    const auto fraction = ruler_fraction(text);
+    return fraction ? fraction->rest : take_apart(text).rest;
+}
+
 Result<Quantity> parse_quantity(std::string_view text, Measure measure, Unit plain)
 {
     text = trimmed(text);
-    const NumberText parts = take_apart(text);
-    if (const auto wrong = notation_fault(text, parts)) {
+    NumberText parts = take_apart(text);
+    const auto fraction = ruler_fraction(text);
+    if (const auto wrong = fraction ? std::nullopt : notation_fault(text, parts)) {
         return *wrong;
     }
-    Quantity quantity{steps_of(parts), plain};
+    parts.rest = fraction ? fraction->rest : parts.rest;
+    Quantity quantity{fraction ? fraction->steps : steps_of(parts), plain};
     if (!parts.rest.empty()) {
         const Result<Unit> unit = parse_unit(parts.rest, measure);
         if (!unit) {
@@ -321,7 +369,7 @@ MeasuredText take_tolerance_off(std::string_view text)
             continue;
         }
         std::string size(trimmed(text.substr(0, at))), off(trimmed(text.substr(at + sign.size())));
-        const std::string_view unit = take_apart(size).rest, unit_off = take_apart(off).rest;
+        const std::string_view unit = behind_number(size), unit_off = behind_number(off);
         const bool has_number = std::any_of(off.begin(), off.end(), is_digit);
         if (unit.empty() && !size.empty() && has_number && !unit_off.empty()) {
             size += " " + std::string(unit_off);

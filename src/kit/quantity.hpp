@@ -48,8 +48,8 @@ std::string to_string(Length length);
 Result<Unit> parse_unit(std::string_view word, Measure measure);
 
 /// A number with or without a unit of length; a plain number is in the default unit. Ensures: exact; below 1e9 of its
-/// unit either way. Errors (without a place): no decimal number, a unit unknown or of another measure, a fraction, an
-/// exponent, more than 18 decimals, not finite.
+/// unit either way. Fractions are those of rulers, "4 3/8 in", down to sixty-fourths.
+/// Errors (without a place): no decimal number, a unit unknown or of another measure, any other fraction, an exponent, more than 18 decimals, not finite.
 Result<Length> parse_length(std::string_view text, Unit plain);
 
 /// A dimension's text taken apart: the size, and the tolerance behind "±", "+-" or "+/-" where there is one. A unit that

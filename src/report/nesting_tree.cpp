@@ -132,7 +132,7 @@ private:
                 text += band.over == item.id ? ", held by " + (band.name.empty() ? band.id : band.name) : "";
             }
         } else {
-            text += item.stowed.empty() ? "" : ", " + item.stowed;
+            text += item.stowed.empty() ? "" : ", " + in_answer_units(item.stowed, bundle_);
             text += item.form.empty() ? "" : ", " + item.form;
             text += item.solids.empty() ? "" : ", " + size_in_words(item.solids.front().shape);
             const std::size_t parts = fixed_parts(i);

@@ -39,7 +39,8 @@ std::string limits_in_words(const BundleRule& rule)
     std::string text;
     const auto add = [&](const std::optional<double>& limit, const char* how) {
         if (limit) {
-            text += (text.empty() ? " at most " : ", ") + fmt::format("{:.10g} mm {}", *limit, how);
+            text += (text.empty() ? " at most " : ", ") + (report::answer_units() == report::AnswerUnits::metric ? fmt::format("{:.10g} mm {}", *limit, how)
+                                                                          : report::room_in_words(*limit) + " " + how);
         }
     };
     add(rule.diameter, "across");
@@ -114,7 +115,8 @@ std::string steps_text(const Bundle& bundle)
     for (std::size_t i = 0; i < bundle.steps.size(); ++i) {
         const auto& step = bundle.steps[i];
         text += wrapped(fmt::format("  {:>{}}. ", i + 1, digits),
-                        step.text.empty() ? spoken_name(bundle, step.item) + " goes into its place." : step.text);
+                        step.text.empty() ? spoken_name(bundle, step.item) + " goes into its place."
+                                          : report::in_answer_units(step.text, bundle));
     }
     for (std::size_t i = 0; i < covers.size(); ++i) {
         text += wrapped(fmt::format("  {:>{}}. ", bundle.steps.size() + i + 1, digits), covers[i]);

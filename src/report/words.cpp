@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <regex>
+#include <set>
 #include <vector>
 
 #include "tuckwright/units.hpp"
@@ -38,6 +40,64 @@ double rounded(double value, double unit, Rounding rounding)
     return unit * (rounding == Rounding::up ? std::ceil(units - hair) : std::floor(units + hair)) + 0.0;
 }
 
+AnswerUnits& units_of_answers()
+{
+    static AnswerUnits units = AnswerUnits::metric;
+    return units;
+}
+
+bool in_us_units() { return units_of_answers() == AnswerUnits::us_customary; }
+
+/// Whole steps of so many nanometres, as a decimal number with so many places.
+std::string in_steps(std::int64_t nm, std::int64_t step, Rounding rounding, int places)
+{
+    const std::int64_t steps = nm / step + (rounding == Rounding::up && nm % step > 0 ? 1 : 0);
+    const std::int64_t one = places == 1 ? 10 : 100;
+    std::string text = fmt::format("{}.{:0{}}", steps / one, std::abs(steps % one), places);
+    text.erase(text.find_last_not_of('0') + 1);
+    return text.back() == '.' ? text.substr(0, text.size() - 1) : text;
+}
+
+constexpr std::int64_t tenth_of_mm = 100'000, hundredth_of_inch = 254'000; // nanometres; the inch is 25.4 mm
+
+std::string length(double mm, Rounding rounding)
+{
+    const std::int64_t nm = to_nanometres(mm);
+    return in_us_units() ? in_steps(nm, hundredth_of_inch, rounding, 2) + " in"
+                         : in_steps(nm, tenth_of_mm, rounding, 1) + " mm";
+}
+
+// US fluid ounce and avoirdupois ounce: NIST Special Publication 811 (2008), appendix B.8.
+constexpr double ml_per_fluid_ounce = 29.5735295625, grams_per_ounce = 28.349523125;
+
+std::string us_weight(double grams)
+{
+    constexpr int tenths_per_pound = 160;
+    const auto tenths = static_cast<std::int64_t>(std::llround(grams / grams_per_ounce * 10));
+    const std::string ounces = decimal(static_cast<double>(tenths % tenths_per_pound) / 10, 1) + " oz";
+    return tenths < tenths_per_pound ? ounces : fmt::format("{} lb {}", tenths / tenths_per_pound, ounces);
+}
+
+/// "27" to the nearest tenth of an inch, "1.6" rounded down to a hundredth.
+std::string one_in_inches(const std::string& mm)
+{
+    constexpr double mm_per_inch = 25.4;
+    const double inches = std::stod(mm) / mm_per_inch;
+    return mm.find('.') == std::string::npos ? decimal(inches, 1) : decimal(rounded(inches, 0.01, Rounding::down), 2);
+}
+
+/// One or several with crosses between, "122 x 61 x 40". The text is what stands before " mm".
+std::string in_inches(const std::string& mm)
+{
+    std::string text;
+    for (std::size_t start = 0; start < mm.size();) {
+        const auto end = std::min(mm.find(" x ", start), mm.size());
+        text += (text.empty() ? "" : " x ") + one_in_inches(mm.substr(start, end - start));
+        start = end + 3;
+    }
+    return text + " in";
+}
+
 bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
 
 std::size_t characters(std::string_view text)
@@ -50,7 +110,8 @@ std::size_t characters(std::string_view text)
 bool belongs_to_number(const std::string& word, const std::string& before)
 {
     const auto bare = word.substr(0, word.find_last_not_of(".,;:)") + 1);
-    const bool unit = bare == "mm" || bare == "l" || bare == "ml" || bare == "g" || bare == "kg" || bare == "%";
+    const bool unit = bare == "mm" || bare == "l" || bare == "ml" || bare == "g" || bare == "kg" || bare == "%" ||
+                      (in_us_units() && (bare == "in" || bare == "fl" || bare == "oz" || bare == "lb"));
     return unit && before.find_first_not_of("0123456789.") == std::string::npos;
 }
 
@@ -86,24 +147,50 @@ std::vector<std::string> words_of(std::string_view text, std::size_t widest)
 
 } // namespace
 
-std::string length_in_words(double mm)
+void answer_in(AnswerUnits units) { units_of_answers() = units; }
+AnswerUnits answer_units() { return units_of_answers(); }
+
+std::string in_answer_units(std::string text, const Bundle& bundle)
 {
-    constexpr std::int64_t tenth = 100'000; // nanometres
-    const std::int64_t nm = to_nanometres(mm);
-    const std::int64_t tenths = nm / tenth + (nm % tenth > 0 ? 1 : 0);
-    return tenths % 10 == 0 ? fmt::format("{} mm", tenths / 10)
-                            : fmt::format("{}.{} mm", tenths / 10, std::abs(tenths % 10));
+    if (!in_us_units()) {
+        return text;
+    }
+    std::set<std::string> names; // those that could be taken for lengths are hidden meanwhile
+    for (std::size_t i = 0; i < bundle.items.size(); ++i) {
+        const std::string name = spoken_name(bundle, i);
+        if (name.find("mm") != std::string::npos) {
+            names.insert(name);
+        }
+    }
+    static const std::regex length_text("([0-9]+(?:\\.[0-9]+)?(?: x [0-9]+(?:\\.[0-9]+)?)*) mm\\b");
+    std::string result;
+    for (std::size_t at = 0; at < text.size();) {
+        const auto named = std::find_if(names.rbegin(), names.rend(),
+                                        [&](const std::string& name) { return text.compare(at, name.size(), name) == 0; });
+        std::smatch found;
+        if (named != names.rend()) {
+            result += *named;
+            at += named->size();
+        } else if (std::regex_search(text.cbegin() + static_cast<std::ptrdiff_t>(at), text.cend(), found, length_text,
+                                     std::regex_constants::match_continuous)) {
+            result += in_inches(found[1]);
+            at += static_cast<std::size_t>(found.length());
+        } else {
+            result += text[at++];
+        }
+    }
+    return result;
 }
 
-std::string room_in_words(double mm)
-{
-    constexpr std::int64_t tenth = 100'000; // nanometres
-    const std::int64_t tenths = to_nanometres(mm) / tenth;
-    return tenths % 10 == 0 ? fmt::format("{} mm", tenths / 10) : fmt::format("{}.{} mm", tenths / 10, tenths % 10);
-}
+std::string length_in_words(double mm) { return length(mm, Rounding::up); }
+std::string room_in_words(double mm) { return length(mm, Rounding::down); }
 
 std::string volume_in_words(double ml, Rounding rounding)
 {
+    if (in_us_units()) {
+        const double ounces = ml / ml_per_fluid_ounce;
+        return decimal(rounded(ounces, ounces < 1 ? 0.01 : 0.1, rounding), 2) + " fl oz";
+    }
     if (rounded(ml, 1, rounding) < 1000) {
         return ml < 10 ? decimal(rounded(ml, 0.01, rounding), 2) + " ml" : decimal(rounded(ml, 1, rounding), 0) + " ml";
     }
@@ -112,7 +199,7 @@ std::string volume_in_words(double ml, Rounding rounding)
 
 std::string weight_in_words(double grams)
 {
-    return grams < 999.5 ? decimal(grams, grams < 10 ? 1 : 0) + " g" : decimal(grams / 1000, 3) + " kg";
+    return in_us_units() ? us_weight(grams) : grams < 999.5 ? decimal(grams, grams < 10 ? 1 : 0) + " g" : decimal(grams / 1000, 3) + " kg";
 }
 
 std::string share_in_words(double share)

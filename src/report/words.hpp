@@ -9,17 +9,32 @@
 namespace tuckwright::report
 {
 
-/// A length, rounded up to a tenth of a millimetre so that it is never understated: "130.7 mm", "96 mm".
+/// What the answers for people are told in: inches, fluid ounces, ounces and pounds, or metric units.
+enum class AnswerUnits { metric, us_customary };
+
+/// One setting for the whole program, made once before anything is put into words; metric if it is never made. Saved
+/// files are metric whatever it is.
+void answer_in(AnswerUnits units);
+AnswerUnits answer_units();
+
+/// The text of a step, or the like, whose lengths are metric, with these in the units of answers: whole millimetres, which
+/// tell about where, to the nearest tenth of an inch, tenths of millimetres, which tell of air, rounded down. Names are
+/// left as they are.
+std::string in_answer_units(std::string text, const Bundle& bundle);
+
+/// A length, rounded up to a tenth of a millimetre so that it is never understated: "130.7 mm", "96 mm"; or to a hundredth
+/// of an inch: "5.15 in".
 std::string length_in_words(double mm);
 
-/// Room to move, rounded down to a tenth of a millimetre so that it is never overstated. Requires: not negative.
+/// Room to move, or a limit, rounded down to a tenth of a millimetre, or a hundredth of an inch, so that it is never
+/// overstated. Requires: not negative.
 std::string room_in_words(double mm);
 
-/// A volume rounded up or down to three figures or so: "1.42 l", "820 ml".
+/// A volume rounded up or down to three figures or so: "1.42 l", "820 ml", "27.8 fl oz".
 enum class Rounding { up, down };
 std::string volume_in_words(double ml, Rounding rounding);
 
-/// "950 g", "1.234 kg".
+/// "950 g", "1.234 kg"; "33.5 oz", "2 lb 11.5 oz".
 std::string weight_in_words(double grams);
 
 /// A share rounded up: "0.4 %", "18 %".

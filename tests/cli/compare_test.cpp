@@ -102,7 +102,7 @@ TEST_CASE("faulty use of compare exits 2 and writes nothing")
     CHECK(holds(two_faults.err, "faulty.yaml:3:"));
     CHECK(holds(two_faults.err, "none.yaml: cannot be read"));
     CHECK(holds(program("compare " + kit + " " + kit + saved).err, "pots.yaml: is given twice"));
-    CHECK(holds(program("compare" + saved).err, "KIT.yaml is required"));
+    CHECK(holds(program("compare" + saved).err, "compare needs KIT.yaml: "));
     CHECK(holds(program("compare " + kit + " --most 0" + saved).err, "\"0\" is not a whole number from 1"));
     CHECK(holds(program("compare " + kit + " --moist 3" + saved).err, "did you mean --most?"));
     CHECK(program("compare " + kit + " --json " + kit).code == 2); // the file that is read

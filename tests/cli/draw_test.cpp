@@ -106,7 +106,7 @@ TEST_CASE("draw refuses what is wrong, all of it at once, and writes nothing")
     CHECK(holds(outcome.err, "make the folder first"));
     CHECK(outcome.out.empty());
     CHECK_FALSE(fs::exists(folder / "no"));
-    CHECK(holds(program("draw " + good).err, "--out is required"));
+    CHECK(holds(program("draw " + good).err, "draw needs --out FOLDER: "));
     CHECK(holds(program("draw " + good + " --format gif --out " + out).err, "choose svg, pdf or png"));
     CHECK(holds(program("draw " + good + " --out " + good).err, "is a file, not a folder"));
     CHECK(holds(program("draw - - --out " + out).err, "is named twice"));

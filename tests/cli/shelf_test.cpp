@@ -67,7 +67,8 @@ TEST_CASE("the sample shelf is what its table gives, and each kit from it is pac
 {
     const auto made = program("shelf " + quoted((samples / "things.csv").string()) + " --title 'Things for the jetty'");
     CHECK(made.code == 0);
-    CHECK(made.out == text_of(samples / "things.yaml"));
+    const std::string for_editors = "# yaml-language-server: $schema=../shelf.schema.json\n";
+    CHECK(for_editors + made.out == text_of(samples / "things.yaml"));
     const auto packed = program("pack " + quoted((samples / "oats-jetty.yaml").string()) + " --effort quick");
     INFO(packed.err);
     CHECK(packed.code == 0);

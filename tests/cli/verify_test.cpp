@@ -9,6 +9,7 @@
 #include "tuckwright/report.hpp"
 
 using namespace tuckwright::cli_test;
+namespace fs = std::filesystem;
 using nlohmann::json;
 
 namespace {
@@ -272,4 +273,18 @@ TEST_CASE("the answer of another command is not taken for a kit or a bundle")
         CHECK(holds(refused.err, "an answer of another command (tuckwright-comparison)"));
         CHECK(std::count(refused.err.begin(), refused.err.end(), '\n') <= 3);
     }
+}
+
+TEST_CASE("bundles that were saved by older versions are still proved")
+{
+    std::size_t tried = 0;
+    for (const auto& entry : fs::directory_iterator(fs::path(TUCKWRIGHT_SOURCE_DIR) / "tests/corpus/bundles")) {
+        if (entry.path().extension() == ".json") {
+            const auto outcome = program("verify " + quoted(entry.path().string()));
+            INFO(entry.path() << " said: " << outcome.err);
+            CHECK(outcome.code == 0);
+            ++tried;
+        }
+    }
+    CHECK(tried >= 1);
 }

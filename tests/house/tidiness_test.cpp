@@ -110,7 +110,8 @@ TEST_CASE("the lock of the picture's packages names each by its digest, and no p
 {
     const std::string lock = text_of(root() / "viz/package-lock.json");
     CHECK_FALSE(names_downloads(lock));
-    for (const char* package : {"node_modules/three", "node_modules/esbuild", "node_modules/playwright-core"}) {
+    for (const char* package : {"node_modules/three", "node_modules/esbuild", "node_modules/playwright-core", "node_modules/yaml",
+                                "node_modules/@cfworker/json-schema"}) {
         const auto at = lock.find('"' + std::string(package) + '"');
         INFO(package);
         REQUIRE(at != std::string::npos);

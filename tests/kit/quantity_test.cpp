@@ -107,10 +107,32 @@ TEST_CASE("spaces, signs, zeros and a point at either end do no harm")
     CHECK(down("000000000000000000005") == 5'000'000);
 }
 
+// The marks of rulers in inches are halves down to sixty-fourths; the inch is 25.4 mm (NIST Special Publication 811, 2008,
+// appendix B.8).
+TEST_CASE("fractions of rulers are taken exactly")
+{
+    CHECK(down("1/2 in") == 12'700'000);
+    CHECK(down("4 3/8 in") == 111'125'000);
+    CHECK(up("1/64 in") == 396'875);
+    CHECK(down("0 1/16in") == 1'587'500);
+    CHECK(down("9/8 in") == 28'575'000);
+    CHECK(down("3 1/2") == 3'500'000);
+    CHECK(down("3 1/2", Unit::in) == 88'900'000);
+    CHECK(parse_weight("1 1/2 oz", Unit::g).value() == 1.5 * 28.349523125);
+    const auto parts = take_tolerance_off("2 1/4 in ± 1/32");
+    CHECK(parts.size == "2 1/4 in");
+    CHECK(parse_length(*parts.off, Unit::mm)->nanometres_up() == 793'750);
+}
+
 TEST_CASE("what is no decimal number is refused, and the remedy fits")
 {
-    CHECK(fault("1/2 in") == "'1/2 in' is a fraction; write it as a decimal number, such as 0.5 for a half");
-    CHECK(fault("1 1/2 in") == "'1 1/2 in' is a fraction; write it as a decimal number, such as 0.5 for a half");
+    CHECK(fault("1/3 in") == "'1/3 in' is a fraction; write it as a decimal number, such as 0.5 for a half");
+    CHECK(fault("1 2/3 in") == "'1 2/3 in' is a fraction; write it as a decimal number, such as 0.5 for a half");
+    for (const char* text : {"1/0 in", "1/128 in", "-1/2 in", "1 /2 in", "1/2/4 in", "1/2 4 in", "1.5/2 in", "/2 in", "1 1 1/2 in",
+                             "123456/2 in", "1/2.5 in"}) {
+        INFO(text);
+        CHECK_FALSE(parse_length(text, Unit::mm).ok());
+    }
     CHECK(fault("12,5") ==
           "'12,5' has a comma in its number; write a point before the decimals, nothing between thousands");
     CHECK(fault("1e3") == "'1e3' has an exponent; write it out as a decimal number");

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// Says what is wrong with how the program was called, and what to do.
+#pragma once
+#include "cli/exit_code.hpp"
+
+namespace CLI
+{
+class App;
+class ParseError;
+}
+
+namespace tuckwright::cli
+{
+
+/// Requires: no call for help or the version.
+void tell_wrong_call(const CLI::App& app, const CLI::ParseError& error);
+
+} // namespace tuckwright::cli

@@ -1,0 +1,16 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# `reference`: the pages of the public headers, by Doxygen where it is installed; a warning of Doxygen is an error.
+find_package(Doxygen QUIET)
+if(DOXYGEN_FOUND)
+  set(DOXYGEN_PROJECT_NAME tuckwright)
+  set(DOXYGEN_PROJECT_NUMBER ${PROJECT_VERSION})
+  set(DOXYGEN_OUTPUT_DIRECTORY ${PROJECT_BINARY_DIR}/reference)
+  set(DOXYGEN_STRIP_FROM_PATH ${PROJECT_SOURCE_DIR}/include)
+  set(DOXYGEN_EXTRACT_ALL YES)
+  set(DOXYGEN_QUIET YES)
+  set(DOXYGEN_WARN_AS_ERROR FAIL_ON_WARNINGS)
+  set(DOXYGEN_GENERATE_LATEX NO)
+  set(DOXYGEN_JAVADOC_AUTOBRIEF YES)
+  set(DOXYGEN_HAVE_DOT NO)
+  doxygen_add_docs(reference ${PROJECT_SOURCE_DIR}/include COMMENT "The reference of the public headers")
+endif()

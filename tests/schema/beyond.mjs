@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Files of the faulty corpus whose faults are beyond a schema, each with the reason: they lie between several places of the
+// file, or in what becomes of its numbers. All others are structural: keys, kinds of values, words, notations, ranges.
+const references = 'what names what: whether there is such a thing, and of the right sort';
+const sizes = 'two sizes are compared';
+const rules = 'rules that contradict one another, or the usual ones';
+
+export const beyond = {
+  'box-inside-cylinder': sizes,
+  'carry-contradicts-itself': rules,
+  'carry-in-a-ring': rules,
+  'carry-in-what-holds-nothing': references,
+  'carry-lid-off-a-full-vessel': rules,
+  'carry-of-itself': references,
+  'choice-leaves-a-lid-behind': references,
+  'choice-names-clash': references,
+  'choice-open': 'no fault of the file: pack has to be told what is taken',
+  'covers-two-bags': 'things are counted',
+  'cylinder-inside-box': sizes,
+  'ids-twice': 'ids are compared',
+  'inside-by-a-hair': sizes,
+  'inside-not-smaller': sizes,
+  'lid-adds-too-much': sizes,
+  'lid-below-the-foot': sizes,
+  'lid-count-differs': 'two counts are compared',
+  'lid-far-too-wide': sizes,
+  'lid-intrudes-too-far': sizes,
+  'lid-of-another-shape': references,
+  'lid-of-itself': references,
+  'lid-of-nothing': references,
+  'lid-on-what-cannot-be-shut': references,
+  'lid-parts-exceed-its-height': sizes,
+  'lid-too-narrow': sizes,
+  'lid-too-small': sizes,
+  'lids-in-a-ring': references,
+  'opening-not-narrower': sizes,
+  'opening-too-deep': sizes,
+  'press-fit-against-other-rules': rules,
+  'press-fit-into-what-cannot-hold-it': references,
+  'press-fit-of-another-size': sizes,
+  'sleeve-of-another-height': sizes,
+  'tags': 'a tag is gone once the file is read as YAML',
+  'too-many-copies': 'counts are added up',
+  'two-lids-on-one-pot': references,
+  'usual-rule-against-goes-in': rules,
+  'wall-leaves-nothing': sizes,
+  'way-back-contradicts-rules': rules,
+  'way-back-left-wrong': sizes,
+  'way-back-of-a-trip': references,
+};
