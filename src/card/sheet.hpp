@@ -44,7 +44,9 @@ public:
     Canvas& canvas() { return canvas_; }
     const Canvas& canvas() const { return canvas_; }
     std::size_t pages() const { return canvas_.pages(); }
-    double y() const { return y_; }
+    /// mm that are left of this page, and that a page has.
+    double room() const { return bottom() - y_; }
+    double page_room() const { return bottom() - margin; }
 
     /// Called whenever a page has been begun, with its number from 1.
     std::function<void(Canvas&, std::size_t page)> on_page;

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
+#include "drawing/handled.hpp"
 #include "drawing/palette.hpp"
 #include "drawing/stage.hpp"
 #include "report/words.hpp"
@@ -15,7 +17,7 @@ namespace drawing {
 
 namespace {
 
-constexpr double thin = 0.18;
+constexpr double thin_line = 0.18;
 
 Spot operator+(Spot a, Spot b) { return {a.x + b.x, a.y + b.y}; }
 Spot operator*(double s, Spot a) { return {s * a.x, s * a.y}; }
@@ -160,13 +162,15 @@ void dimension(Stage& stage, Spot from, Spot to, const std::string& text)
 {
     const bool level = std::abs(to.x - from.x) > std::abs(to.y - from.y);
     const Spot along = level ? Spot{1, 0} : Spot{0, 1}, aside = level ? Spot{0, 1} : Spot{1, 0};
-    const Pen pen{palette::faint, thin};
+    const Pen pen{palette::faint, thin_line};
     stage.canvas.draw(Path::line(from, to), pen);
     for (const Spot& end : {from, to}) {
         stage.canvas.draw(Path::line(end + -1.2 * aside, end + 0.8 * aside), pen);
     }
     stage.canvas.draw(head(from, -1 * along, 1.6, 0.9), std::nullopt, Fill{palette::faint});
     stage.canvas.draw(head(to, along, 1.6, 0.9), std::nullopt, Fill{palette::faint});
+    stage.lines.push_back({std::min(from.x, to.x) - 1.2, std::min(from.y, to.y) - 1.2, std::abs(to.x - from.x) + 2.4,
+                           std::abs(to.y - from.y) + 2.4});
     const Words what = words(text, 2.7, palette::ink);
     const Spot middle = 0.5 * (from + to);
     const double last = std::max(stage.frame.x, stage.frame.right() - what.extent.width);
@@ -195,11 +199,47 @@ Sizes sizes_of(const Stage& stage)
     if (stage.shown.root) {
         return {of(c.width, false), of(c.height, false)};
     }
-    const Shape& e = stage.bundle.envelope;
+    const Shape e = stage.shown.bag ? outer_envelope(stage.bundle) : stage.bundle.envelope;
     if (const auto* round = std::get_if<Cylinder>(&e)) {
         return {of(round->diameter, true), cut ? of(round->height, false) : ""};
     }
     return {of(c.width, false), of(c.height, false)};
+}
+
+/// Half a turn, or a quarter of one, as a bent arrow, with a word: that what moves is tipped before it goes in.
+void tip_sign(Stage& stage, Tip tip, Spot beside)
+{
+    if (tip == Tip::none) {
+        return;
+    }
+    constexpr double r = 2.1, gap = 0.8;
+    const Words what = words(tip == Tip::over ? "turned over" : "tipped over", 2.7, palette::ink);
+    const double width = 2 * r + 2 + gap + what.extent.width, height = 2 * r + 1.4;
+    const Frame& f = stage.frame;
+    const double y = std::clamp(beside.y, f.y + 0.4, f.bottom() - height - 0.4);
+    const double left = f.x + 0.4, right = f.right() - width - 0.4;
+    for (const Spot& corner : {Spot{beside.x + 2.2, y}, Spot{beside.x - 2.2 - width, y}, Spot{left, f.y + 0.4},
+                               Spot{right, f.y + 0.4}, Spot{left, f.bottom() - height - 0.4},
+                               Spot{right, f.bottom() - height - 0.4}}) {
+        const Frame place{corner.x, corner.y, width, height};
+        if (!stage.is_free(place)) {
+            continue;
+        }
+        const Spot middle{place.x + r + 1, place.y + height / 2 + (tip == Tip::over ? 0.5 : 0.9)};
+        const double to = tip == Tip::over ? 0.15 : -0.6; // radians, clockwise on paper, from the left over the top
+        const double from = tip == Tip::over ? -std::numbers::pi + 0.2 : -std::numbers::pi + 0.6;
+        const Spot tip_at{middle.x + r * std::cos(to), middle.y + r * std::sin(to)};
+        const Spot along{-std::sin(to), std::cos(to)};
+        Path arc;
+        arc.arc(middle, {r, 0}, {0, r}, from, to - 0.45);
+        stage.canvas.draw(Path::rectangle(place), std::nullopt, Fill{palette::paper});
+        stage.canvas.draw(arc, Pen{palette::ink, 0.7});
+        stage.canvas.draw(head(tip_at + 0.6 * along, along, 2.0, 2.2), std::nullopt, Fill{palette::ink});
+        stage.canvas.write(what.text, {place.x + 2 * r + 2 + gap, place.y + (height - what.extent.height) / 2}, what.style);
+        stage.taken.push_back(place);
+        stage.seen.paint(Path::rectangle(place), std::nullopt);
+        return;
+    }
 }
 
 } // namespace
@@ -209,6 +249,7 @@ void paint_way(Stage& stage)
     if (!stage.shown.item || stage.bundle.steps.empty()) {
         return;
     }
+    const Tip tipped = tip_at(stage.bundle, stage.step);
     const Step& step = stage.bundle.steps[stage.step];
     const Solid& body = stage.bundle.items[step.item].solids.front();
     const Vec3 way{static_cast<double>(step.direction[0]), static_cast<double>(step.direction[1]),
@@ -220,6 +261,7 @@ void paint_way(Stage& stage)
     const double share = std::hypot(seen.x, seen.y);
     if (share < 0.3) {
         cross_in_circle(stage, body);
+        tip_sign(stage, tipped, {stage.frame.right(), stage.frame.y});
         return;
     }
     std::vector<Spot> spots{end};
@@ -240,6 +282,7 @@ void paint_way(Stage& stage)
     if (spots.size() > 1) {
         arrow(stage, spots);
     }
+    tip_sign(stage, tipped, spots.front());
 }
 
 void paint_dimensions(Stage& stage)

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Bands as straps with a row of stitches, as far as nothing hides them, and the bag as a ring as thick as its wall.
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/covers.hpp"
+#include "drawing/palette.hpp"
+#include "drawing/stage.hpp"
+#include "report/words.hpp"
+
+namespace tuckwright::drawing {
+
+namespace {
+
+constexpr double strap = 1.5; ///< mm of paper: the model knows no width
+constexpr TextStyle cover_style{.size = 2.7, .italic = true, .color = palette::ink};
+
+std::string name_of(const std::string& name, const std::string& id)
+{
+    const std::string spoken = name.substr(0, name.find(','));
+    return report::printable(spoken.empty() ? id : spoken);
+}
+
+class Covers {
+public:
+    explicit Covers(Stage& stage) : stage_(stage)
+    {
+        for (std::size_t i = 0; i < stage.bundle.items.size(); ++i) {
+            if (stage.shown.there[i]) {
+                const auto& solids = stage.bundle.items[i].solids;
+                solids_.insert(solids_.end(), solids.begin(), solids.end());
+            }
+        }
+    }
+
+    void paint()
+    {
+        for (const std::size_t k : stage_.shown.bands) {
+            const Band& band = stage_.bundle.bands[k];
+            paint_band(loop_of(stage_.bundle, band), name_of(band.name, band.id));
+        }
+        if (stage_.shown.bag) {
+            paint_bag();
+        }
+    }
+
+private:
+    using Run = std::vector<Spot>;
+
+    /// Whether a thing is between the eye and a spot just outside a loop.
+    bool is_hidden(Vec3 spot) const
+    {
+        constexpr double clear = 0.3, far = 5000; // mm
+        if (stage_.is_cut() && stage_.camera.depth(spot) > stage_.cut.level) {
+            return true; // cut away
+        }
+        const Solid speck{Box{0.02, 0.02, 0.02}, {spot + clear * stage_.camera.toward, {}}};
+        const double way = stage_.is_cut() ? std::max(0.1, stage_.cut.level - stage_.camera.depth(spot)) : far;
+        const Hull ray = hull_of(speck, way * stage_.camera.toward);
+        return std::any_of(solids_.begin(), solids_.end(),
+                           [&](const Solid& solid) { return separation(ray, hull_of(solid)).distance < 0; });
+    }
+
+    /// The parts of a loop that can be seen, on paper.
+    std::vector<Run> seen_runs(const std::vector<Vec3>& loop) const
+    {
+        std::vector<Run> runs;
+        Vec3 middle{};
+        for (const Vec3& corner : loop) {
+            middle = middle + (1.0 / static_cast<double>(loop.size())) * corner;
+        }
+        bool goes_on = false;
+        for (std::size_t k = 0; k < loop.size(); ++k) {
+            const Vec3 from = loop[k], to = loop[(k + 1) % loop.size()];
+            const int pieces = std::max(1, static_cast<int>(std::ceil(norm(to - from) / 3)));
+            for (int i = 0; i < pieces; ++i) {
+                const auto at = [&](double share) { return from + (share / pieces) * (to - from); };
+                const Vec3 here = at(i + 0.5);
+                constexpr double outside = 0.2; // mm
+                if (is_hidden(here + outside * unit(here - middle))) {
+                    goes_on = false;
+                    continue;
+                }
+                if (!goes_on) {
+                    runs.push_back({stage_.on_paper(at(i))});
+                }
+                runs.back().push_back(stage_.on_paper(at(i + 1)));
+                goes_on = true;
+            }
+        }
+        return runs;
+    }
+
+    void paint_band(const std::vector<Vec3>& loop, const std::string& name)
+    {
+        const auto runs = seen_runs(loop);
+        std::optional<Spot> right;
+        for (const Run& run : runs) {
+            const Path line = Path::polyline(run);
+            stage_.canvas.draw(line, Pen{palette::ink, strap});
+            stage_.canvas.draw(line, Pen{palette::band, strap - 0.5});
+            stage_.canvas.draw(line, Pen{palette::ink, 0.2, 0.8, 0.8});
+            for (const Spot& spot : run) {
+                stage_.seen.paint(Path::circle(spot, strap / 2 + 0.2), std::nullopt);
+                right = !right || spot.x > right->x ? spot : *right;
+            }
+        }
+        if (stage_.is_cut()) {
+            for (const Spot& end : cut_ends(loop)) {
+                const Frame mark{end.x - 0.5, end.y - 0.9, 1, 1.8};
+                stage_.canvas.draw(Path::rectangle(mark), Pen{palette::ink, 0.2}, Fill{palette::ink});
+                stage_.seen.paint(Path::rectangle(mark), std::nullopt);
+                right = !right || end.x > right->x ? end : *right;
+            }
+        }
+        if (right) {
+            stage_.names.push_back({*right, name});
+        }
+    }
+
+    /// Where a loop goes through the plane of the cut, on paper.
+    std::vector<Spot> cut_ends(const std::vector<Vec3>& loop) const
+    {
+        std::vector<Spot> ends;
+        for (std::size_t k = 0; k < loop.size(); ++k) {
+            const Vec3 from = loop[k], to = loop[(k + 1) % loop.size()];
+            const double a = stage_.camera.depth(from) - stage_.cut.level, b = stage_.camera.depth(to) - stage_.cut.level;
+            if ((a < 0) != (b < 0)) {
+                ends.push_back(stage_.on_paper(from + (a / (a - b)) * (to - from)));
+            }
+        }
+        return ends;
+    }
+
+    void paint_bag()
+    {
+        const auto outline = [&](const Solid& solid) {
+            return stage_.on_paper(Path::polygon(outline_behind(solid, stage_.camera, std::nullopt)));
+        };
+        Path ring = outline(bag_solid(stage_.bundle));
+        const Frame all = ring.bounds();
+        ring.add(outline(envelope_solid(stage_.bundle)));
+        stage_.canvas.draw(ring, Pen{palette::ink, 0.25}, Fill{palette::band, 0.8});
+        stage_.seen.keep_off(ring);
+        const Bag& bag = *stage_.bundle.bag;
+        stage_.names.push_back({{all.right() - 0.1 * all.width, all.y + 0.1 * all.height}, name_of(bag.name, bag.id)});
+    }
+
+    Stage& stage_;
+    std::vector<Solid> solids_;
+};
+
+/// Whether there is room for a name, lines of dimensions included.
+bool has_room(const Stage& stage, const Frame& place)
+{
+    return stage.is_free(place) && std::none_of(stage.lines.begin(), stage.lines.end(), [&](const Frame& line) {
+        return place.x < line.right() && line.x < place.right() && place.y < line.bottom() && line.y < place.bottom();
+    });
+}
+
+/// In italics, right of, above or below what it names, with a line to it; left out where there is no room.
+void write_name(Stage& stage, const Stage::Name& name)
+{
+    const auto extent = Canvas::extent(name.text, cover_style);
+    const Spot spot = name.of;
+    const double last = stage.frame.right() - extent.width - 0.3;
+    for (int k = 0; k < 240; ++k) {
+        const double y = spot.y - extent.height / 2 + (k % 2 == 0 ? 1 : -1) * 0.5 * ((k + 1) / 2);
+        const Frame place{last, y, extent.width, extent.height};
+        const bool right = place.x > spot.x + 1.5, above = place.bottom() < stage.window.y - 0.3,
+                   below = place.y > stage.window.bottom() + 0.3;
+        if ((right || above || below) && has_room(stage, place)) {
+            const Spot end{right ? place.x - 0.4 : place.x + extent.width / 2,
+                           right   ? y + extent.height / 2
+                           : above ? place.bottom()
+                                   : place.y};
+            stage.canvas.draw(Path::line(spot, end), Pen{palette::ink, 0.18});
+            stage.canvas.write(name.text, {place.x, place.y}, cover_style);
+            stage.taken.push_back(place);
+            return;
+        }
+    }
+}
+
+} // namespace
+
+void paint_covers(Stage& stage) { Covers(stage).paint(); }
+
+void paint_cover_names(Stage& stage)
+{
+    for (const Stage::Name& name : stage.names) {
+        write_name(stage, name);
+    }
+}
+
+} // namespace tuckwright::drawing
