@@ -3,6 +3,7 @@
 /// In all of them an item has the number of its place in Bundle::items, from 1.
 #pragma once
 #include <cstddef>
+#include <optional>
 #include <string>
 
 #include "tuckwright/bundle.hpp"
@@ -24,6 +25,7 @@ struct ViewOptions {
     bool labels = true;     ///< each item's name where it fits in, else its number
     bool dimensions = true; ///< of what is filled: the bundle, or the vessel on the table
     bool cut_marks = true;  ///< in the view from above, the ends of the line along which the cutaway is cut
+    std::optional<Frame> keep_clear = std::nullopt; ///< of the page: no label goes there
     std::size_t covers = all_covers; ///< of the finished bundle: how many are round it, bands in their order, then the bag
 };
 

@@ -28,7 +28,8 @@ struct Density {
 };
 constexpr std::array<Density, 5> densities{
     {{34, 3.5, 62, true}, {30, 3.2, 58, true}, {27, 3.2, 54, true}, {26, 3.2, 50, false}, {24, 3.1, 45, false}}};
-constexpr double largest_picture = 46, comfortable_picture = 38; ///< mm; from that on, one page will do
+constexpr double largest_picture = 50, largest_whole = 92; ///< mm
+constexpr double comfortable_picture = 38;                 ///< mm: from that on, one page will do
 constexpr std::size_t most_pages = 2;
 constexpr std::size_t step_columns = 3, part_columns = 2;
 using drawing::palette::ink, drawing::palette::faint;
@@ -37,6 +38,7 @@ using drawing::palette::ink, drawing::palette::faint;
 struct Plan {
     std::size_t rows = 0;         ///< on the first page
     double first = 0, second = 0; ///< heights of their drawings there, and on the next page
+    double spare = 0;             ///< mm that stay white on the first page, with drawings as large as they get
     double least() const { return std::min(first, second); }
 };
 
@@ -54,8 +56,9 @@ std::string in_order(const std::vector<std::string>& names)
 /// The card with one density, all in blocks.
 class Pages {
 public:
-    Pages(const Bundle& bundle, const Content& content, Paper paper, const Density& density, std::size_t pages)
-        : bundle_(bundle), content_(content), paper_(size_of(paper)), density_(density), sheet_(paper_),
+    Pages(const Bundle& bundle, const Content& content, Paper paper, const Density& density, std::size_t pages,
+          bool is_dry)
+        : bundle_(bundle), content_(content), paper_(size_of(paper)), density_(density), sheet_(paper_, is_dry),
           plain_{.size = density.text, .color = ink}, bold_{.size = density.text, .bold = true, .color = ink}
     {
         sheet_.on_page = [this, pages](Canvas& canvas, std::size_t page) { foot(canvas, page, pages); };
@@ -76,6 +79,7 @@ public:
     }
 
     const Sheet& sheet() const { return sheet_; }
+    double spare() const { return plan_.spare; }
     /// Whether all goes onto two pages, in drawings that are large enough.
     bool is_good() const { return sheet_.pages() <= most_pages && plan_.least() >= density_.picture; }
 
@@ -125,7 +129,7 @@ private:
     {
         const double width = sheet_.column(step_columns);
         const Block words = text_block(step.text, plain_, width);
-        constexpr double gap = above_words, badge = 3.2;
+        constexpr double gap = above_words;
         return {height + gap + words.height, [=, this](Canvas& canvas, Spot corner) {
                     draw_step(canvas, {corner.x, corner.y, width, height}, bundle_, step);
                     const Spot middle{corner.x + badge, corner.y + badge};
@@ -243,7 +247,8 @@ private:
                 return count == 0 ? largest_picture
                                   : std::min(largest_picture, room / static_cast<double>(count) - rounding);
             };
-            const Plan plan{k, height(on_first, k), height(on_second, rows.size() - k)};
+            Plan plan{k, height(on_first, k), height(on_second, rows.size() - k)};
+            plan.spare = std::max(0.0, on_first - static_cast<double>(k) * plan.first);
             if (plan.least() > most) {
                 most = plan.least();
                 best = plan;
@@ -293,6 +298,24 @@ private:
     Plan plan_;
 };
 
+/// What stays white on the first page goes to the drawing of the whole, as long as all else stays as good.
+void enlarge_whole(const Bundle& bundle, const Content& content, Paper paper, Density& density, std::size_t pages)
+{
+    if (pages > most_pages) {
+        return;
+    }
+    const double spare = Pages(bundle, content, paper, density, pages, true).spare();
+    Density larger = density;
+    larger.whole = std::min(largest_whole, density.whole + spare);
+    for (; larger.whole > density.whole + 1; larger.whole -= 4) {
+        const Pages card(bundle, content, paper, larger, pages, true);
+        if (card.is_good() && card.sheet().pages() == pages) {
+            density = larger;
+            return;
+        }
+    }
+}
+
 } // namespace
 
 } // namespace tuckwright::card
@@ -306,13 +329,14 @@ std::string card_pdf(const Bundle& bundle, const CardOptions& options)
     std::size_t pages = 0;
     for (const card::Density& tried : card::densities) {
         density = tried;
-        const card::Pages card(bundle, content, options.paper, density, card::most_pages);
+        const card::Pages card(bundle, content, options.paper, density, card::most_pages, true);
         pages = card.sheet().pages();
         if (card.is_good()) {
             break;
         }
     }
-    const card::Pages card(bundle, content, options.paper, density, pages);
+    card::enlarge_whole(bundle, content, options.paper, density, pages);
+    const card::Pages card(bundle, content, options.paper, density, pages, false);
     return card.sheet().canvas().pdf({.title = content.title, .date = {}});
 }
 

@@ -7,7 +7,9 @@
 
 namespace tuckwright::card {
 
-/// A step of the bundle, or what goes round it all.
+inline constexpr double badge = 3.2; ///< mm: half the width of a step's number, which stands in the upper left corner
+
+/// A step of the bundle, or what goes round it all; nothing of it is under its number.
 void draw_step(Canvas& canvas, const Frame& frame, const Bundle& bundle, const Step& step);
 
 /// The whole, with its dimensions.

@@ -178,11 +178,14 @@ void dimension(Stage& stage, Spot from, Spot to, const std::string& text)
     if (level) {
         put(stage, what, {{x, middle.y + 0.6}, {stage.frame.x, middle.y + 0.6}, {last, middle.y + 0.6}});
     } else {
-        put(stage, what,
-            {{x, from.y - height - 0.4},
-             {last, from.y - height - 0.4},
-             {last, to.y + 3.2},
-             {middle.x - what.extent.width - 0.8, middle.y - height / 2}});
+        std::vector<Spot> corners;
+        for (double at = x; at < last; at += 0.5) { // as near to the line as an arrow beside it lets it
+            corners.push_back({at, from.y - height - 0.4});
+        }
+        corners.insert(corners.end(), {{last, from.y - height - 0.4},
+                                       {last, to.y + 3.2},
+                                       {middle.x - what.extent.width - 0.8, middle.y - height / 2}});
+        put(stage, what, corners);
     }
 }
 
@@ -206,40 +209,29 @@ Sizes sizes_of(const Stage& stage)
     return {of(c.width, false), of(c.height, false)};
 }
 
-/// Half a turn, or a quarter of one, as a bent arrow, with a word: that what moves is tipped before it goes in.
-void tip_sign(Stage& stage, Tip tip, Spot beside)
+constexpr double bend = 2.1, sign_height = 2 * bend + 1.4; ///< mm: of the arrow that says that something is tipped
+
+/// Half a turn, or a third of one, as a bent arrow in a square.
+void bent_arrow(Stage& stage, const Frame& place, Tip tip)
 {
-    if (tip == Tip::none) {
-        return;
-    }
-    constexpr double r = 2.1, gap = 0.8;
-    const Words what = words(tip == Tip::over ? "turned over" : "tipped over", 2.7, palette::ink);
-    const double width = 2 * r + 2 + gap + what.extent.width, height = 2 * r + 1.4;
+    const Spot middle{place.x + bend + 1, place.y + place.height / 2 + (tip == Tip::over ? 0.5 : 0.9)};
+    const double to = tip == Tip::over ? 0.15 : -0.6; // radians, clockwise on paper, from the left over the top
+    const double from = tip == Tip::over ? 0.2 - std::numbers::pi : 0.6 - std::numbers::pi;
+    const Spot end{middle.x + bend * std::cos(to), middle.y + bend * std::sin(to)};
+    const Spot along{-std::sin(to), std::cos(to)};
+    Path arc;
+    arc.arc(middle, {bend, 0}, {0, bend}, from, to - 0.45);
+    stage.canvas.draw(arc, Pen{palette::ink, 0.7});
+    stage.canvas.draw(head(end + 0.6 * along, along, 2.0, 2.2), std::nullopt, Fill{palette::ink});
+}
+
+/// The spots beside the way in, above the things, and in the corners, where a sign of that width may stand.
+std::vector<Spot> sign_spots(const Stage& stage, Spot beside, double width)
+{
     const Frame& f = stage.frame;
-    const double y = std::clamp(beside.y, f.y + 0.4, f.bottom() - height - 0.4);
-    const double left = f.x + 0.4, right = f.right() - width - 0.4;
-    for (const Spot& corner : {Spot{beside.x + 2.2, y}, Spot{beside.x - 2.2 - width, y}, Spot{left, f.y + 0.4},
-                               Spot{right, f.y + 0.4}, Spot{left, f.bottom() - height - 0.4},
-                               Spot{right, f.bottom() - height - 0.4}}) {
-        const Frame place{corner.x, corner.y, width, height};
-        if (!stage.is_free(place)) {
-            continue;
-        }
-        const Spot middle{place.x + r + 1, place.y + height / 2 + (tip == Tip::over ? 0.5 : 0.9)};
-        const double to = tip == Tip::over ? 0.15 : -0.6; // radians, clockwise on paper, from the left over the top
-        const double from = tip == Tip::over ? -std::numbers::pi + 0.2 : -std::numbers::pi + 0.6;
-        const Spot tip_at{middle.x + r * std::cos(to), middle.y + r * std::sin(to)};
-        const Spot along{-std::sin(to), std::cos(to)};
-        Path arc;
-        arc.arc(middle, {r, 0}, {0, r}, from, to - 0.45);
-        stage.canvas.draw(Path::rectangle(place), std::nullopt, Fill{palette::paper});
-        stage.canvas.draw(arc, Pen{palette::ink, 0.7});
-        stage.canvas.draw(head(tip_at + 0.6 * along, along, 2.0, 2.2), std::nullopt, Fill{palette::ink});
-        stage.canvas.write(what.text, {place.x + 2 * r + 2 + gap, place.y + (height - what.extent.height) / 2}, what.style);
-        stage.taken.push_back(place);
-        stage.seen.paint(Path::rectangle(place), std::nullopt);
-        return;
-    }
+    const double y = std::clamp(beside.y, f.y + 0.4, std::max(f.y + 0.4, stage.window.y - sign_height - 0.5));
+    const double left = f.x + 0.4, right = f.right() - width - 0.4, low = f.bottom() - sign_height - 0.4;
+    return {{beside.x + 2.2, y}, {beside.x - 2.2 - width, y}, {left, f.y + 0.4}, {right, f.y + 0.4}, {left, low}, {right, low}};
 }
 
 } // namespace
@@ -249,7 +241,6 @@ void paint_way(Stage& stage)
     if (!stage.shown.item || stage.bundle.steps.empty()) {
         return;
     }
-    const Tip tipped = tip_at(stage.bundle, stage.step);
     const Step& step = stage.bundle.steps[stage.step];
     const Solid& body = stage.bundle.items[step.item].solids.front();
     const Vec3 way{static_cast<double>(step.direction[0]), static_cast<double>(step.direction[1]),
@@ -261,7 +252,7 @@ void paint_way(Stage& stage)
     const double share = std::hypot(seen.x, seen.y);
     if (share < 0.3) {
         cross_in_circle(stage, body);
-        tip_sign(stage, tipped, {stage.frame.right(), stage.frame.y});
+        stage.way_begins = {stage.window.x + stage.window.width / 2 - 2.2, stage.frame.y};
         return;
     }
     std::vector<Spot> spots{end};
@@ -282,7 +273,36 @@ void paint_way(Stage& stage)
     if (spots.size() > 1) {
         arrow(stage, spots);
     }
-    tip_sign(stage, tipped, spots.front());
+    stage.way_begins = spots.front();
+}
+
+void paint_tip(Stage& stage)
+{
+    const Tip tip = tip_at(stage.bundle, stage.step);
+    if (tip == Tip::none) {
+        return;
+    }
+    const Words what = words(tip == Tip::over ? "turned over" : "tipped over", 2.7, palette::ink);
+    constexpr double gap = 0.8, bare = 2 * bend + 2;
+    const auto hits_things = [&](const Frame& place) {
+        const Frame& w = stage.window;
+        return place.x < w.right() && w.x < place.right() && place.y < w.bottom() && w.y < place.bottom();
+    };
+    for (const double width : {bare + gap + what.extent.width, bare}) { // the word is left out where there is no room
+        for (const Spot& corner : sign_spots(stage, stage.way_begins, width)) {
+            const Frame place{corner.x, corner.y, width, sign_height};
+            if (!stage.is_free(place) || hits_things(place)) {
+                continue;
+            }
+            bent_arrow(stage, place, tip);
+            if (width > bare) {
+                stage.canvas.write(what.text, {place.x + bare + gap, place.y + (sign_height - what.extent.height) / 2}, what.style);
+            }
+            stage.taken.push_back(place);
+            stage.seen.paint(Path::rectangle(place), std::nullopt);
+            return;
+        }
+    }
 }
 
 void paint_dimensions(Stage& stage)

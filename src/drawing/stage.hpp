@@ -27,6 +27,7 @@ struct Stage {
     Frame window{};  ///< the same on paper
     Spot offset{};   ///< of their origin on paper
     SeenCells seen;
+    Spot way_begins{};          ///< where the arrow of the way in does, on paper
     std::vector<Frame> taken{}; ///< by text and signs
     std::vector<Frame> lines{}; ///< of dimensions, which lines to labels may cross
     struct Name {
@@ -60,8 +61,9 @@ Margins margins_of(const Bundle& bundle, const Shown& shown, View view, const Vi
 void paint_room(Stage& stage); ///< the table or the bundle's outline
 void paint_things(Stage& stage);
 void paint_covers(Stage& stage); ///< bands and the bag
-void paint_way(Stage& stage); ///< the arrow of the item of the step, and whether it is tipped before
+void paint_way(Stage& stage); ///< the arrow of the item of the step
 void paint_dimensions(Stage& stage);
+void paint_tip(Stage& stage); ///< a sign where that is tipped before it goes in
 void paint_cut_marks(Stage& stage);
 void paint_labels(Stage& stage);
 void paint_cover_names(Stage& stage);

@@ -98,6 +98,9 @@ Stage::Stage(Canvas& to, const Frame& where, const Bundle& of, std::size_t at, V
     const double spare_x = frame.width - m.left - m.right - width, spare_y = frame.height - m.top - m.bottom - height;
     require(spare_x > -1e-6 && spare_y > -1e-6, "a view's scale lets it fit into its frame");
     window = {frame.x + m.left + spare_x / 2, frame.y + m.top + spare_y / 2, width, height};
+    if (options.keep_clear) {
+        taken.push_back(*options.keep_clear);
+    }
     offset = {window.x - content.x / options.scale, window.y - content.y / options.scale};
 }
 
@@ -163,12 +166,13 @@ void draw_view(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::si
     drawing::paint_things(stage);
     drawing::paint_covers(stage);
     drawing::paint_way(stage);
-    if (options.dimensions) {
-        drawing::paint_dimensions(stage);
-    }
     if (options.cut_marks && view == View::above) {
         drawing::paint_cut_marks(stage);
     }
+    if (options.dimensions) {
+        drawing::paint_dimensions(stage);
+    }
+    drawing::paint_tip(stage);
     if (options.labels) {
         drawing::paint_labels(stage);
         drawing::paint_cover_names(stage);

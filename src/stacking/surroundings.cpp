@@ -239,7 +239,7 @@ std::optional<double> direction_of_long_side(const Solid& body)
     return degrees < 0 ? degrees + 180 : degrees;
 }
 
-/// Where the ends are of what lies level and is far longer than wide, in a round cavity that stands.
+/// Where the ends are of what lies level and is far longer than wide and high, in a round cavity that stands.
 std::optional<Span> span_of(const PlacedCavity& cavity, const Solid& body, double degrees)
 {
     constexpr double far_longer = 2; // length over width
@@ -248,7 +248,7 @@ std::optional<Span> span_of(const PlacedCavity& cavity, const Solid& body, doubl
     const Vec3 along{std::cos(angle), std::sin(angle), 0}, aside{-along.y, along.x, 0};
     const auto half = [&](Vec3 way) { return (support(hull, way) + support(hull, -1.0 * way)) / 2; };
     const double length = half(along), width = half(aside), radius = std::get<Cylinder>(cavity.shape).diameter / 2;
-    if (length < far_longer * width) {
+    if (length < far_longer * width || length < half({0, 0, 1})) {
         return std::nullopt;
     }
     const Vec3 from_axis{hull.center.x - cavity.pose.center.x, hull.center.y - cavity.pose.center.y, 0};
