@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Bands as straps with a row of stitches, as far as nothing hides them, and the bag as a ring as thick as its wall.
+// Bands as straps with a row of stitches, as far as nothing hides them, or where they are cut, and the bag as a ring as thick
+// as its wall.
 #include <algorithm>
 #include <cmath>
 
@@ -23,21 +24,16 @@ std::string name_of(const std::string& name, const std::string& id)
 
 class Covers {
 public:
-    explicit Covers(Stage& stage) : stage_(stage)
-    {
-        for (std::size_t i = 0; i < stage.bundle.items.size(); ++i) {
-            if (stage.shown.there[i]) {
-                const auto& solids = stage.bundle.items[i].solids;
-                solids_.insert(solids_.end(), solids.begin(), solids.end());
-            }
-        }
-    }
+    explicit Covers(Stage& stage) : stage_(stage) {}
 
     void paint()
     {
         for (const std::size_t k : stage_.shown.bands) {
             const Band& band = stage_.bundle.bands[k];
-            paint_band(loop_of(stage_.bundle, band), name_of(band.name, band.id));
+            look_past_vessels_of(band);
+            // What holds a lid is named when that is put on, and in the end.
+            const bool is_named = !stage_.shown.item || stage_.shown.item == held_lid(stage_.bundle, band);
+            paint_band(loop_of(stage_.bundle, band), is_named ? name_of(band.name, band.id) : "");
         }
         if (stage_.shown.bag) {
             paint_bag();
@@ -47,16 +43,30 @@ public:
 private:
     using Run = std::vector<Spot>;
 
+    /// All things may hide a band but the vessels in which it lies: one looks into these.
+    void look_past_vessels_of(const Band& band)
+    {
+        std::vector<bool> may_hide = stage_.shown.there;
+        if (const auto lid = held_lid(stage_.bundle, band)) {
+            for (auto at = parent_of(stage_.bundle, *stage_.bundle.items[*lid].closes); at; at = parent_of(stage_.bundle, *at)) {
+                may_hide[*at] = false;
+            }
+        }
+        solids_.clear();
+        for (std::size_t i = 0; i < may_hide.size(); ++i) {
+            if (may_hide[i]) {
+                const auto& solids = stage_.bundle.items[i].solids;
+                solids_.insert(solids_.end(), solids.begin(), solids.end());
+            }
+        }
+    }
+
     /// Whether a thing is between the eye and a spot just outside a loop.
     bool is_hidden(Vec3 spot) const
     {
         constexpr double clear = 0.3, far = 5000; // mm
-        if (stage_.is_cut() && stage_.camera.depth(spot) > stage_.cut.level) {
-            return true; // cut away
-        }
         const Solid speck{Box{0.02, 0.02, 0.02}, {spot + clear * stage_.camera.toward, {}}};
-        const double way = stage_.is_cut() ? std::max(0.1, stage_.cut.level - stage_.camera.depth(spot)) : far;
-        const Hull ray = hull_of(speck, way * stage_.camera.toward);
+        const Hull ray = hull_of(speck, far * stage_.camera.toward);
         return std::any_of(solids_.begin(), solids_.end(),
                            [&](const Solid& solid) { return separation(ray, hull_of(solid)).distance < 0; });
     }
@@ -93,27 +103,26 @@ private:
 
     void paint_band(const std::vector<Vec3>& loop, const std::string& name)
     {
-        const auto runs = seen_runs(loop);
         std::optional<Spot> right;
-        for (const Run& run : runs) {
+        const auto take = [&](const Path& area, Spot at) {
+            stage_.seen.paint(area, std::nullopt);
+            right = !right || at.x > right->x ? at : *right;
+        };
+        for (const Run& run : stage_.is_cut() ? std::vector<Run>() : seen_runs(loop)) {
             const Path line = Path::polyline(run);
             stage_.canvas.draw(line, Pen{palette::ink, strap});
             stage_.canvas.draw(line, Pen{palette::band, strap - 0.5});
             stage_.canvas.draw(line, Pen{palette::ink, 0.2, 0.8, 0.8});
             for (const Spot& spot : run) {
-                stage_.seen.paint(Path::circle(spot, strap / 2 + 0.2), std::nullopt);
-                right = !right || spot.x > right->x ? spot : *right;
+                take(Path::circle(spot, strap / 2 + 0.2), spot);
             }
         }
-        if (stage_.is_cut()) {
-            for (const Spot& end : cut_ends(loop)) {
-                const Frame mark{end.x - 0.5, end.y - 0.9, 1, 1.8};
-                stage_.canvas.draw(Path::rectangle(mark), Pen{palette::ink, 0.2}, Fill{palette::ink});
-                stage_.seen.paint(Path::rectangle(mark), std::nullopt);
-                right = !right || end.x > right->x ? end : *right;
-            }
+        for (const Spot& end : stage_.is_cut() ? cut_ends(loop) : std::vector<Spot>()) {
+            const Path mark = Path::rectangle({end.x - 0.5, end.y - 0.9, 1, 1.8});
+            stage_.canvas.draw(mark, Pen{palette::ink, 0.2}, Fill{palette::ink});
+            take(mark, end);
         }
-        if (right) {
+        if (right && !name.empty()) {
             stage_.names.push_back({*right, name});
         }
     }
@@ -150,12 +159,30 @@ private:
     std::vector<Solid> solids_;
 };
 
-/// Whether there is room for a name, lines of dimensions included.
+/// Whether there is room for a name beside the things, lines of dimensions included.
 bool has_room(const Stage& stage, const Frame& place)
 {
-    return stage.is_free(place) && std::none_of(stage.lines.begin(), stage.lines.end(), [&](const Frame& line) {
-        return place.x < line.right() && line.x < place.right() && place.y < line.bottom() && line.y < place.bottom();
-    });
+    return stage.is_free(place) && !stage.seen.shows_anything(place) &&
+           std::none_of(stage.lines.begin(), stage.lines.end(), [&](const Frame& line) {
+               return place.x < line.right() && line.x < place.right() && place.y < line.bottom() && line.y < place.bottom();
+           });
+}
+
+/// Whether a line from a cover to its name meets no other text.
+bool is_line_free(const Stage& stage, Spot from, Spot to)
+{
+    constexpr int pieces = 40;
+    for (int k = 1; k < pieces; ++k) {
+        const double t = static_cast<double>(k) / pieces;
+        const Spot at{from.x + t * (to.x - from.x), from.y + t * (to.y - from.y)};
+        const bool hit = std::any_of(stage.taken.begin(), stage.taken.end(), [&](const Frame& other) {
+            return at.x > other.x && at.x < other.right() && at.y > other.y && at.y < other.bottom();
+        });
+        if (hit) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /// In italics, right of, above or below what it names, with a line to it; left out where there is no room.
@@ -164,16 +191,15 @@ void write_name(Stage& stage, const Stage::Name& name)
     const auto extent = Canvas::extent(name.text, cover_style);
     const Spot spot = name.of;
     const double last = stage.frame.right() - extent.width - 0.3;
-    for (int k = 0; k < 240; ++k) {
+    for (int k = 0; k < 400; ++k) { // level with the spot, then a little higher and lower by turns
         const double y = spot.y - extent.height / 2 + (k % 2 == 0 ? 1 : -1) * 0.5 * ((k + 1) / 2);
         const Frame place{last, y, extent.width, extent.height};
-        const bool right = place.x > spot.x + 1.5, above = place.bottom() < stage.window.y - 0.3,
-                   below = place.y > stage.window.bottom() + 0.3;
-        if ((right || above || below) && has_room(stage, place)) {
-            const Spot end{right ? place.x - 0.4 : place.x + extent.width / 2,
-                           right   ? y + extent.height / 2
-                           : above ? place.bottom()
-                                   : place.y};
+        const bool right = place.x > spot.x + 1.5, above = place.bottom() < spot.y;
+        const Spot end{right ? place.x - 0.4 : place.x + extent.width / 2,
+                       right   ? y + extent.height / 2
+                       : above ? place.bottom()
+                               : place.y};
+        if (has_room(stage, place) && is_line_free(stage, spot, end)) {
             stage.canvas.draw(Path::line(spot, end), Pen{palette::ink, 0.18});
             stage.canvas.write(name.text, {place.x, place.y}, cover_style);
             stage.taken.push_back(place);

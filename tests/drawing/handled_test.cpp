@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "drawing/camera.hpp"
 #include "drawing/handled.hpp"
 #include "drawing/shown.hpp"
 #include "support/handmade_bundles.hpp"
@@ -34,7 +35,7 @@ Vec3 mouth(const PlacedItem& vessel) { return own_axis(vessel.cavities.front().p
 /// What is wrong with a vessel (the first item) that stands with things in it: one in another, through the wall, in the air.
 std::vector<std::string> faults_of_filling(const Bundle& bundle)
 {
-    constexpr double near = 0.01; // mm
+    constexpr double near = 0.01, rounding = 1e-3; // mm
     std::vector<std::string> faults;
     const PlacedCavity& cavity = bundle.items[0].cavities.front();
     const double radius = std::get<Cylinder>(cavity.shape).diameter / 2;
@@ -43,7 +44,7 @@ std::vector<std::string> faults_of_filling(const Bundle& bundle)
         bool rests = std::abs(low_of(body) - floor_of(bundle.items[0])) < near;
         for (std::size_t j = 1; j < bundle.items.size(); ++j) {
             const Hull one = hull_of(body), other = hull_of(bundle.items[j].solids.front());
-            if (i != j && separation(one, other).distance < -1e-6) {
+            if (i != j && separation(one, other).distance < -rounding) {
                 faults.push_back(bundle.items[i].id + " overlaps " + bundle.items[j].id);
             }
             Hull lowered = one;
@@ -52,7 +53,7 @@ std::vector<std::string> faults_of_filling(const Bundle& bundle)
         }
         const Vec3 off = body.pose.center - cavity.pose.center;
         const auto& c = std::get<Cylinder>(body.shape);
-        if (std::hypot(off.x, off.y) + c.diameter / 2 > radius + 1e-6 || low_of(body) < floor_of(bundle.items[0]) - 1e-6) {
+        if (std::hypot(off.x, off.y) + c.diameter / 2 > radius + rounding || low_of(body) < floor_of(bundle.items[0]) - rounding) {
             faults.push_back(bundle.items[i].id + " is through the wall");
         }
         if (!rests) {

@@ -283,22 +283,22 @@ TEST_CASE("a long thing that lies as a chord has its ends at the wall, not its m
     };
     // A chord of 100 mm in a circle of 126 mm is sqrt(63^2 - 50^2) = 38.3 mm off the middle.
     CHECK(put(box(100, 4, 20, {0, 35.9, 12})) ==
-          "Put spoon on its edge, 20 mm high, into pot, at the bottom, from wall to wall, one end at half past 1, the other at "
-          "half past 10.");
+          "Put spoon on its edge, 20 mm high, into pot, at the bottom, from wall to wall, one end at 2 o'clock, the other at "
+          "10 o'clock.");
     CHECK(put(box(60, 4, 20, {27, 25, 12})) ==
           "Put spoon on its edge, 20 mm high, into pot, at the bottom, one end against the wall at 2 o'clock, long side from 3 to "
           "9 o'clock.");
     // Short things touch the wall with their side, as far as anybody sees.
     CHECK(put(box(20, 6, 5, {0, 58.5, 4.5})).find("against the wall at 12 o'clock") != std::string::npos);
     CHECK(put(box(80, 4, 20, {0, 0, 12})).find("wall to wall") == std::string::npos);
-    CHECK(put(cylinder(10, 120, {0, 9, 7}, up_to_x)).find("from wall to wall, one end at 3 o'clock") != std::string::npos);
+    CHECK(put(cylinder(10, 124, {0, 3, 7}, up_to_x)).find("from wall to wall, one end at 3 o'clock") != std::string::npos);
 }
 
 TEST_CASE("what has been filled or shut is turned over before it goes in; what is empty is just put there")
 {
     const Bundle over = pot_over_cup();
-    CHECK(texts(over)[1] == "Hold the mouth of pot shut, turn it over with all that is in it, and put it upside down on the table.");
+    CHECK(texts(over)[1] == "Hold the mouth of pot shut, turn it over with all that is in it, and put it upside down on the table in the middle.");
     Bundle empty = over;
     empty.items.erase(empty.items.begin() + 1);
-    CHECK(texts(empty).front() == "Put pot upside down on the table.");
+    CHECK(texts(empty).front() == "Put pot upside down on the table in the middle.");
 }
