@@ -31,9 +31,7 @@ public:
         for (const std::size_t k : stage_.shown.bands) {
             const Band& band = stage_.bundle.bands[k];
             look_past_vessels_of(band);
-            // What holds a lid is named when that is put on, and in the end.
-            const bool is_named = !stage_.shown.item || stage_.shown.item == held_lid(stage_.bundle, band);
-            paint_band(loop_of(stage_.bundle, band), is_named ? name_of(band.name, band.id) : "");
+            paint_band(loop_of(stage_.bundle, band), is_named(k) ? name_of(band.name, band.id) : "");
         }
         if (stage_.shown.bag) {
             paint_bag();
@@ -42,6 +40,16 @@ public:
 
 private:
     using Run = std::vector<Spot>;
+
+    /// A band is named when it is put on, one over a lid with that, and in the end.
+    bool is_named(std::size_t k) const
+    {
+        const Band& band = stage_.bundle.bands[k];
+        if (stage_.shown.item) {
+            return stage_.shown.item == held_lid(stage_.bundle, band);
+        }
+        return stage_.options.covers == all_covers || (!stage_.shown.bag && band.over.empty() && k == stage_.shown.bands.back());
+    }
 
     /// All things may hide a band but the vessels in which it lies: one looks into these.
     void look_past_vessels_of(const Band& band)
@@ -147,12 +155,16 @@ private:
             return stage_.on_paper(Path::polygon(outline_behind(solid, stage_.camera, std::nullopt)));
         };
         Path ring = outline(bag_solid(stage_.bundle));
-        const Frame all = ring.bounds();
+        Spot corner = ring.segments().front().to; // the one that is farthest up and to the right
+        for (const Path::Segment& segment : ring.segments()) {
+            const bool farther = segment.kind != Path::Kind::close && segment.to.x - segment.to.y > corner.x - corner.y;
+            corner = farther ? segment.to : corner;
+        }
         ring.add(outline(envelope_solid(stage_.bundle)));
         stage_.canvas.draw(ring, Pen{palette::ink, 0.25}, Fill{palette::band, 0.8});
         stage_.seen.keep_off(ring);
         const Bag& bag = *stage_.bundle.bag;
-        stage_.names.push_back({{all.right() - 0.1 * all.width, all.y + 0.1 * all.height}, name_of(bag.name, bag.id)});
+        stage_.names.push_back({corner, name_of(bag.name, bag.id)});
     }
 
     Stage& stage_;
@@ -162,7 +174,9 @@ private:
 /// Whether there is room for a name beside the things, lines of dimensions included.
 bool has_room(const Stage& stage, const Frame& place)
 {
-    return stage.is_free(place) && !stage.seen.shows_anything(place) &&
+    const Frame& w = stage.window;
+    const bool in_bag = stage.shown.bag && place.x < w.right() && w.x < place.right() && place.y < w.bottom() && w.y < place.bottom();
+    return stage.is_free(place) && !in_bag && !stage.seen.shows_anything(place) &&
            std::none_of(stage.lines.begin(), stage.lines.end(), [&](const Frame& line) {
                return place.x < line.right() && line.x < place.right() && place.y < line.bottom() && line.y < place.bottom();
            });
@@ -194,7 +208,10 @@ void write_name(Stage& stage, const Stage::Name& name)
     for (int k = 0; k < 400; ++k) { // level with the spot, then a little higher and lower by turns
         const double y = spot.y - extent.height / 2 + (k % 2 == 0 ? 1 : -1) * 0.5 * ((k + 1) / 2);
         const Frame place{last, y, extent.width, extent.height};
-        const bool right = place.x > spot.x + 1.5, above = place.bottom() < spot.y;
+        const bool right = place.x > spot.x + 1.5, above = place.bottom() < spot.y - 0.5, below = place.y > spot.y + 0.5;
+        if (!right && !above && !below) {
+            continue;
+        }
         const Spot end{right ? place.x - 0.4 : place.x + extent.width / 2,
                        right   ? y + extent.height / 2
                        : above ? place.bottom()
@@ -214,9 +231,7 @@ void paint_covers(Stage& stage) { Covers(stage).paint(); }
 
 void paint_cover_names(Stage& stage)
 {
-    for (const Stage::Name& name : stage.names) {
-        write_name(stage, name);
-    }
+    std::for_each(stage.names.rbegin(), stage.names.rend(), [&](const Stage::Name& name) { write_name(stage, name); });
 }
 
 } // namespace tuckwright::drawing
