@@ -188,7 +188,7 @@ std::string lid_band_step(const Bundle& bundle, const Band& band);
 
 /// How an item lies, seen from the upright of its container (the world's, in the bundle), whatever the order in which
 /// the kit gives the edges. A box: "flat", "on its edge" or "on its end" as its shortest, middle or longest edge points
-/// up. A cylinder: "standing" or "lying", thin discs (less than a quarter as high as wide) "flat" or "on its edge".
+/// up. A cylinder: "standing" or "lying", discs (lower than 0.45 of their width, open vessels a quarter) "flat" or "on its edge".
 /// What has a top, by an opening, a lid or by being kept upright, is "upside down" when it points down; a box with a
 /// top is "standing" when it points up, unless it is flat too. Anything aslant is "leaning".
 /// Requires: an item with a solid, in a cavity that is there.

@@ -2,6 +2,8 @@
 /// Pictures of a packed bundle, step by step: cut open, from above, and slanted with vessels that one can see through.
 /// In all of them an item has the number of its place in Bundle::items, from 1.
 #pragma once
+#include <cstddef>
+#include <optional>
 #include <string>
 
 #include "tuckwright/bundle.hpp"
@@ -15,17 +17,25 @@ enum class View {
     slanted  ///< from the front, a little from the right and from above; vessels and shut lids can be seen through
 };
 
+/// All bands and the bag that go round the finished bundle.
+inline constexpr std::size_t all_covers = static_cast<std::size_t>(-1);
+
 struct ViewOptions {
     double scale = 2;       ///< mm of the things in one mm of paper
     bool labels = true;     ///< each item's name where it fits in, else its number
     bool dimensions = true; ///< of what is filled: the bundle, or the vessel on the table
     bool cut_marks = true;  ///< in the view from above, the ends of the line along which the cutaway is cut
+    std::optional<Frame> keep_clear = std::nullopt; ///< of the page: no label goes there
+    std::size_t covers = all_covers; ///< of the finished bundle: how many are round it, bands in their order, then the bag
 };
 
 /// Draws the bundle at a step, in the middle of a frame: the vessel that is filled on the table, or the bundle, with all
 /// that lies in it by then, and the item of this step, hatched and in heavy lines, in its place with an arrow along its
-/// way. The step behind the last is the finished bundle. Where the item of the step is
-/// hidden, or cut away, its outline is drawn in dashes; all else that is hidden or cut away is left out.
+/// way. A vessel on the table stands with its mouth up, however it ends; where it is put in otherwise, a sign says so. The
+/// step behind the last is the finished bundle, with its bands and its bag: a band over a lid is a loop in an upright plane
+/// through the middle of its vessel, one round it all a loop at the height at which most things are, and the bag a ring as
+/// thick as its wall round the whole outline. Where the item of the step is hidden, or cut away, its outline is drawn in
+/// dashes; all else that is hidden or cut away is left out.
 /// Requires: a bundle with its steps, a step up to their number, and a scale that lets it fit into the frame (contract).
 /// Ensures: nothing is drawn outside the frame, and no label on another. Complexity: quadratic in the solids.
 void draw_view(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::size_t step, View view,

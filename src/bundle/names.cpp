@@ -14,7 +14,8 @@ namespace {
 constexpr double upright_cosine = 0.9995; ///< within two degrees
 constexpr double level_cosine = 0.03;
 constexpr double thin_disc = 0.45;    ///< height over diameter below which a cylinder lies flat,
-constexpr double thin_vessel = 0.25;  ///< and one with a cavity, which people see as standing longer
+constexpr double thin_vessel = 0.25;  ///< and a vessel to be filled, which people see as standing longer
+constexpr double thin_wall_share = 0.75; ///< of a sleeve's width that is open, from which it is thought of as a wall
 constexpr double same_length = 1e-6;  ///< mm
 constexpr double tipped_over = -1e-9; ///< cosine from which a sleeve counts as standing on its head
 
@@ -87,9 +88,25 @@ bool has_top(const Bundle& bundle, std::size_t item)
                        [&](const PlacedItem& other) { return other.closes == item; });
 }
 
-std::string posture_of_cylinder(const Cylinder& cylinder, double cosine, bool topped, bool hollow)
+/// A cup, a pot, a windscreen: open at the top, with a lid that is another item, or a sleeve with a thin wall; not a roll
+/// of tape, nor a tin that is shut by itself.
+bool is_to_be_filled(const Bundle& bundle, std::size_t item)
 {
-    const bool thin = cylinder.height < (hollow ? thin_vessel : thin_disc) * cylinder.diameter;
+    const PlacedItem& it = bundle.items[item];
+    const auto is_open = [&](const PlacedCavity& cavity) {
+        const auto* bore = std::get_if<Cylinder>(&cavity.shape);
+        const auto* body = std::get_if<Cylinder>(&it.solids.front().shape);
+        const bool thin_wall = bore == nullptr || body == nullptr || bore->diameter > thin_wall_share * body->diameter;
+        return cavity.opens == Opening::top || (cavity.opens == Opening::both && thin_wall);
+    };
+    return std::any_of(it.cavities.begin(), it.cavities.end(), is_open) ||
+           std::any_of(bundle.items.begin(), bundle.items.end(),
+                       [&](const PlacedItem& other) { return other.closes == item; });
+}
+
+std::string posture_of_cylinder(const Cylinder& cylinder, double cosine, bool topped, bool to_be_filled)
+{
+    const bool thin = cylinder.height < (to_be_filled ? thin_vessel : thin_disc) * cylinder.diameter;
     if (std::abs(cosine) <= level_cosine) {
         return thin ? "on its edge" : "lying";
     }
@@ -180,7 +197,7 @@ std::string posture(const Bundle& bundle, std::size_t item)
                                         dot(axis(body.pose, 2), up)};
     const bool topped = has_top(bundle, item);
     if (const auto* cylinder = std::get_if<Cylinder>(&body.shape)) {
-        return posture_of_cylinder(*cylinder, cosines[2], topped, !it.cavities.empty());
+        return posture_of_cylinder(*cylinder, cosines[2], topped, is_to_be_filled(bundle, item));
     }
     return posture_of_box(std::get<Box>(body.shape), cosines, topped);
 }

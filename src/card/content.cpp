@@ -103,8 +103,9 @@ std::vector<Step> steps_of(const Bundle& bundle)
                                                 : report::in_answer_units(text, bundle)),
                          i});
     }
+    std::size_t covers = 0;
     for (const std::string& text : report::cover_steps(bundle)) {
-        steps.push_back({printable(text), std::nullopt});
+        steps.push_back({printable(text), bundle.steps.size(), ++covers});
     }
     return steps;
 }

@@ -19,10 +19,11 @@ struct Part {
     std::size_t copies = 1;
 };
 
-/// A step, and what is drawn beside it: the step of the bundle, or everything in its bag.
+/// A step, and what is drawn beside it: the step of the bundle, or everything with so many of its covers round it.
 struct Step {
     std::string text;
-    std::optional<std::size_t> step;
+    std::size_t step;
+    std::size_t covers = 0;
 };
 
 struct Content {

@@ -102,7 +102,7 @@ std::string steps(const Bundle& bundle, const Content& content)
     text += "<ol class=\"steps\">\n";
     for (std::size_t i = 0; i < content.steps.size(); ++i) {
         Canvas canvas(step_size);
-        draw_step(canvas, {0, 0, step_size.width, step_size.height}, bundle, content.steps[i].step);
+        draw_step(canvas, {0, 0, step_size.width, step_size.height}, bundle, content.steps[i]);
         text += fmt::format("<li>{}<p>{}</p></li>\n",
                             canvas.svg(0, fmt::format("s{}-", i + 1), fmt::format("Step {}", i + 1)),
                             as_html(content.steps[i].text));

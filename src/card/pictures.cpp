@@ -16,15 +16,15 @@ void fit(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::size_t s
 
 } // namespace
 
-void draw_step(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::optional<std::size_t> step)
+void draw_step(Canvas& canvas, const Frame& frame, const Bundle& bundle, const Step& step)
 {
     constexpr double share = 0.6, gap = 1; // of the width, for the slanted view; mm
-    constexpr ViewOptions plain{.labels = false, .dimensions = false, .cut_marks = false};
-    constexpr ViewOptions named{.labels = true, .dimensions = false, .cut_marks = false};
-    const std::size_t shown = step.value_or(bundle.steps.size());
+    const ViewOptions plain{.labels = false, .dimensions = false, .cut_marks = false, .covers = step.covers};
+    const ViewOptions named{.labels = true, .dimensions = false, .cut_marks = false,
+                            .keep_clear = Frame{frame.x, frame.y, 2 * badge, 2 * badge}, .covers = step.covers};
     const double slanted = share * frame.width;
-    fit(canvas, {frame.x, frame.y, slanted, frame.height}, bundle, shown, View::slanted, named);
-    fit(canvas, {frame.x + slanted + gap, frame.y, frame.width - slanted - gap, frame.height}, bundle, shown, View::above,
+    fit(canvas, {frame.x, frame.y, slanted, frame.height}, bundle, step.step, View::slanted, named);
+    fit(canvas, {frame.x + slanted + gap, frame.y, frame.width - slanted - gap, frame.height}, bundle, step.step, View::above,
         plain);
 }
 

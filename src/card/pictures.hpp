@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// The drawings on a card.
 #pragma once
-#include <optional>
-
+#include "card/content.hpp"
 #include "tuckwright/bundle.hpp"
 #include "tuckwright/canvas.hpp"
 
 namespace tuckwright::card {
 
-/// A step of the bundle; with none, what goes round it all.
-void draw_step(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::optional<std::size_t> step);
+inline constexpr double badge = 3.2; ///< mm: half the width of a step's number, which stands in the upper left corner
+
+/// A step of the bundle, or what goes round it all; nothing of it is under its number.
+void draw_step(Canvas& canvas, const Frame& frame, const Bundle& bundle, const Step& step);
 
 /// The whole, with its dimensions.
 void draw_whole(Canvas& canvas, const Frame& frame, const Bundle& bundle);

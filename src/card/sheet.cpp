@@ -27,7 +27,14 @@ Block stacked(std::vector<Block> blocks, double gap)
             }};
 }
 
-Sheet::Sheet(PageSize paper) : paper_(paper), canvas_(paper) {}
+Sheet::Sheet(PageSize paper, bool is_dry) : paper_(paper), is_dry_(is_dry), canvas_(paper) {}
+
+void Sheet::draw(const Block& block, Spot corner)
+{
+    if (!is_dry_) {
+        block.draw(canvas_, corner);
+    }
+}
 
 double Sheet::column(std::size_t columns) const
 {
@@ -54,7 +61,7 @@ void Sheet::keep_together(double height)
 void Sheet::add(const Block& block)
 {
     keep_together(block.height);
-    block.draw(canvas_, {margin, y_});
+    draw(block, {margin, y_});
     y_ += block.height;
 }
 
@@ -67,7 +74,7 @@ void Sheet::add_row(const std::vector<Block>& blocks, std::size_t columns)
     keep_together(height);
     Spot corner{margin, y_};
     for (const Block& block : blocks) {
-        block.draw(canvas_, corner);
+        draw(block, corner);
         corner.x += column(columns) + gutter;
     }
     y_ += height;
@@ -120,7 +127,7 @@ void Sheet::add_columns(const std::vector<Block>& blocks, std::size_t columns, d
         for (const std::size_t count : counts) {
             double y = y_;
             for (std::size_t i = 0; i < count; ++i, ++first) {
-                blocks[first].draw(canvas_, {corner.x, y});
+                draw(blocks[first], {corner.x, y});
                 y += blocks[first].height + gap;
             }
             used = std::max(used, y - y_ - gap);

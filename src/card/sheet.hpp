@@ -25,7 +25,8 @@ class Sheet {
 public:
     static constexpr double margin = 11, foot = 7, gutter = 5; ///< mm
 
-    explicit Sheet(PageSize paper);
+    /// A dry one only finds out how much room all takes: nothing is drawn.
+    explicit Sheet(PageSize paper, bool is_dry = false);
 
     double width() const { return paper_.width - 2 * margin; }
     /// mm of one of several columns.
@@ -44,7 +45,9 @@ public:
     Canvas& canvas() { return canvas_; }
     const Canvas& canvas() const { return canvas_; }
     std::size_t pages() const { return canvas_.pages(); }
-    double y() const { return y_; }
+    /// mm that are left of this page, and that a page has.
+    double room() const { return bottom() - y_; }
+    double page_room() const { return bottom() - margin; }
 
     /// Called whenever a page has been begun, with its number from 1.
     std::function<void(Canvas&, std::size_t page)> on_page;
@@ -52,8 +55,10 @@ public:
 private:
     double bottom() const { return paper_.height - margin - foot; }
     void next_page();
+    void draw(const Block& block, Spot corner);
 
     PageSize paper_;
+    bool is_dry_;
     Canvas canvas_;
     double y_ = margin;
 };

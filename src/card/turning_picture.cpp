@@ -3,11 +3,14 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "card/html.hpp"
 #include "card/picture_script.hpp"
 #include "card/picture_words.hpp"
+#include "drawing/covers.hpp"
+#include "drawing/palette.hpp"
 #include "report/cautions.hpp"
 #include "report/covers.hpp"
 #include "tuckwright/contract.hpp"
@@ -19,6 +22,7 @@ namespace tuckwright {
 namespace {
 
 using nlohmann::ordered_json;
+namespace palette = drawing::palette;
 
 /// JSON as it may stand in a script element: nothing in it ends that.
 std::string within_script(const ordered_json& value)
@@ -35,8 +39,40 @@ std::string within_script(const ordered_json& value)
     return safe;
 }
 
+std::string as_web(const Color& color)
+{
+    const auto part = [](double share) { return static_cast<int>(std::lround(255 * share)); };
+    return fmt::format("#{:02x}{:02x}{:02x}", part(color.red), part(color.green), part(color.blue));
+}
+
+ordered_json colours_of(const palette::Screen& screen)
+{
+    ordered_json hues = ordered_json::array();
+    for (const Color& hue : screen.hues) {
+        hues.push_back(as_web(hue));
+    }
+    return {{"paper", as_web(screen.paper)},   {"ink", as_web(screen.ink)},   {"faint", as_web(screen.faint)},
+            {"vessel", as_web(screen.vessel)}, {"room", as_web(screen.room)}, {"mark", as_web(screen.mark)},
+            {"band", as_web(screen.band)},     {"hues", std::move(hues)}};
+}
+
+/// Where each band runs, in the order of the bundle's, and the number of the lid that it holds, or null.
+ordered_json bands_of(const Bundle& bundle)
+{
+    ordered_json bands = ordered_json::array();
+    for (const Band& band : bundle.bands) {
+        ordered_json loop = ordered_json::array();
+        for (const Vec3& corner : drawing::loop_of(bundle, band)) {
+            loop.push_back({corner.x, corner.y, corner.z});
+        }
+        const auto lid = drawing::held_lid(bundle, band);
+        bands.push_back({{"lid", lid ? ordered_json(*lid) : ordered_json(nullptr)}, {"loop", std::move(loop)}});
+    }
+    return bands;
+}
+
 /// The picture's data: the answers of `pack`, `room` and `size` as they are saved, but for the certificate, which may be
-/// large and is of no use in a picture; and all words.
+/// large and is of no use in a picture; where bands run, all words and all colours.
 ordered_json data_of(const Bundle& bundle, const PictureExtras& extras)
 {
     ordered_json all;
@@ -53,6 +89,8 @@ ordered_json data_of(const Bundle& bundle, const PictureExtras& extras)
         all["size"] = ordered_json::parse(size_json(nullptr, answer));
     }
     all["words"] = card::picture_words(bundle, extras);
+    all["bands"] = bands_of(bundle);
+    all["colours"] = {{"light", colours_of(palette::light)}, {"dark", colours_of(palette::dark)}};
     return all;
 }
 
@@ -80,13 +118,19 @@ std::string cautions_in_html(const Bundle& bundle)
                               "</ul>\n";
 }
 
-constexpr const char* page_style = R"(:root { color-scheme: light dark; }
-body { margin: 0 auto; max-width: 82rem; padding: 0 1rem 2rem; background: #f7f4ec; color: #2b2a27;
-  font: 16px/1.45 Georgia, "Times New Roman", serif; overflow-wrap: anywhere; }
-h1 { font-size: 1.4rem; margin: .8rem 0 .2rem; }
-h2 { font-size: 1rem; margin: 1.2rem 0 .3rem; }
-p { margin: 0 0 .6rem; }
-@media (prefers-color-scheme: dark) { body { background: #211f1c; color: #ece7db; } })";
+/// Of the page round the picture, in the picture's own colours.
+std::string page_style()
+{
+    return fmt::format(R"(:root {{ color-scheme: light dark; }}
+body {{ margin: 0 auto; max-width: 82rem; padding: 0 1rem 2rem; background: {}; color: {};
+  font: 16px/1.45 Georgia, "Times New Roman", serif; overflow-wrap: anywhere; }}
+h1 {{ font-size: 1.4rem; margin: .8rem 0 .2rem; }}
+h2 {{ font-size: 1rem; margin: 1.2rem 0 .3rem; }}
+p {{ margin: 0 0 .6rem; }}
+@media (prefers-color-scheme: dark) {{ body {{ background: {}; color: {}; }} }})",
+                       as_web(palette::light.paper), as_web(palette::light.ink), as_web(palette::dark.paper),
+                       as_web(palette::dark.ink));
+}
 
 } // namespace
 
@@ -113,7 +157,7 @@ std::string turning_picture(const Bundle& bundle, const PictureExtras& extras)
     return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
            "<link rel=\"icon\" href=\"data:,\">\n<title>" +
-           title + "</title>\n<style>\n" + page_style + "\n</style>\n</head>\n<body>\n<h1>" + title + "</h1>\n<p>" +
+           title + "</title>\n<style>\n" + page_style() + "\n</style>\n</head>\n<body>\n<h1>" + title + "</h1>\n<p>" +
            card::as_html(card::headline(bundle)) + "</p>\n" + turning_picture_block(bundle, extras) +
            "<noscript>\n<h2>Putting it together</h2>\n" + steps_in_html(bundle) + "</noscript>\n" +
            cautions_in_html(bundle) + "</body>\n</html>\n";

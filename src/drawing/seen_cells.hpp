@@ -26,6 +26,9 @@ public:
     /// The spot of the item that is farthest from all others; nothing where none of it is seen.
     std::optional<Spot> best_spot(std::size_t item) const;
 
+    /// Whether any item is seen within a rectangle.
+    bool shows_anything(const Frame& place) const;
+
     /// Cells of the item.
     std::size_t count(std::size_t item) const;
 

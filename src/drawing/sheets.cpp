@@ -163,7 +163,7 @@ private:
     {
         const Shape outer = outer_envelope(bundle_);
         std::string text = fmt::format("It is {}{}, {}, {}.", report::envelope_in_words(outer),
-                                       bundle_.bag ? " in its bag, which is not drawn" : "",
+                                       bundle_.bag ? " in its bag" : "",
                                        report::volume_in_words(volume_ml(outer), report::Rounding::up),
                                        report::weight_in_words(total_weight_g(bundle_)));
         for (const std::string& step : report::cover_steps(bundle_)) {

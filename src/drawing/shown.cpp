@@ -4,6 +4,8 @@
 #include <algorithm>
 
 #include "drawing/camera.hpp"
+#include "drawing/covers.hpp"
+#include "drawing/handled.hpp"
 #include "tuckwright/contract.hpp"
 
 namespace tuckwright::drawing {
@@ -124,21 +126,38 @@ bool is_vessel(const Bundle& bundle, std::size_t item)
                        [](const PlacedCavity& cavity) { return cavity.opens != Opening::closed; });
 }
 
-Shown shown_at(const Bundle& bundle, std::size_t step)
+namespace {
+
+/// The bands that hold a shut lid of those that are there, and those round it all.
+void put_covers(const Bundle& bundle, std::size_t covers, Shown& shown)
 {
-    require(step <= bundle.steps.size(), "a picture is of a step that is there, or of the finished bundle");
+    for (std::size_t k = 0; k < bundle.bands.size(); ++k) {
+        const Band& band = bundle.bands[k];
+        if (band.over.empty() && !shown.root && !shown.item && covers > 0) {
+            shown.bands.push_back(k);
+            --covers;
+        }
+        const auto lid = held_lid(bundle, band);
+        if (lid && shown.there[*lid] && shown.there[*bundle.items[*lid].closes]) {
+            shown.bands.push_back(k);
+        }
+    }
+    shown.bag = bundle.bag && !shown.root && !shown.item && covers > 0;
+}
+
+} // namespace
+
+Shown shown_at(const Bundle& bundle, std::size_t step, std::size_t covers)
+{
     const std::size_t n = bundle.items.size();
     Shown shown;
+    shown.root = filled_at(bundle, step);
     std::vector<bool> placed(n, false);
     for (std::size_t k = 0; k < step; ++k) {
         placed[bundle.steps[k].item] = true;
     }
     if (step < bundle.steps.size()) {
         shown.item = bundle.steps[step].item;
-        shown.root = parent_of(bundle, *shown.item);
-        while (shown.root && placed[*shown.root]) {
-            shown.root = parent_of(bundle, *shown.root);
-        }
         placed[*shown.item] = true;
     }
     // Whether an item lies in what is shown, or goes there now: each one's way up ends at the root, or at the item.
@@ -161,6 +180,7 @@ Shown shown_at(const Bundle& bundle, std::size_t step)
             shown.hollows[k].push_back(hollow_of(bundle.items[k], cavity, lid.has_value(), lid && shown.there[*lid]));
         }
     }
+    put_covers(bundle, covers, shown);
     return shown;
 }
 

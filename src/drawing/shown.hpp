@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "tuckwright/bundle.hpp"
+#include "tuckwright/drawing.hpp"
 
 namespace tuckwright::drawing {
 
@@ -22,10 +23,13 @@ struct Shown {
     std::vector<bool> moving;                 ///< the item of the step, with all that it holds and its shut lid
     std::optional<std::size_t> item;          ///< of the step; nothing when all is done
     std::vector<std::vector<Hollow>> hollows; ///< of each item; none where its contents fill it
+    std::vector<std::size_t> bands; ///< of Bundle::bands: over lids that are shut, and of the finished bundle round it all
+    bool bag = false;               ///< whether the bag is pulled over it all
 };
 
+/// Of the finished bundle with so many of the covers that go round it all: bands in their order, then the bag.
 /// Requires: a step up to the number of steps.
-Shown shown_at(const Bundle& bundle, std::size_t step);
+Shown shown_at(const Bundle& bundle, std::size_t step, std::size_t covers = all_covers);
 
 /// The lid that is shut on a vessel in the end.
 std::optional<std::size_t> lid_of(const Bundle& bundle, std::size_t item);

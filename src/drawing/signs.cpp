@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
+#include "drawing/handled.hpp"
 #include "drawing/palette.hpp"
 #include "drawing/stage.hpp"
 #include "report/words.hpp"
@@ -15,7 +17,7 @@ namespace drawing {
 
 namespace {
 
-constexpr double thin = 0.18;
+constexpr double thin_line = 0.18;
 
 Spot operator+(Spot a, Spot b) { return {a.x + b.x, a.y + b.y}; }
 Spot operator*(double s, Spot a) { return {s * a.x, s * a.y}; }
@@ -160,13 +162,15 @@ void dimension(Stage& stage, Spot from, Spot to, const std::string& text)
 {
     const bool level = std::abs(to.x - from.x) > std::abs(to.y - from.y);
     const Spot along = level ? Spot{1, 0} : Spot{0, 1}, aside = level ? Spot{0, 1} : Spot{1, 0};
-    const Pen pen{palette::faint, thin};
+    const Pen pen{palette::faint, thin_line};
     stage.canvas.draw(Path::line(from, to), pen);
     for (const Spot& end : {from, to}) {
         stage.canvas.draw(Path::line(end + -1.2 * aside, end + 0.8 * aside), pen);
     }
     stage.canvas.draw(head(from, -1 * along, 1.6, 0.9), std::nullopt, Fill{palette::faint});
     stage.canvas.draw(head(to, along, 1.6, 0.9), std::nullopt, Fill{palette::faint});
+    stage.lines.push_back({std::min(from.x, to.x) - 1.2, std::min(from.y, to.y) - 1.2, std::abs(to.x - from.x) + 2.4,
+                           std::abs(to.y - from.y) + 2.4});
     const Words what = words(text, 2.7, palette::ink);
     const Spot middle = 0.5 * (from + to);
     const double last = std::max(stage.frame.x, stage.frame.right() - what.extent.width);
@@ -174,11 +178,14 @@ void dimension(Stage& stage, Spot from, Spot to, const std::string& text)
     if (level) {
         put(stage, what, {{x, middle.y + 0.6}, {stage.frame.x, middle.y + 0.6}, {last, middle.y + 0.6}});
     } else {
-        put(stage, what,
-            {{x, from.y - height - 0.4},
-             {last, from.y - height - 0.4},
-             {last, to.y + 3.2},
-             {middle.x - what.extent.width - 0.8, middle.y - height / 2}});
+        std::vector<Spot> corners;
+        for (double at = x; at < last; at += 0.5) { // as near to the line as an arrow beside it lets it
+            corners.push_back({at, from.y - height - 0.4});
+        }
+        corners.insert(corners.end(), {{last, from.y - height - 0.4},
+                                       {last, to.y + 3.2},
+                                       {middle.x - what.extent.width - 0.8, middle.y - height / 2}});
+        put(stage, what, corners);
     }
 }
 
@@ -195,11 +202,36 @@ Sizes sizes_of(const Stage& stage)
     if (stage.shown.root) {
         return {of(c.width, false), of(c.height, false)};
     }
-    const Shape& e = stage.bundle.envelope;
+    const Shape e = stage.shown.bag ? outer_envelope(stage.bundle) : stage.bundle.envelope;
     if (const auto* round = std::get_if<Cylinder>(&e)) {
         return {of(round->diameter, true), cut ? of(round->height, false) : ""};
     }
     return {of(c.width, false), of(c.height, false)};
+}
+
+constexpr double bend = 2.1, sign_height = 2 * bend + 1.4; ///< mm: of the arrow that says that something is tipped
+
+/// Half a turn, or a third of one, as a bent arrow in a square.
+void bent_arrow(Stage& stage, const Frame& place, Tip tip)
+{
+    const Spot middle{place.x + bend + 1, place.y + place.height / 2 + (tip == Tip::over ? 0.5 : 0.9)};
+    const double to = tip == Tip::over ? 0.15 : -0.6; // radians, clockwise on paper, from the left over the top
+    const double from = tip == Tip::over ? 0.2 - std::numbers::pi : 0.6 - std::numbers::pi;
+    const Spot end{middle.x + bend * std::cos(to), middle.y + bend * std::sin(to)};
+    const Spot along{-std::sin(to), std::cos(to)};
+    Path arc;
+    arc.arc(middle, {bend, 0}, {0, bend}, from, to - 0.45);
+    stage.canvas.draw(arc, Pen{palette::ink, 0.7});
+    stage.canvas.draw(head(end + 0.6 * along, along, 2.0, 2.2), std::nullopt, Fill{palette::ink});
+}
+
+/// The spots beside the way in, above the things, and in the corners, where a sign of that width may stand.
+std::vector<Spot> sign_spots(const Stage& stage, Spot beside, double width)
+{
+    const Frame& f = stage.frame;
+    const double y = std::clamp(beside.y, f.y + 0.4, std::max(f.y + 0.4, stage.window.y - sign_height - 0.5));
+    const double left = f.x + 0.4, right = f.right() - width - 0.4, low = f.bottom() - sign_height - 0.4;
+    return {{beside.x + 2.2, y}, {beside.x - 2.2 - width, y}, {left, f.y + 0.4}, {right, f.y + 0.4}, {left, low}, {right, low}};
 }
 
 } // namespace
@@ -220,6 +252,7 @@ void paint_way(Stage& stage)
     const double share = std::hypot(seen.x, seen.y);
     if (share < 0.3) {
         cross_in_circle(stage, body);
+        stage.way_begins = {stage.window.x + stage.window.width / 2 - 2.2, stage.frame.y};
         return;
     }
     std::vector<Spot> spots{end};
@@ -239,6 +272,36 @@ void paint_way(Stage& stage)
     }
     if (spots.size() > 1) {
         arrow(stage, spots);
+    }
+    stage.way_begins = spots.front();
+}
+
+void paint_tip(Stage& stage)
+{
+    const Tip tip = tip_at(stage.bundle, stage.step);
+    if (tip == Tip::none) {
+        return;
+    }
+    const Words what = words(tip == Tip::over ? "turned over" : "tipped over", 2.7, palette::ink);
+    constexpr double gap = 0.8, bare = 2 * bend + 2;
+    const auto hits_things = [&](const Frame& place) {
+        const Frame& w = stage.window;
+        return place.x < w.right() && w.x < place.right() && place.y < w.bottom() && w.y < place.bottom();
+    };
+    for (const double width : {bare + gap + what.extent.width, bare}) { // the word is left out where there is no room
+        for (const Spot& corner : sign_spots(stage, stage.way_begins, width)) {
+            const Frame place{corner.x, corner.y, width, sign_height};
+            if (!stage.is_free(place) || hits_things(place)) {
+                continue;
+            }
+            bent_arrow(stage, place, tip);
+            if (width > bare) {
+                stage.canvas.write(what.text, {place.x + bare + gap, place.y + (sign_height - what.extent.height) / 2}, what.style);
+            }
+            stage.taken.push_back(place);
+            stage.seen.paint(Path::rectangle(place), std::nullopt);
+            return;
+        }
     }
 }
 

@@ -27,7 +27,14 @@ struct Stage {
     Frame window{};  ///< the same on paper
     Spot offset{};   ///< of their origin on paper
     SeenCells seen;
+    Spot way_begins{};          ///< where the arrow of the way in does, on paper
     std::vector<Frame> taken{}; ///< by text and signs
+    std::vector<Frame> lines{}; ///< of dimensions, which lines to labels may cross
+    struct Name {
+        Spot of;
+        std::string text;
+    };
+    std::vector<Name> names{}; ///< of covers, still to be written
 
     Stage(Canvas& to, const Frame& where, const Bundle& of, std::size_t at, View as, const ViewOptions& how);
 
@@ -53,9 +60,12 @@ Margins margins_of(const Bundle& bundle, const Shown& shown, View view, const Vi
 // What is drawn, in this order.
 void paint_room(Stage& stage); ///< the table or the bundle's outline
 void paint_things(Stage& stage);
+void paint_covers(Stage& stage); ///< bands and the bag
 void paint_way(Stage& stage); ///< the arrow of the item of the step
 void paint_dimensions(Stage& stage);
+void paint_tip(Stage& stage); ///< a sign where that is tipped before it goes in
 void paint_cut_marks(Stage& stage);
 void paint_labels(Stage& stage);
+void paint_cover_names(Stage& stage);
 
 } // namespace tuckwright::drawing

@@ -3,7 +3,9 @@
 #include <array>
 #include <cmath>
 
+#include "drawing/covers.hpp"
 #include "drawing/faces.hpp"
+#include "drawing/handled.hpp"
 #include "drawing/palette.hpp"
 #include "drawing/stage.hpp"
 #include "tuckwright/contract.hpp"
@@ -15,15 +17,6 @@ namespace drawing {
 namespace {
 
 constexpr double yaw = 25, pitch = 32; ///< degrees: how far the slanted view is turned and raised
-
-/// The bundle's outline as a solid.
-Solid envelope_solid(const Bundle& bundle)
-{
-    if (const auto* box = std::get_if<Box>(&bundle.envelope)) {
-        return {bundle.envelope, {{box->length / 2, box->width / 2, box->height / 2}, {}}};
-    }
-    return {bundle.envelope, {{0, 0, height_of(bundle.envelope) / 2}, {}}};
-}
 
 std::optional<double> usual_scale(double least)
 {
@@ -39,7 +32,7 @@ std::optional<double> usual_scale(double least)
 
 double least_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step, const ViewOptions& options)
 {
-    const Shown shown = shown_at(bundle, step);
+    const Shown shown = shown_at(bundle, step, options.covers);
     const Margins m = margins_of(bundle, shown, view, options);
     const Frame content = content_of(bundle, shown, camera_of(view, cut_for(bundle, shown)));
     const double width = frame.width - m.left - m.right, height = frame.height - m.top - m.bottom;
@@ -60,7 +53,7 @@ Frame content_of(const Bundle& bundle, const Shown& shown, const Camera& camera)
         high.y = std::max(high.y, support(hull, -1.0 * camera.up));
     };
     if (!shown.root) {
-        take(envelope_solid(bundle));
+        take(shown.bag ? bag_solid(bundle) : envelope_solid(bundle));
     }
     for (std::size_t i = 0; i < bundle.items.size(); ++i) {
         if (shown.there[i]) {
@@ -86,6 +79,9 @@ Margins margins_of(const Bundle& bundle, const Shown& shown, View view, const Vi
         m.right = std::max(label, 8.5);
         m.top = std::max(m.top, 4.5);
     }
+    if (options.labels && (shown.bag || !shown.bands.empty())) { // names of covers stand above
+        m.top = std::max(m.top, 8.5);
+    }
     if (cut_marks) {
         m = {std::max(m.left, cut_mark), std::max(m.top, cut_mark), m.right > label ? m.right + cut_mark - 1 : cut_mark,
              m.bottom + cut_mark};
@@ -94,7 +90,7 @@ Margins margins_of(const Bundle& bundle, const Shown& shown, View view, const Vi
 }
 
 Stage::Stage(Canvas& to, const Frame& where, const Bundle& of, std::size_t at, View as, const ViewOptions& how)
-    : canvas(to), bundle(of), step(at), view(as), options(how), frame(where), shown(shown_at(of, at)),
+    : canvas(to), bundle(of), step(at), view(as), options(how), frame(where), shown(shown_at(of, at, how.covers)),
       cut(cut_for(of, shown)), camera(camera_of(as, cut)), content(content_of(of, shown, camera)), seen(where)
 {
     const Margins m = margins_of(bundle, shown, view, options);
@@ -102,6 +98,9 @@ Stage::Stage(Canvas& to, const Frame& where, const Bundle& of, std::size_t at, V
     const double spare_x = frame.width - m.left - m.right - width, spare_y = frame.height - m.top - m.bottom - height;
     require(spare_x > -1e-6 && spare_y > -1e-6, "a view's scale lets it fit into its frame");
     window = {frame.x + m.left + spare_x / 2, frame.y + m.top + spare_y / 2, width, height};
+    if (options.keep_clear) {
+        taken.push_back(*options.keep_clear);
+    }
     offset = {window.x - content.x / options.scale, window.y - content.y / options.scale};
 }
 
@@ -125,7 +124,7 @@ bool Stage::is_free(const Frame& place) const
 
 void paint_room(Stage& stage)
 {
-    if (stage.shown.root) {
+    if (stage.shown.root || stage.shown.bag) {
         return;
     }
     const Pen pen{palette::faint, 0.2, 1.2, 0.8};
@@ -142,7 +141,8 @@ void paint_room(Stage& stage)
 
 double fitting_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step, const ViewOptions& options)
 {
-    const auto scale = drawing::usual_scale(drawing::least_scale(bundle, view, frame, step, options));
+    const auto scale = drawing::usual_scale(
+        drawing::least_scale(drawing::as_handled(bundle, step), view, frame, step, options));
     require(scale.has_value(), "things are no longer than the longest length");
     return *scale;
 }
@@ -160,18 +160,22 @@ void draw_view(Canvas& canvas, const Frame& frame, const Bundle& bundle, std::si
                const ViewOptions& options)
 {
     require(has_bundle(bundle.status), "there is a bundle to be drawn");
-    drawing::Stage stage(canvas, frame, bundle, step, view, options);
+    const Bundle handled = drawing::as_handled(bundle, step);
+    drawing::Stage stage(canvas, frame, handled, step, view, options);
     drawing::paint_room(stage);
     drawing::paint_things(stage);
+    drawing::paint_covers(stage);
     drawing::paint_way(stage);
-    if (options.dimensions) {
-        drawing::paint_dimensions(stage);
-    }
     if (options.cut_marks && view == View::above) {
         drawing::paint_cut_marks(stage);
     }
+    if (options.dimensions) {
+        drawing::paint_dimensions(stage);
+    }
+    drawing::paint_tip(stage);
     if (options.labels) {
         drawing::paint_labels(stage);
+        drawing::paint_cover_names(stage);
     }
 }
 

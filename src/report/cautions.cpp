@@ -27,7 +27,7 @@ const std::array<Caution, 8>& known()
          {"gas", "cartridge", "canister", "propane", "butane", "isobutane"},
          "keep cool, take off whatever is screwed on before packing, and ask before taking it on a train, ship or "
          "plane"},
-        {{}, {"stove", "burner"}, "let the flame go out and all cool down before packing; never use in a tent or closed room"},
+        {{}, {"stove", "burner"}, "let the flame go out before packing; never use in a tent or closed room"},
         {{Kind::flame},
          {"lighter", "match", "matche", "firelighter", "firesteel", "tinder"},
          "keep dry, and out of children's reach"},
@@ -35,7 +35,7 @@ const std::array<Caution, 8>& known()
          {"knife", "knive", "blade", "saw", "scissor", "razor"},
          "fold or cover the edge before packing"},
         {{Kind::hot},
-         {},
+         {"stove", "burner"},
          "let cool down before packing, and keep off what melts, burns or is under pressure"},
         {{Kind::fragile}, {}, "wrap in something soft, and set the bundle down gently"},
         {{Kind::liquid}, {}, "shut tightly, and keep the bundle upright"},

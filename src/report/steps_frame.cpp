@@ -83,17 +83,18 @@ std::string frame_in_words(const Bundle& bundle)
                            [&](const Step& step) { return step.text.find(words) != std::string::npos; });
     };
     const bool has_hours = (speak_of("o'clock") || speak_of("half past"));
+    const std::string mouths = speak_of("mouth up for now") ? " What ends upside down or on its side is filled mouth up." : "";
     if (const auto* box = std::get_if<Box>(&bundle.envelope)) {
-        return bundle.items.size() < 2 ? "" : box_frame(bundle, *box, has_hours);
+        return bundle.items.size() < 2 ? "" : box_frame(bundle, *box, has_hours) + mouths;
     }
     const auto direct = std::count_if(bundle.items.begin(), bundle.items.end(),
                                       [](const PlacedItem& item) { return !item.in && !item.closes; });
-    std::string text = has_hours ? clock_in_words : "";
+    std::string text = (has_hours ? clock_in_words : "") + mouths;
     if (direct > 1 && speak_of("off the middle")) {
         text += " The bundle's own middle is that of a circle " +
                 length_in_words(std::get<Cylinder>(bundle.envelope).diameter) + " across.";
     }
-    return text;
+    return text.starts_with(' ') ? text.substr(1) : text;
 }
 
 std::string first_when_unpacking(const Bundle& bundle)

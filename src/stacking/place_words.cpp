@@ -161,10 +161,34 @@ std::string in_round_bundle(const Replay& before, const Surroundings& seen)
     return joined(fmt::format("{}, {:.0f} mm off the middle", at_hour(seen.bearing), seen.off_axis), relation, ", ");
 }
 
+/// Whether its long side is a chord, clearly off the wall in its middle: then its ends are what is at the wall.
+bool is_chord(const Bundle& bundle, const Surroundings& seen)
+{
+    const double near = bundle.clearance + at_wall;
+    return seen.span && seen.span->first.air <= near && seen.span->middle_air > near + narrow;
+}
+
+bool is_from_wall_to_wall(const Bundle& bundle, const Surroundings& seen)
+{
+    return is_chord(bundle, seen) && seen.span->second.air <= bundle.clearance + at_wall + same_air;
+}
+
+/// "from wall to wall, one end at 1 o'clock, the other at 5 o'clock"; of what does not reach so far only the one end.
+std::string chord_words(const Bundle& bundle, const Surroundings& seen)
+{
+    const std::string first = at_hour(seen.span->first.bearing);
+    return is_from_wall_to_wall(bundle, seen)
+               ? fmt::format("from wall to wall, one end {}, the other {}", first, at_hour(seen.span->second.bearing))
+               : fmt::format("one end against the wall {}", first);
+}
+
 std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
 {
     const std::string relation = beside(bundle, seen, true);
     const double wall = *seen.wall_air;
+    if (is_chord(bundle, seen)) {
+        return joined(chord_words(bundle, seen), relation, ", ");
+    }
     if (seen.in_middle) {
         const bool around = seen.alone && seen.all_round;
         return "in the middle" + (around          ? "; " + air(wall) + " all round"
@@ -247,7 +271,7 @@ std::string spot(const Replay& before, std::size_t item, const Surroundings& see
         return joined(words, turn_words(seen), ", ");
     }
     std::string words = seen.wall_air ? in_vessel(bundle, seen) : in_round_bundle(before, seen);
-    if (seen.clock && seen.long_side && !seen.mouth) {
+    if (seen.clock && seen.long_side && !seen.mouth && !is_from_wall_to_wall(bundle, seen)) {
         const std::string turn = long_side_by_clock(seen);
         const auto figure = words.find(';'); // the air left comes last
         words = figure == std::string::npos ? joined(words, turn, ", ")

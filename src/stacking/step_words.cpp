@@ -89,15 +89,38 @@ bool is_loaded_sleeve(const Replay& before, std::size_t item)
     return !cavities.empty() && cavities.front().opens == Opening::both && holds_something(before, item);
 }
 
-/// ", with all that is in it," for an item that holds something already; a sleeve would drop it.
-std::string fillings(const Replay& before, std::size_t item)
+/// Whether what goes in has been filled, or shut, as it stands with its mouth up, and now goes in otherwise.
+bool is_tipped(const Replay& before, std::size_t item)
 {
-    return is_loaded_sleeve(before, item)   ? ", held together with all that is in it,"
-           : holds_something(before, item) ? ", with all that is in it,"
-                                           : "";
+    const std::string word = posture(before.bundle(), item);
+    const bool was_handled = before.group(item).size() > 1 && !is_loaded_sleeve(before, item);
+    return was_handled && word != "standing" && word != "flat";
 }
 
-/// "into Pot, which still stands apart" or nothing for the bundle.
+/// "Put Pot, with all that is in it,"; of what was filled with its mouth up and now lies or stands on its head, how it gets
+/// there: "Hold the mouth of Pot shut, turn it over with all that is in it, and put it". A loaded sleeve would drop what is
+/// in it.
+std::string taken(const Replay& before, std::size_t item, const std::string& verb)
+{
+    const Bundle& bundle = before.bundle();
+    const std::string name = spoken_name(bundle, item);
+    const bool holds = holds_something(before, item);
+    if (!is_tipped(before, item)) {
+        const char* const filled = is_loaded_sleeve(before, item) ? ", held together with all that is in it," : ", with all that is in it,";
+        return verb + " " + name + (holds ? filled : "");
+    }
+    const auto& cavities = bundle.items[item].cavities;
+    const bool is_open = std::any_of(cavities.begin(), cavities.end(),
+                                     [](const PlacedCavity& cavity) { return cavity.opens != Opening::closed; });
+    const std::string turn = posture(bundle, item) == "upside down" ? "turn it over" : "tip it over";
+    std::string text = is_open ? "Hold the mouth of " + name + " shut, " + turn : (turn == "turn it over" ? "Turn " : "Tip ") + name + " over";
+    text += holds ? " with all that is in it" : "";
+    std::string then = verb;
+    then.front() = static_cast<char>(then.front() - 'A' + 'a');
+    return text + ", and " + then + " it";
+}
+
+/// " into Pot", " into Pot, which stands mouth up for now" or nothing for the bundle.
 std::string into(const Bundle& bundle, std::size_t item)
 {
     const auto& in = bundle.items[item].in;
@@ -106,7 +129,7 @@ std::string into(const Bundle& bundle, std::size_t item)
     }
     const bool sleeve = bundle.items[in->item].cavities[in->cavity].opens == Opening::both;
     const bool tipped_later = !sleeve && upright_of_container(bundle, item).z < stands_cosine;
-    return " into " + spoken_name(bundle, in->item) + (tipped_later ? ", which still stands apart" : "");
+    return " into " + spoken_name(bundle, in->item) + (tipped_later ? ", which stands mouth up for now" : "");
 }
 
 /// Whether an item hangs in a vessel that tapers, held by its walls alone.
@@ -196,10 +219,9 @@ std::string slip_over(const Replay& before, std::size_t item, const Surroundings
     const Bundle& bundle = before.bundle();
     const std::string word = posture(bundle, item);
     const std::string way = word == "standing" || word == "flat" ? "" : " (" + word + ")";
-    std::string filled = fillings(before, item);
-    if (!filled.empty()) {
-        filled.pop_back(); // the closing comma
-    }
+    const char* const filled = is_loaded_sleeve(before, item)   ? ", held together with all that is in it"
+                               : holds_something(before, item) ? ", with all that is in it"
+                                                               : "";
     const std::string around =
         seen.alone && seen.in_middle && seen.all_round ? "; " + air(*seen.wall_air) + " all round" : "";
     return preparation(bundle, item) + preparation(bundle, bundle.items[item].in->item) +
@@ -221,8 +243,8 @@ std::string push_aside(const Replay& before, std::size_t item, const Surrounding
     std::string through = into(bundle, item);
     through.replace(0, std::string(" into").size(), " through the opening of");
     through += through.find(',') != std::string::npos ? "," : ""; // closes the relative clause
-    return tidied(fmt::format("Put {}{} {}{} and push it aside to its place{}.", spoken_name(bundle, item),
-                              fillings(before, item), posture_words(bundle, item), through, where));
+    return tidied(fmt::format("{} {}{} and push it aside to its place{}.", taken(before, item, "Put"),
+                              posture_words(bundle, item), through, where));
 }
 
 /// How far down a thing is pressed into its vessel, along the axis of that.
@@ -244,8 +266,7 @@ std::string press(const Replay& before, std::size_t item, const Surroundings& se
     const Bundle& bundle = before.bundle();
     const std::string carried = !seen.on.empty() ? ", on top of " + carriers(bundle, seen)
                                                  : depth_pressed(bundle, bundle.items[item]);
-    return fmt::format("Press {}{} together and{}{}.", spoken_name(bundle, item), fillings(before, item),
-                       into(bundle, item), carried);
+    return fmt::format("{} together and{}{}.", taken(before, item, "Press"), into(bundle, item), carried);
 }
 
 } // namespace
@@ -266,7 +287,6 @@ std::string step_text(const Replay& before, const Step& step)
     if (step.via && bundle.items[step.item].in) {
         return push_aside(before, step.item, seen);
     }
-    const std::string name = spoken_name(bundle, step.item), filled = fillings(before, step.item);
     const std::string target =
         tidied(posture_words(bundle, step.item) + into(bundle, step.item) + place(before, step.item, seen) + ".");
     const bool straight_down = step.direction[0] == 0 && step.direction[1] == 0;
@@ -276,9 +296,9 @@ std::string step_text(const Replay& before, const Step& step)
     const std::string first = (starts_vessel ? preparation(bundle, in->item) : "") +
                               (was_prepared ? "" : preparation(bundle, step.item));
     if (!bundle.items[step.item].in && !straight_down) {
-        return first + fmt::format("Slide {}{} {}, {}", name, filled, way_in_words(bundle, step), target);
+        return first + fmt::format("{} {}, {}", taken(before, step.item, "Slide"), way_in_words(bundle, step), target);
     }
-    return first + fmt::format("Put {}{} {}", name, filled, target);
+    return first + taken(before, step.item, "Put") + " " + target;
 }
 
 } // namespace tuckwright::stacking

@@ -239,6 +239,33 @@ std::optional<double> direction_of_long_side(const Solid& body)
     return degrees < 0 ? degrees + 180 : degrees;
 }
 
+/// Where the ends are of what lies level and is far longer than wide and high, in a round cavity that stands.
+std::optional<Span> span_of(const PlacedCavity& cavity, const Solid& body, double degrees)
+{
+    constexpr double far_longer = 2; // length over width
+    const Hull hull = hull_of(body);
+    const double angle = degrees * std::numbers::pi / 180;
+    const Vec3 along{std::cos(angle), std::sin(angle), 0}, aside{-along.y, along.x, 0};
+    const auto half = [&](Vec3 way) { return (support(hull, way) + support(hull, -1.0 * way)) / 2; };
+    const double length = half(along), width = half(aside), radius = std::get<Cylinder>(cavity.shape).diameter / 2;
+    if (length < far_longer * width || length < half({0, 0, 1})) {
+        return std::nullopt;
+    }
+    const Vec3 from_axis{hull.center.x - cavity.pose.center.x, hull.center.y - cavity.pose.center.y, 0};
+    const double off = std::abs(dot(from_axis, aside)) + width;
+    const auto end = [&](double way) {
+        const Vec3 at = from_axis + way * along;
+        return Span::End{std::atan2(at.y, at.x) * 180 / std::numbers::pi,
+                         radius - std::hypot(dot(at, along), off)};
+    };
+    Span span{end(length), end(-length), 0};
+    if (span.second.air < span.first.air) {
+        std::swap(span.first, span.second);
+    }
+    span.middle_air = radius - std::hypot(std::max(0.0, std::abs(dot(from_axis, along)) - length), off);
+    return span;
+}
+
 /// Where the open end of a vessel that lies points, as seen from above.
 std::optional<double> direction_of_mouth(const PlacedItem& item)
 {
@@ -397,6 +424,10 @@ Surroundings surroundings_of(const Replay& before, std::size_t item)
     seen.mouth = seen.sides || seen.clock ? direction_of_mouth(it) : std::nullopt;
     const auto* own_round = std::get_if<Cylinder>(&it.solids.front().shape);
     seen.is_axis = own_round != nullptr && own_round->height < own_round->diameter;
+    if (seen.clock && seen.long_side && !seen.mouth && frame.cavity != nullptr &&
+        std::holds_alternative<Cylinder>(frame.cavity->shape)) {
+        seen.span = span_of(*frame.cavity, it.solids.front(), *seen.long_side);
+    }
     seen.part = seen.sides || seen.clock ? direction_of_part(it.solids) : std::nullopt;
     seen.lean = lean_of(frame, it.solids.front());
     const double low = range_along(own, frame.up).low;

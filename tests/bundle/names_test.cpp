@@ -118,6 +118,17 @@ TEST_CASE("a cylinder stands or lies, a thin disc is flat or on its edge")
     CHECK(posture(handmade::bundle("", Box{200, 200, 200}, {ring(64)}), 0) == "standing");
     CHECK(posture(handmade::bundle("", Box{200, 200, 200}, {ring(30)}), 0) == "flat");
     CHECK(lies(10, 80, {6, 1, 0, 0}) == "leaning");
+    // 62 mm across and 25 mm high: a roll of tape and a tin that is shut by itself lie flat, a bowl stands.
+    const auto hollowed = [](double bore, double height, Opening opens) {
+        return posture(handmade::bundle("", Box{200, 200, 200},
+                                        {handmade::hollow(handmade::item("it", handmade::cylinder(62, 25, {})),
+                                                          handmade::cylinder(bore, height, {}), opens)}),
+                       0);
+    };
+    CHECK(hollowed(30, 25, Opening::both) == "flat");
+    CHECK(hollowed(60, 23, Opening::closed) == "flat");
+    CHECK(hollowed(60, 24, Opening::top) == "standing");
+    CHECK(hollowed(60, 25, Opening::both) == "standing"); // a ring with a thin wall
 }
 
 TEST_CASE("in a vessel that lies, its own upright counts; a sleeve stands either way up")

@@ -37,7 +37,7 @@ std::string text_of_pdf(const std::string& bytes, const std::string& tool)
 {
     const fs::path file = fs::temp_directory_path() / ("tuckwright-card-" + std::to_string(::getpid()) + ".pdf");
     std::ofstream(file, std::ios::binary) << bytes;
-    const std::string text = test::printed_by(tool + " " + file.string() + (tool == "pdftotext -layout" ? " -" : "") + " 2>&1");
+    const std::string text = test::printed_by(tool + " " + file.string() + (tool.rfind("pdftotext", 0) == 0 ? " -" : "") + " 2>&1");
     fs::remove(file);
     return text;
 }
@@ -70,6 +70,23 @@ bool fonts_embedded(const std::string& listing)
         }
     }
     return any && all;
+}
+
+/// mm between the lowest text of a PDF's first page and what its foot may take, from pdftotext's list of words.
+double white_at_foot(const std::string& listing)
+{
+    std::smatch found;
+    REQUIRE(std::regex_search(listing, found, std::regex("<page width=\"([0-9.]+)\" height=\"([0-9.]+)\">")));
+    constexpr double point = 25.4 / 72, foot_and_margin = 7 + 11; // mm
+    const double end = std::stod(found[2]) * point - foot_and_margin;
+    const std::string page = listing.substr(0, listing.find("</page>"));
+    double lowest = 0;
+    const std::regex word("yMax=\"([0-9.]+)\"");
+    for (std::sregex_iterator at(page.begin(), page.end(), word), none; at != none; ++at) {
+        const double y = std::stod((*at)[1]) * point;
+        lowest = y < end + 0.5 ? std::max(lowest, y) : lowest;
+    }
+    return end - lowest;
 }
 
 Bundle packed_sample(const fs::path& kit)
@@ -197,6 +214,7 @@ TEST_CASE("the card of every sample kit takes two pages, with all names to be se
                 CHECK(holds(text, joined(item.name.substr(0, item.name.find_first_of(" ,")))));
             }
             CHECK(holds(text, joined(check_code(bundle))));
+            CHECK(white_at_foot(text_of_pdf(pdf, "pdftotext -bbox")) < 12); // a row takes 50 mm and more
         }
         CardOptions with_picture;
         with_picture.picture = PictureExtras{};
@@ -215,6 +233,10 @@ TEST_CASE("the judges of a PDF reject what lacks pages or fonts")
     CHECK(fonts_embedded(heading + "ABCDEF+DejaVuSans  CID TrueType  Identity-H  yes yes yes      5  0\n"));
     CHECK_FALSE(fonts_embedded(heading + "Helvetica  Type 1  Custom  no  no  no       5  0\n"));
     CHECK_FALSE(fonts_embedded(heading));
+    const std::string page = "<page width=\"595\" height=\"842\"><word xMin=\"1\" yMin=\"600\" xMax=\"2\" yMax=\"";
+    // 842 pt less 18 mm are 791 pt: text down to 782 pt leaves 3.2 mm, down to 620 pt 60 mm; the foot itself does not count.
+    CHECK(white_at_foot(page + "782\"><word yMax=\"800\"></page>") == Approx(3.2).margin(0.1));
+    CHECK(white_at_foot(page + "620\"><word yMax=\"800\"></page>") > 50);
 }
 
 TEST_CASE("many steps take more pages, and long words and other scripts are printed")

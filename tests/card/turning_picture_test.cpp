@@ -5,6 +5,8 @@
 #include <regex>
 
 #include "card/picture_words.hpp"
+#include "drawing/covers.hpp"
+#include "drawing/palette.hpp"
 #include "support/handmade_bundles.hpp"
 #include "tuckwright/play.hpp"
 #include "tuckwright/report.hpp"
@@ -144,6 +146,40 @@ TEST_CASE("a page holds the saved bundle, once, and asks for nothing else")
     CHECK(data["size"]["chains"].size() == 2);
     for (const Step& step : bundle.steps) {
         CHECK(holds(page, "<li>" + step.text + "</li>")); // without scripts, too
+    }
+}
+
+TEST_CASE("the page gets its colours and where bands run with its data")
+{
+    if (!has_turning_picture()) {
+        WARN("this build has no turning picture, so its page is NOT tested");
+        return;
+    }
+    Bundle bundle = lidded_pot();
+    bundle.bands = {Band{"strap", "strap", 10, 500, "pot-lid"}, Band{"belt", "belt", 10, 500}};
+    const std::string page = turning_picture(bundle);
+    const json data = data_in(page);
+    namespace palette = drawing::palette;
+    const auto read = [](const std::string& web) { return palette::rgb(static_cast<unsigned>(std::stoul(web.substr(1), nullptr, 16))); };
+    for (const auto& [name, screen] : {std::pair{"light", palette::light}, {"dark", palette::dark}}) {
+        const json& colours = data["colours"][name];
+        CHECK(read(colours["paper"]) == screen.paper);
+        CHECK(read(colours["ink"]) == screen.ink);
+        CHECK(read(colours["mark"]) == screen.mark);
+        CHECK(read(colours["band"]) == screen.band);
+        REQUIRE(colours["hues"].size() == screen.hues.size());
+        for (std::size_t k = 0; k < screen.hues.size(); ++k) {
+            CHECK(read(colours["hues"][k]) == screen.hues[k]);
+        }
+        CHECK(holds(page, "background: " + colours["paper"].get<std::string>()));
+    }
+    REQUIRE(data["bands"].size() == 2);
+    CHECK(data["bands"][0]["lid"] == 2);
+    CHECK(data["bands"][1]["lid"].is_null());
+    for (std::size_t k = 0; k < 2; ++k) {
+        const auto loop = drawing::loop_of(bundle, bundle.bands[k]);
+        REQUIRE(data["bands"][k]["loop"].size() == loop.size());
+        CHECK(data["bands"][k]["loop"][0] == json({loop[0].x, loop[0].y, loop[0].z}));
     }
 }
 

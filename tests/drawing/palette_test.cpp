@@ -66,7 +66,55 @@ double least(const Color& a, const Color& b, const std::function<double(double, 
 
 double apart(double a, double b) { return std::abs(lightness(a) - lightness(b)); }
 
+/// CIELAB for D65. Source: CIE 15:2004; the matrix of IEC 61966-2-1 from memory.
+std::array<double, 3> lab(const Light& c)
+{
+    const auto part = [](double t) { return t > 216.0 / 24389 ? std::cbrt(t) : (24389.0 / 27 * t + 16) / 116; };
+    const double x = part((0.4124 * c[0] + 0.3576 * c[1] + 0.1805 * c[2]) / 0.9505), y = part(luminance(c)),
+                 z = part((0.0193 * c[0] + 0.1192 * c[1] + 0.9505 * c[2]) / 1.089);
+    return {116 * y - 16, 500 * (x - y), 200 * (y - z)};
+}
+
+/// How far two colours are apart for whoever sees them worst. Source: CIE 1976, Delta E*ab.
+double least_difference(const Color& a, const Color& b)
+{
+    double worst = 1e9;
+    for (int eyes = 0; eyes < 3; ++eyes) {
+        const auto seen = [eyes](const Color& c) {
+            Light light = light_of(c);
+            light = eyes == 0 ? light : seen_by_dichromats(light, eyes == 1);
+            for (double& part : light) {
+                part = std::max(0.0, part);
+            }
+            return lab(light);
+        };
+        const auto one = seen(a), other = seen(b);
+        worst = std::min(worst, std::hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]));
+    }
+    return worst;
+}
+
 } // namespace
+
+TEST_CASE("on a screen, light or dark: words, lines and marks are readable, and neighbours in the list differ for everybody")
+{
+    CHECK(lab(light_of({1, 1, 1}))[0] == Approx(100));
+    // A red and a green that differ for most people, and hardly for those without green cones.
+    const Color red = palette::rgb(0xc06030), green = palette::rgb(0x7d8030);
+    CHECK(least_difference(red, green) < 12);
+    for (const palette::Screen& screen : {palette::light, palette::dark}) {
+        const auto clear = [&](const Color& c) { return contrast(luminance(light_of(c)), luminance(light_of(screen.paper))); };
+        CHECK(clear(screen.ink) >= 7);
+        CHECK(clear(screen.mark) >= 4.5);
+        CHECK(clear(screen.room) >= 3);
+        CHECK(clear(screen.faint) >= 3);
+        CHECK(clear(screen.band) >= 3);
+        for (std::size_t k = 0; k < screen.hues.size(); ++k) {
+            INFO("hue " << k << " and the next");
+            CHECK(least_difference(screen.hues[k], screen.hues[(k + 1) % screen.hues.size()]) >= 12);
+        }
+    }
+}
 
 TEST_CASE("the simulation leaves grey as it is, and takes red from green")
 {
@@ -87,7 +135,7 @@ TEST_CASE("the simulation leaves grey as it is, and takes red from green")
 
 TEST_CASE("letters and lines can be read on every fill, whatever the eyes")
 {
-    std::vector<Color> fills{palette::paper, palette::inside, palette::contents, palette::placed_now};
+    std::vector<Color> fills{palette::paper, palette::inside, palette::contents, palette::placed_now, palette::band};
     fills.insert(fills.end(), palette::placed.begin(), palette::placed.end());
     for (const Color& fill : fills) {
         CHECK(least(palette::ink, fill, contrast) > 7);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/handled.hpp"
 #include "drawing/random_pictures.hpp"
 #include "drawing/section.hpp"
 #include "drawing/stage.hpp"
@@ -137,7 +138,7 @@ TEST_CASE("pictures of random kits of 5 to 40 things: in their frame, labels apa
             INFO("seed " << seed << ", step " << step << " of " << last << ", view " << static_cast<int>(view) << "\n"
                          << told(faults));
             CHECK(faults.empty());
-            const auto wanted = frames_wanted(bundle, step, view, scale);
+            const auto wanted = frames_wanted(drawing::as_handled(bundle, step), step, view, scale);
             if (!wanted.empty()) {
                 CHECK(most_drawn(wanted, areas_in(drawn)) == wanted.size());
                 checked += wanted.size();

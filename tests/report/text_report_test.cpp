@@ -5,6 +5,7 @@
 #include <sstream>
 
 #include "report/words.hpp"
+#include "report/cautions.hpp"
 #include "support/handmade_bundles.hpp"
 #include "tuckwright/report.hpp"
 
@@ -235,6 +236,26 @@ TEST_CASE("what bears what, and what comes out after what, is told")
                       "first; tin after 2 things (card and"));
     CHECK(holds(text, "salt after 1 thing (pot-lid).\n"));
     CHECK_FALSE(holds(text_report(handmade::cup_in_lidded_pot()), "Within reach"));
+}
+
+TEST_CASE("a hot stove is told once to cool down, and once each of the rest")
+{
+    auto bundle = handmade::cup_in_lidded_pot();
+    bundle.items[1].name = "Gas stove";
+    bundle.items[1].kinds = {Kind::hot};
+    std::string all;
+    for (const std::string& sentence : report::cautions(bundle)) {
+        all += sentence + "\n";
+    }
+    CHECK(all == "Gas stove: keep cool, take off whatever is screwed on before packing, and ask before taking it on a train, "
+                 "ship or plane.\nGas stove: let the flame go out before packing; never use in a tent or closed room.\n"
+                 "Gas stove: let cool down before packing, and keep off what melts, burns or is under pressure.\n");
+    bundle.items[1].kinds.clear(); // its name says enough
+    std::string again;
+    for (const std::string& sentence : report::cautions(bundle)) {
+        again += sentence + "\n";
+    }
+    CHECK(again == all);
 }
 
 TEST_CASE("kinds bring cautions, and what is hot cools down before the first step")

@@ -145,8 +145,9 @@ TEST_CASE("a box that stands square in a box is filled by the same sides; a vess
     CHECK(texts(round).front() == "Put bar flat into tin, at the bottom, against the wall at 7 o'clock, long "
                                    "side from 3 to 9 o'clock.");
     const auto lying = texts(tin_in_lying_pot());
-    CHECK(lying == Texts{"Put tin standing into pot, which still stands apart, at the bottom, against the wall.",
-                         "Put pot, with all that is in it, lying on the table, open end to the right."});
+    CHECK(lying == Texts{"Put tin standing into pot, which stands mouth up for now, at the bottom, against the wall.",
+                         "Hold the mouth of pot shut, tip it over with all that is in it, and put it lying on the table, "
+                         "open end to the right."});
 }
 
 TEST_CASE("in a round bundle, things have their place by the clock and by one another")
@@ -172,13 +173,14 @@ TEST_CASE("in a round bundle, things have their place by the clock and by one an
 TEST_CASE("a vessel that lies or stands on its head in the end is filled while it still stands apart")
 {
     const auto lying = texts(stacking_samples::cup_in_yawed_lying_pot());
-    CHECK(lying.front() == "Put cup standing into pot, which still stands apart, at the bottom, in the middle; "
+    CHECK(lying.front() == "Put cup standing into pot, which stands mouth up for now, at the bottom, in the middle; "
                            "8.0 mm of air all round.");
-    CHECK(lying.back() == "Put pot, with all that is in it, lying on the table, open end to 1 o'clock.");
+    CHECK(lying.back() == "Hold the mouth of pot shut, tip it over with all that is in it, and put it lying on the table, "
+                          "open end to 1 o'clock.");
     const auto turned = texts(lidded_pot_upside_down());
-    CHECK(turned.front() == "Put tin standing into pot, which still stands apart, in the middle; 19.0 mm of air all "
+    CHECK(turned.front() == "Put tin standing into pot, which stands mouth up for now, in the middle; 19.0 mm of air all "
                             "round.");
-    CHECK(turned.back() == "Put pot, with all that is in it, upside down on the table.");
+    CHECK(turned.back() == "Turn pot over with all that is in it, and put it upside down on the table.");
 }
 
 TEST_CASE("a sleeve that cannot stand empty is slipped round what it holds, and held together")
@@ -262,13 +264,41 @@ TEST_CASE("what is pressed into a vessel, in words")
                                  "Put plate flat into pot, on the rim of ring, in the middle; 0.5 mm of air all round.",
                                  "Put pot, with all that is in it, standing on the table."});
     CHECK(texts(ring_pressed_into_a_lying_pot()).front() ==
-          "Press ring together and into pot, which still stands apart, 17 mm below the rim.");
+          "Press ring together and into pot, which stands mouth up for now, 17 mm below the rim.");
     const auto moved = [](double by) {
         Bundle lying = ring_pressed_into_a_lying_pot();
         lying.items[1].solids[0].pose.center.x += by;
         lying.items[1].cavities[0].pose.center.x += by;
         return texts(lying).front();
     };
-    CHECK(moved(17) == "Press ring together and into pot, which still stands apart, flush with the rim.");
-    CHECK(moved(-3) == "Press ring together and into pot, which still stands apart, at the bottom.");
+    CHECK(moved(17) == "Press ring together and into pot, which stands mouth up for now, flush with the rim.");
+    CHECK(moved(-3) == "Press ring together and into pot, which stands mouth up for now, at the bottom.");
+}
+
+TEST_CASE("a long thing that lies as a chord has its ends at the wall, not its middle")
+{
+    const auto pot = hollow(item("pot", cylinder(130, 60, {0, 0, 30})), cylinder(126, 58, {0, 0, 31}), Opening::top);
+    const auto put = [&](const Solid& solid) {
+        return texts(bundle("", Cylinder{130, 60}, {pot, in(item("spoon", solid), 0)})).front();
+    };
+    // A chord of 100 mm in a circle of 126 mm is sqrt(63^2 - 50^2) = 38.3 mm off the middle.
+    CHECK(put(box(100, 4, 20, {0, 35.9, 12})) ==
+          "Put spoon on its edge, 20 mm high, into pot, at the bottom, from wall to wall, one end at 2 o'clock, the other at "
+          "10 o'clock.");
+    CHECK(put(box(60, 4, 20, {27, 25, 12})) ==
+          "Put spoon on its edge, 20 mm high, into pot, at the bottom, one end against the wall at 2 o'clock, long side from 3 to "
+          "9 o'clock.");
+    // Short things touch the wall with their side, as far as anybody sees.
+    CHECK(put(box(20, 6, 5, {0, 58.5, 4.5})).find("against the wall at 12 o'clock") != std::string::npos);
+    CHECK(put(box(80, 4, 20, {0, 0, 12})).find("wall to wall") == std::string::npos);
+    CHECK(put(cylinder(10, 124, {0, 3, 7}, up_to_x)).find("from wall to wall, one end at 3 o'clock") != std::string::npos);
+}
+
+TEST_CASE("what has been filled or shut is turned over before it goes in; what is empty is just put there")
+{
+    const Bundle over = pot_over_cup();
+    CHECK(texts(over)[1] == "Hold the mouth of pot shut, turn it over with all that is in it, and put it upside down on the table in the middle.");
+    Bundle empty = over;
+    empty.items.erase(empty.items.begin() + 1);
+    CHECK(texts(empty).front() == "Put pot upside down on the table in the middle.");
 }

@@ -21,6 +21,21 @@ async function stepThrough(visit, bundle) {
   assert.match(await visit.page.locator('.number').textContent(), /all is packed/);
 }
 
+// Bands and bag of the packed bundle: all are there, and no band leaves the bundle.
+async function covered(visit, bundle) {
+  const covers = await visit.handle('covers');
+  const count = (kind) => covers.filter(({cover}) => cover === kind).length;
+  assert.equal(count('band'), bundle.bands.length);
+  assert.equal(count('bag'), bundle.bag ? 1 : 0);
+  const {height_mm: high, diameter_mm: wide, length_mm: long, width_mm: deep} = bundle.bundle;
+  const [low, far] = wide ? [[-wide / 2, -wide / 2], [wide / 2, wide / 2]] : [[0, 0], [long, deep]];
+  const air = 1 + (bundle.bag ? bundle.bag.thickness_mm : 0);
+  for (const [x, y, z] of covers.flatMap(({points}) => points)) {
+    assert.ok(x >= low[0] - air && x <= far[0] + air && y >= low[1] - air && y <= far[1] + air, `${x}, ${y}`);
+    assert.ok(z >= -air && z <= high + air, `${z}`);
+  }
+}
+
 async function cutOpen(visit, bundle) {
   const whole = await visit.shareDrawn();
   assert.ok(whole > 0.02, `something is drawn: ${whole}`);
@@ -65,6 +80,7 @@ export function kitTests(bench) {
       assert.equal(names.length, bundle.items.length);
       assert.deepEqual(wrongLabels(names.map((name) => name.replace(/^\d+ /, '')), labels, field), []);
       await stepThrough(visit, bundle);
+      await covered(visit, bundle);
       await cutOpen(visit, bundle);
       await pullApart(visit, bundle);
       assert.deepEqual(noises(visit.heard), []);

@@ -1,82 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Parts of the picture that need no browser: colours, labels, steps and pulling apart.
+// Parts of the picture that need no browser: labels, steps, covers and pulling apart.
 import assert from 'node:assert/strict';
 import {test} from 'node:test';
 import {apartOffsets} from '../../viz/src/apart.js';
 import {sidesFor, spreadOut} from '../../viz/src/labels.js';
-import {coloursFor} from '../../viz/src/palette.js';
+import {coversOn} from '../../viz/src/covers.js';
 import {currentStep, rootOf, stageAt, turnOf} from '../../viz/src/steps.js';
 import {readPicture} from '../../viz/src/things.js';
 
-const channels = (colour) => [1, 3, 5].map((k) => parseInt(colour.slice(k, k + 2), 16) / 255);
-const linear = (v) => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4);
-
-// W3C 2018, Web Content Accessibility Guidelines 2.1, "relative luminance" and "contrast ratio"; from memory.
-const luminance = (colour) => {
-  const [r, g, b] = channels(colour).map(linear);
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-};
-const contrast = (a, b) => {
-  const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y);
-  return (high + 0.05) / (low + 0.05);
-};
-
-// What people see who lack one kind of cone, in linear RGB: Viénot, Brettel and Mollon 1999, Digital video colourmaps for
-// checking the legibility of displays by dichromats; the matrices from memory.
-const sights = {
-  all: (v) => v,
-  'no red cones': ([r, g, b]) => [0.11238 * r + 0.88762 * g, 0.11238 * r + 0.88762 * g, 0.00401 * (r - g) + b],
-  'no green cones': ([r, g, b]) => [0.29275 * r + 0.70725 * g, 0.29275 * r + 0.70725 * g, -0.02234 * (r - g) + b],
-};
-
-// CIE 1976 L*a*b* from linear sRGB, D65; from memory.
-function lab([r, g, b]) {
-  const xyz = [
-    (0.4124 * r + 0.3576 * g + 0.1805 * b) / 0.9505,
-    0.2126 * r + 0.7152 * g + 0.0722 * b,
-    (0.0193 * r + 0.1192 * g + 0.9505 * b) / 1.089,
-  ];
-  const [x, y, z] = xyz.map((t) => (t > 216 / 24389 ? Math.cbrt(t) : (24389 / 27 * t + 16) / 116));
-  return [116 * y - 16, 500 * (x - y), 200 * (y - z)];
-}
-
 export function partTests() {
-  test('the contrast and colour formulas give what is known', () => {
-    assert.ok(Math.abs(contrast('#000000', '#ffffff') - 21) < 1e-9);
-    assert.ok(Math.abs(contrast('#777777', '#ffffff') - 4.48) < 0.01); // the usual example just below 4.5; from memory
-    assert.ok(Math.abs(lab([1, 1, 1])[0] - 100) < 0.01);
-    // A red and a green that differ for most people, and hardly for those without green cones.
-    const apart = (sight) => {
-      const [a, b] = ['#c06030', '#7d8030'].map((c) => lab(sights[sight](channels(c).map(linear))));
-      return Math.hypot(...a.map((v, i) => v - b[i]));
-    };
-    assert.ok(apart('all') > 40, `${apart('all')}`);
-    assert.ok(apart('no green cones') < 8, `${apart('no green cones')}`);
-  });
-
-  test('words, lines and marks are readable in light and dark', () => {
-    for (const isDark of [false, true]) {
-      const {paper, ink, faint, mark, room} = coloursFor(isDark);
-      assert.ok(contrast(paper, ink) >= 7, `${isDark}: ink`);
-      assert.ok(contrast(paper, mark) >= 4.5, `${isDark}: mark`);
-      assert.ok(contrast(paper, room) >= 3, `${isDark}: room`);
-      assert.ok(contrast(paper, faint) >= 3, `${isDark}: faint lines and borders`);
-    }
-  });
-
-  test('neighbours in the list differ in colour for everybody', () => {
-    for (const isDark of [false, true]) {
-      const {hues} = coloursFor(isDark);
-      for (const [sight, see] of Object.entries(sights)) {
-        hues.forEach((hue, k) => {
-          const [a, b] = [hue, hues[(k + 1) % hues.length]].map((c) => lab(see(channels(c).map(linear))));
-          const far = Math.hypot(...a.map((v, i) => v - b[i]));
-          assert.ok(far >= 12, `${isDark ? 'dark' : 'light'} ${hue} and the next, ${sight}: ${far.toFixed(1)}`);
-        });
-      }
-    }
-  });
-
   test('what is in the middle is named on the side that has fewer labels', () => {
     const marks = [0, 100, 52, 48, 50, 50].map((x) => ({x}));
     assert.deepEqual(sidesFor(marks, 0, 100), [true, false, true, false, true, false]);
@@ -143,6 +75,25 @@ export function partTests() {
     assert.deepEqual(stageAt(picture, 3).visible.sort(), [0, 1, 2, 3]);
     assert.deepEqual(stageAt(picture, 5).visible.sort(), [0, 1, 2, 3, 4]);
     assert.deepEqual(stageAt(picture, 6).moving, []); // the bag
+  });
+
+  test('a band goes along with the lid that it holds, those round everything have steps of their own, the bag comes last', () => {
+    const picture = nest();
+    const loop = [[0, 0, 0], [1, 0, 0], [0, 1, 0]];
+    picture.bands = [{lid: 4, loop}, {lid: null, loop}];
+    picture.bag = {};
+    picture.steps.splice(5, 0, {thing: null, direction: null, via: null, text: 'Put the strap level round it all.'});
+    const on = (moment) => {
+      const {bands, bag} = coversOn(picture, stageAt(picture, moment));
+      return [bands.map(({along}) => along), bag];
+    };
+    assert.deepEqual(on(0), [[], false]);
+    assert.deepEqual(on(3.5), [[], false]); // the lid is on its way
+    assert.deepEqual(on(4), [[4], false]);
+    assert.deepEqual(on(4.5), [[4], false]);
+    assert.deepEqual(on(5), [[4], false]);
+    assert.deepEqual(on(6), [[4, null], false]);
+    assert.deepEqual(on(7), [[4, null], true]);
   });
 
   test('what moves in starts clear of all that is there, and ends in its place', () => {

@@ -14,6 +14,9 @@ import {
   Quaternion,
   Vector3,
 } from 'three';
+import {LineMaterial} from 'three/examples/jsm/lines/LineMaterial.js';
+import {LineSegments2} from 'three/examples/jsm/lines/LineSegments2.js';
+import {LineSegmentsGeometry} from 'three/examples/jsm/lines/LineSegmentsGeometry.js';
 import {bodyGeometry} from './shapes.js';
 import {difference, length, sum, times, unit} from './vectors.js';
 
@@ -36,6 +39,32 @@ function dashedEdges(geometry, colour, size) {
 
 // The outline of the bundle, dashed.
 export const envelopeOutline = (solid, colours) => place(dashedEdges(bodyGeometry(solid), colours.faint, 5), solid);
+
+// The bag round the bundle: its edges, and its wall as a haze.
+export function bagRound(solid, colours) {
+  const geometry = bodyGeometry(solid);
+  const group = place(new Group(), solid);
+  const haze = new MeshBasicMaterial({color: colours.band, transparent: true, opacity: 0.12, depthWrite: false});
+  const mesh = new Mesh(geometry, haze);
+  mesh.renderOrder = 2;
+  group.add(mesh, new LineSegments(new EdgesGeometry(geometry, 25), new LineBasicMaterial({color: colours.band})));
+  group.userData = {cover: 'bag'};
+  return group;
+}
+
+// A band along its loop, a hair outside, so that what it lies on does not hide it.
+export function bandRound(loop, colours, resolution) {
+  const middle = times(1 / loop.length, loop.reduce(sum, [0, 0, 0]));
+  const outside = 0.6;
+  const points = loop.map((corner) => sum(corner, times(outside, unit(difference(corner, middle)))));
+  const geometry = new LineSegmentsGeometry();
+  geometry.setPositions(points.flatMap((point, k) => [...point, ...points[(k + 1) % points.length]]));
+  const material = new LineMaterial({color: colours.band, linewidth: 6});
+  material.resolution.copy(resolution);
+  const line = new LineSegments2(geometry, material);
+  line.userData = {cover: 'band', points};
+  return line;
+}
 
 // One more thing that would go in: its outline dashed, its faces pale.
 export function roomGhost(solid, colours) {

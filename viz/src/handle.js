@@ -11,6 +11,7 @@
 //   thingAt(x, y)       the thing that is seen there, {id, copy}, or null
 //   room()              the box {min, max} round the one more thing that is shown, or null
 //   rule()              the points of the line of a chain: its two ends, then each tick's two; or null
+//   covers()            the bands and the bag that are on: {cover: 'band', points} or {cover: 'bag', points: []}
 //   settled()           whether nothing waits to be drawn
 import {Matrix4, Vector3} from 'three';
 
@@ -72,6 +73,15 @@ export function handleFor(picture, state, scene) {
       const line = scene && find(scene.extras, (object) => object.userData.rule);
       return line ? [...line.geometry.attributes.position.array] : null;
     },
+    covers: () =>
+      scene
+        ? scene.extras.children
+            .filter((object) => object.userData.cover)
+            .map(({userData, position}) => ({
+              cover: userData.cover,
+              points: (userData.points ?? []).map((point) => point.map((v, i) => v + position.toArray()[i])),
+            }))
+        : [],
     settled: () => !scene || !scene.isWaiting,
   });
 }

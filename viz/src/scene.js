@@ -3,7 +3,8 @@
 import {AmbientLight, DirectionalLight, Group, Plane, Raycaster, Scene, Vector2, Vector3, WebGLRenderer} from 'three';
 import {apartOffsets, boxApart} from './apart.js';
 import {colourBodies, cutBodies, makeBodies} from './bodies.js';
-import {chainLine, chainRule, envelopeOutline, roomGhost, wayArrow} from './extras.js';
+import {coversOn} from './covers.js';
+import {bagRound, bandRound, chainLine, chainRule, envelopeOutline, roomGhost, wayArrow} from './extras.js';
 import {seeThrough} from './paper.js';
 import {coloursFor} from './palette.js';
 import {boxOf} from './solids.js';
@@ -47,7 +48,7 @@ export class PictureScene {
   }
 
   colour(isDark) {
-    this.colours = coloursFor(isDark);
+    this.colours = coloursFor(this.picture, isDark);
     this.scene.background = null;
     this.renderer.setClearColor(this.colours.paper);
     colourBodies(this.bodies, this.colours);
@@ -168,6 +169,18 @@ export class PictureScene {
       const {via} = picture.steps[now.step];
       const points = [sum(from, now.start), ...(via ? [sum(from, via)] : []), from];
       this.extras.add(wayArrow(points, colours, 9));
+    }
+    if (state.apart === 0) {
+      const {bands, bag} = coversOn(picture, now);
+      for (const {loop, along} of bands) {
+        const line = bandRound(loop, colours, this.resolution);
+        line.position.set(...(now.moving.includes(along) ? now.offset : [0, 0, 0]));
+        line.material.clippingPlanes = state.cut ? [this.plane] : [];
+        this.extras.add(line);
+      }
+      if (bag && !state.cut) {
+        this.extras.add(bagRound(picture.envelope, colours));
+      }
     }
     if (state.room) {
       const [place, key] = state.room;

@@ -15,6 +15,7 @@ const hasWebGL = () => Boolean(document.createElement('canvas').getContext('webg
 export class Sheet {
   // Without WebGL, `scene` stays null and a sentence stands in its place.
   constructor(picture, state, host) {
+    this.picture = picture;
     this.state = state;
     this.host = host;
     this.scene = null;
@@ -106,7 +107,7 @@ export class Sheet {
   }
 
   colour() {
-    const colours = coloursFor(this.dark.matches);
+    const colours = coloursFor(this.picture, this.dark.matches);
     for (const name of ['paper', 'ink', 'faint', 'mark', 'room']) {
       this.host.style.setProperty(`--${name}`, colours[name]);
     }
