@@ -2,11 +2,8 @@
 #include "canvas/text.hpp"
 
 #include <pango/pangocairo.h>
-#include <sys/mman.h>
 
 #include <algorithm>
-#include <mutex>
-#include <new>
 #include <string>
 
 #include "tuckwright/contract.hpp"
@@ -31,22 +28,9 @@ template <class T> std::shared_ptr<T> counted(T* object)
     return {object, [](T* mine) { g_object_unref(mine); }};
 }
 
-/// The libraries of fonts crash or abort where memory runs out; so it is asked for before they are.
-void require_memory_for_fonts()
-{
-    constexpr std::size_t enough = std::size_t{256} * 1024 * 1024; // with what is set aside for a thread of theirs
-    void* const trial = ::mmap(nullptr, enough, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
-    if (trial == MAP_FAILED) {
-        throw std::bad_alloc();
-    }
-    ::munmap(trial, enough);
-}
-
 /// The same on every screen: no hinting, no rounding to dots, no language of the user's.
 std::shared_ptr<PangoContext> context()
 {
-    static std::once_flag asked;
-    std::call_once(asked, require_memory_for_fonts);
     const auto made = counted(pango_font_map_create_context(pango_cairo_font_map_get_default()));
     const std::unique_ptr<cairo_font_options_t, void (*)(cairo_font_options_t*)> options(cairo_font_options_create(),
                                                                                          cairo_font_options_destroy);

@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <cstring>
+#include <new>
 
 #include "cli/exit_code.hpp"
 
@@ -40,6 +41,16 @@ void prepare_process()
     }
     ::signal(SIGXFSZ, SIG_IGN);
     ::signal(SIGABRT, tell_of_abort);
+}
+
+void require_memory_for_drawing()
+{
+    constexpr std::size_t enough = std::size_t{256} * 1024 * 1024; // with what is set aside for a thread of theirs
+    void* const trial = ::mmap(nullptr, enough, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+    if (trial == MAP_FAILED) {
+        throw std::bad_alloc();
+    }
+    ::munmap(trial, enough);
 }
 
 } // namespace tuckwright::cli

@@ -17,4 +17,8 @@ inline constexpr const char* library_gave_up =
 /// like a full disk, and not the end. Libraries that abort, as some do where memory runs out, do so with a message of ours.
 void prepare_process();
 
+/// To be called before a search whose answer is drawn: the libraries of fonts crash where memory runs out, so it is asked
+/// for beforehand. Throws std::bad_alloc where there is too little.
+void require_memory_for_drawing();
+
 } // namespace tuckwright::cli
