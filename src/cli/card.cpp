@@ -13,6 +13,7 @@
 #include "cli/interrupt.hpp"
 #include "cli/messages.hpp"
 #include "cli/output_file.hpp"
+#include "cli/process.hpp"
 #include "report/words.hpp"
 #include "tuckwright/chains.hpp"
 #include "tuckwright/check_code.hpp"
@@ -95,6 +96,7 @@ bool write_card(const CardCommand& options, const Bundle& bundle)
 
 int card(const CardCommand& options)
 {
+    require_memory_for_drawing();
     const auto& stop = watch_for_interrupts();
     const Packed result = packed(options, problems_of(options), stop);
     if (result.outcome != done) {

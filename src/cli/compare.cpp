@@ -14,6 +14,7 @@
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
 #include "cli/output_file.hpp"
+#include "cli/process.hpp"
 #include "tuckwright/compare_picture.hpp"
 
 namespace tuckwright::cli {
@@ -108,6 +109,9 @@ int compare_kits(const CompareCommand& command)
     if (!problems.empty()) {
         tell(problems);
         return wrong_input;
+    }
+    if (!command.picture.empty()) {
+        require_memory_for_drawing();
     }
     CompareOptions options = command.options;
     const auto& stop = watch_for_interrupts();

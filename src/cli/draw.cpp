@@ -16,6 +16,7 @@
 #include "cli/messages.hpp"
 #include "cli/output_file.hpp"
 #include "cli/packed.hpp"
+#include "cli/process.hpp"
 #include "cli/verify.hpp"
 #include "report/words.hpp"
 #include "tuckwright/drawing.hpp"
@@ -137,6 +138,7 @@ int draw(const DrawOptions& options)
             }
         }
     }
+    require_memory_for_drawing();
     const auto& stop = watch_for_interrupts();
     int outcome = done;
     for (const Source& source : sources) {

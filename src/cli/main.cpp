@@ -6,6 +6,7 @@
 #include <cstdio>
 #include <exception>
 #include <functional>
+#include <new>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -22,6 +23,7 @@
 #include "cli/new_kit.hpp"
 #include "cli/option_values.hpp"
 #include "cli/pack.hpp"
+#include "cli/process.hpp"
 #include "cli/provision.hpp"
 #include "cli/room.hpp"
 #include "cli/shelf.hpp"
@@ -455,8 +457,12 @@ int main(int argc, char** argv)
                      what);
         return tuckwright::cli::our_bug;
     };
+    tuckwright::cli::prepare_process();
     try {
         return tuckwright::cli::run(argc, argv);
+    } catch (const std::bad_alloc&) {
+        std::fputs(tuckwright::cli::not_enough_memory, stderr);
+        return tuckwright::cli::wrong_input;
     } catch (const std::exception& error) {
         return report_bug(error.what());
     } catch (...) {

@@ -31,21 +31,20 @@ fs::path target_of(const std::string& path)
     return error ? whole : target;
 }
 
-/// A new file beside the target, gone again unless it took the target's place.
+constexpr const char* opened = "/proc/self/fd/"; ///< where a file without a name can be given one
+
+/// What is written, gone again unless it took the target's place. Until it is whole it has no name, where the file system
+/// can do that: then nothing of it is left if the program is killed. Elsewhere it lies beside the target.
 class Beside
 {
 public:
-    explicit Beside(const fs::path& target)
+    explicit Beside(const fs::path& target) : target_(target)
     {
-        constexpr int most_tries = 100; // names may be left over from a run that was killed
-        for (int i = 0; i < most_tries && file_ < 0; ++i) {
-            path_ = target.parent_path() / ("." + target.filename().string().substr(0, 100) + "." +
-                                            std::to_string(::getpid()) + "-" + std::to_string(i));
-            file_ = ::open(path_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-            error_ = file_ < 0 ? errno : 0;
-            if (file_ < 0 && error_ != EEXIST) {
-                return;
-            }
+        if (::access(opened, X_OK) == 0) {
+            file_ = ::open(target.parent_path().c_str(), O_WRONLY | O_TMPFILE | O_CLOEXEC, 0666);
+        }
+        if (file_ < 0) {
+            give_name([this] { return file_ = ::open(path_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666); });
         }
     }
     Beside(const Beside&) = delete;
@@ -54,9 +53,9 @@ public:
     {
         if (file_ >= 0) {
             ::close(file_);
-            if (!moved_) {
-                ::unlink(path_.c_str());
-            }
+        }
+        if (named_) {
+            ::unlink(path_.c_str());
         }
     }
 
@@ -74,30 +73,51 @@ public:
         return ::fsync(file_) == 0 || note();
     }
 
-    bool take_place_of(const fs::path& target)
+    bool take_its_place()
     {
         struct ::stat old {
         };
-        if (::stat(target.c_str(), &old) == 0 && ::fchmod(file_, old.st_mode & 07777U) != 0) {
+        if (::stat(target_.c_str(), &old) == 0 && ::fchmod(file_, old.st_mode & 07777U) != 0) {
             return note();
         }
-        if (::rename(path_.c_str(), target.c_str()) != 0) {
+        const std::string nameless = opened + std::to_string(file_);
+        if (!named_ && !give_name([&] {
+                return ::linkat(AT_FDCWD, nameless.c_str(), AT_FDCWD, path_.c_str(), AT_SYMLINK_FOLLOW);
+            })) {
+            return false;
+        }
+        if (::rename(path_.c_str(), target_.c_str()) != 0) {
             return note();
         }
-        moved_ = true;
+        named_ = false;
         return true;
     }
 
 private:
+    /// Names may be left over from a run that was killed.
+    template <class Make> bool give_name(Make make)
+    {
+        constexpr int most_tries = 100;
+        for (int i = 0; i < most_tries && !named_; ++i) {
+            path_ = target_.parent_path() / ("." + target_.filename().string().substr(0, 100) + "." +
+                                             std::to_string(::getpid()) + "-" + std::to_string(i));
+            named_ = make() >= 0;
+            error_ = named_ ? 0 : errno;
+            if (!named_ && error_ != EEXIST) {
+                return false;
+            }
+        }
+        return named_;
+    }
     bool note()
     {
         error_ = errno;
         return false;
     }
 
-    fs::path path_;
+    fs::path target_, path_;
     int file_ = -1, error_ = 0;
-    bool moved_ = false;
+    bool named_ = false; ///< beside the target, by path_
 };
 
 /// So that the new name, too, is on the disk. Not every file system can; then nothing is lost but speed of recovery.
@@ -132,6 +152,8 @@ std::optional<Problem> cannot_write(const std::string& path, const std::string& 
         }
     } else if (target.filename().empty()) {
         return Problem{path, 0, 0, "names no file", "name a file in that folder"};
+    } else if (error == std::errc::filename_too_long) {
+        return failed(path, error.value());
     }
     if (!fs::is_directory(target.parent_path(), error)) {
         return Problem{path, 0, 0, "cannot be written: there is no folder " + target.parent_path().string(),
@@ -145,7 +167,7 @@ std::optional<Problem> write_file(const std::string& path, std::string_view text
 {
     const fs::path target = target_of(path);
     Beside fresh(target);
-    if (fresh.error() != 0 || !fresh.write(text) || !fresh.take_place_of(target)) {
+    if (fresh.error() != 0 || !fresh.write(text) || !fresh.take_its_place()) {
         return failed(path, fresh.error());
     }
     sync_folder(target.parent_path());

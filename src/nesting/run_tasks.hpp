@@ -9,7 +9,8 @@
 
 namespace tuckwright::nesting {
 
-/// Runs task(0) .. task(count - 1) on the given number of threads; an exception of one is passed on.
+/// Runs task(0) .. task(count - 1) on the given number of threads, or on as many as the system gives; an exception of one
+/// is passed on.
 template <class Task> void run_tasks(std::size_t count, unsigned threads, Task task)
 {
     std::atomic<std::size_t> next{0};
@@ -26,8 +27,11 @@ template <class Task> void run_tasks(std::size_t count, unsigned threads, Task t
         }
     };
     std::vector<std::thread> helpers;
-    for (unsigned k = 1; k < threads; ++k) {
-        helpers.emplace_back(work);
+    try {
+        for (unsigned k = 1; k < threads; ++k) {
+            helpers.emplace_back(work);
+        }
+    } catch (const std::exception&) { // no more threads, or no memory for them: those that there are do it all
     }
     work();
     for (auto& helper : helpers) {

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <limits>
 
+#include "report/words.hpp"
+
 namespace tuckwright::report
 {
 
@@ -31,7 +33,7 @@ const char* kind_of(const nlohmann::json& value)
 void Faults::add(const std::string& path, const std::string& what, const std::string& remedy)
 {
     if (problems_.size() < most_faults) {
-        problems_.push_back({file_, 0, 0, path.empty() ? what : path + ": " + what, remedy});
+        problems_.push_back({file_, 0, 0, printable(path.empty() ? what : path + ": " + what), remedy});
     }
 }
 

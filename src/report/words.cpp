@@ -244,13 +244,28 @@ std::string envelope_in_words(const Shape& envelope)
                        length_in_words(box.height));
 }
 
+namespace {
+
+/// Characters U+2028 to U+202E, which end a line or turn the direction of what follows, and U+2066 to U+2069, which turn it
+/// too: with them a text can be made to look like another. Source: Unicode Standard Annex 9, 2.1 to 2.5, from memory.
+bool turns_the_line(std::string_view three)
+{
+    return three.size() == 3 && ((three.substr(0, 2) == "\xE2\x80" && three[2] >= '\xA8' && three[2] <= '\xAE') ||
+                                 (three.substr(0, 2) == "\xE2\x81" && three[2] >= '\xA6' && three[2] <= '\xA9'));
+}
+
+} // namespace
+
 std::string printable(std::string_view text)
 {
     std::string result;
     for (std::size_t i = 0; i < text.size(); ++i) {
         const auto c = static_cast<unsigned char>(text[i]);
         const auto next = i + 1 < text.size() ? static_cast<unsigned char>(text[i + 1]) : 0U;
-        if (c < 0x20U || c == 0x7FU) {
+        if (turns_the_line(text.substr(i, 3))) {
+            result += ' ';
+            i += 2;
+        } else if (c < 0x20U || c == 0x7FU) {
             result += ' ';
         } else if (c == 0xC2U && next >= 0x80U && next < 0xA0U) {
             result += ' ';

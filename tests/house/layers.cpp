@@ -125,7 +125,7 @@ std::string objection_to_angled(const std::string& from, const std::string& head
             return allowed ? "" : "room " + from + " must not use " + word;
         }
     }
-    static const std::set<std::string> of_the_system{"unistd.h", "fcntl.h", "signal.h", "sys/stat.h"};
+    static const std::set<std::string> of_the_system{"unistd.h", "fcntl.h", "signal.h", "sys/mman.h", "sys/stat.h"};
     if (of_the_system.count(header) > 0) {
         return from == "cli" ? "" : "only the command line talks to the system";
     }
