@@ -15,7 +15,7 @@ namespace tuckwright::report {
 
 namespace {
 
-constexpr std::size_t most_items = 2000;
+constexpr std::size_t most_items = 500; // as a kit may have; a proof takes more than the square of it
 constexpr std::size_t most_parts = 16; // solids or cavities of one item
 constexpr std::size_t most_planes = 4'000'000;
 

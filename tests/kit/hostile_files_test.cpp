@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "tuckwright/kit_reader.hpp"
+#include "tuckwright/shelf.hpp"
 
 using namespace tuckwright;
 namespace fs = std::filesystem;
@@ -44,15 +45,19 @@ double processor_time(const std::function<void()>& work)
     return static_cast<double>(std::clock() - start);
 }
 
-/// Reads a kit; checks that it takes no longer than some plain files as large as may be: a yardstick that follows the
-/// machine, its load and the build. Usual are two at most; what grows with the square of the file takes hundreds.
-Result<Kit> read_soon(const std::string& text, const std::string& source = "kit.yaml")
+/// Checks that work takes no longer than the reading of some plain kit files as large as may be: a yardstick that follows
+/// the machine, its load and the build. Usual are two at most; what grows with the square of a file takes hundreds.
+void check_soon(const std::function<void()>& work)
 {
     static const double plain = processor_time(
         [] { CHECK_FALSE(read_kit_text("kit: Soup\nitems:\n" + repeated("- a\n", limit - 100), "plain.yaml").ok()); });
+    CHECK(processor_time(work) < 20 * plain);
+}
+
+Result<Kit> read_soon(const std::string& text, const std::string& source = "kit.yaml")
+{
     std::optional<Result<Kit>> kit;
-    const double taken = processor_time([&] { kit = read_kit_text(text, source); });
-    CHECK(taken < 20 * plain);
+    check_soon([&] { kit = read_kit_text(text, source); });
     return *kit;
 }
 
@@ -242,4 +247,25 @@ TEST_CASE("a large thing of a shelf that is taken many times is refused soon")
     const auto kit = read_soon("kit: A\nshelf: s.yaml\nitems:\n" + text, (folder.path / "kit.yaml").string());
     REQUIRE_FALSE(kit.ok());
     CHECK(kit.problems().size() <= 1000);
+}
+
+TEST_CASE("a table that is large, or of many faults, is refused soon")
+{
+    const auto refused_soon = [](const std::string& table, const std::string& part) {
+        std::string said;
+        check_soon([&] {
+            const auto shelf = shelf_from_csv(table, "things.csv", "Things");
+            said = shelf ? "" : to_string(shelf.problems().front());
+        });
+        INFO(said);
+        CHECK_FALSE(said.empty());
+        CHECK(said.find(part) != std::string::npos);
+    };
+    const std::string head = "id,weight_g,height_mm,diameter_mm\n";
+    refused_soon(repeated("a,1,2,3\n", 5 * limit), "larger than");
+    refused_soon(head + repeated("a,1,2,3\n", limit - 100), "");
+    refused_soon(head + repeated("a,x,y,z\n", limit - 100), "");
+    refused_soon(repeated("\"", limit - 100), "");
+    refused_soon(repeated(",", limit - 100), "");
+    refused_soon(head + "\"" + std::string(limit - 200, 'x'), "");
 }

@@ -332,12 +332,16 @@ private:
                 continue;
             }
             const Point point{rest.point.x, rest.point.y, rest.point.z};
-            if (rest.on &&
-                (depth_in(*rest.on, point, 0) < -margin_ || depth_in(item, point, tolerance::rest_drop) < -margin_)) {
-                return "rests on a point that is elsewhere";
-            }
             const auto lid = std::find_if(bundle_.items.begin(), bundle_.items.end(),
                                           [&](const PlacedItem& other) { return other.closes == item; });
+            Real lowered = depth_in(item, point, tolerance::rest_drop);
+            if (lid != bundle_.items.end()) { // a vessel may rest by its lid
+                lowered = std::max(lowered, depth_in(static_cast<std::size_t>(lid - bundle_.items.begin()), point,
+                                                     tolerance::rest_drop));
+            }
+            if (rest.on && (depth_in(*rest.on, point, 0) < -margin_ || lowered < -margin_)) {
+                return "rests on a point that is elsewhere";
+            }
             if (rest.on && (in_cavity(*rest.on, point, 0) || in_cavity(item, point, tolerance::rest_drop))) {
                 return "rests on air";
             }

@@ -348,8 +348,8 @@ TEST_CASE("hostile files are refused in a blink")
     CHECK(problems_in(std::string(std::size_t{64} * 1024 * 1024 + 1, ' ')).find("larger than 64 MiB") !=
           std::string::npos);
     json object = json::parse(to_json(sample()));
-    object["items"] = json(std::vector<int>(2001, 0));
-    CHECK(problems_in(object.dump()).find("items: has 2001 entries; it must have 1 to 2000") != std::string::npos);
+    object["items"] = json(std::vector<int>(501, 0));
+    CHECK(problems_in(object.dump()).find("items: has 501 entries; it must have 1 to 500") != std::string::npos);
 }
 
 TEST_CASE("a changed byte anywhere is refused or read, but never crashes")
