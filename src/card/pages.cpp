@@ -200,9 +200,8 @@ private:
     {
         std::vector<Block> blocks;
         if (content_.unpacking.size() > 1) {
-            blocks.push_back(stacked({heading("Comes out in this order"),
-                                      text_block(in_order(content_.unpacking), plain_, width_)},
-                                     0));
+            blocks.push_back(stacked(
+                {heading("Comes out in this order"), text_block(in_order(content_.unpacking), plain_, width_)}, 0));
         }
         if (!content_.cautions.empty()) {
             blocks.push_back(cautions_block());
@@ -239,7 +238,8 @@ private:
         for (std::size_t k = rows.size() + 1; k-- > 0 && sheet_.pages() == 1;) { // more on the first page goes before
             const auto middle = rows.begin() + static_cast<std::ptrdiff_t>(k);
             double on_first = sheet_.room() - std::accumulate(rows.begin(), middle, head);
-            const double on_second = sheet_.page_room() - std::accumulate(middle, rows.end(), tail + (k == 0 ? head : 0));
+            const double on_second =
+                sheet_.page_room() - std::accumulate(middle, rows.end(), tail + (k == 0 ? head : 0));
             if (k == rows.size() && (on_first - tail) / static_cast<double>(k) >= comfortable_picture) {
                 on_first -= tail; // all on one page
             }

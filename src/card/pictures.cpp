@@ -20,12 +20,15 @@ void draw_step(Canvas& canvas, const Frame& frame, const Bundle& bundle, const S
 {
     constexpr double share = 0.6, gap = 1; // of the width, for the slanted view; mm
     const ViewOptions plain{.labels = false, .dimensions = false, .cut_marks = false, .covers = step.covers};
-    const ViewOptions named{.labels = true, .dimensions = false, .cut_marks = false,
-                            .keep_clear = Frame{frame.x, frame.y, 2 * badge, 2 * badge}, .covers = step.covers};
+    const ViewOptions named{.labels = true,
+                            .dimensions = false,
+                            .cut_marks = false,
+                            .keep_clear = Frame{frame.x, frame.y, 2 * badge, 2 * badge},
+                            .covers = step.covers};
     const double slanted = share * frame.width;
     fit(canvas, {frame.x, frame.y, slanted, frame.height}, bundle, step.step, View::slanted, named);
-    fit(canvas, {frame.x + slanted + gap, frame.y, frame.width - slanted - gap, frame.height}, bundle, step.step, View::above,
-        plain);
+    fit(canvas, {frame.x + slanted + gap, frame.y, frame.width - slanted - gap, frame.height}, bundle, step.step,
+        View::above, plain);
 }
 
 void draw_whole(Canvas& canvas, const Frame& frame, const Bundle& bundle)

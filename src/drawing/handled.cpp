@@ -28,8 +28,7 @@ Vec3 as_vector(const std::array<std::int64_t, 3>& direction)
 /// Where a vessel's mouth points; a sleeve has two, and what goes in comes through the upper one.
 Vec3 mouth_of(const PlacedItem& vessel, const std::array<std::int64_t, 3>& way_in)
 {
-    const Vec3 axis =
-        own_axis(vessel.cavities.empty() ? vessel.solids.front().pose : vessel.cavities.front().pose, 2);
+    const Vec3 axis = own_axis(vessel.cavities.empty() ? vessel.solids.front().pose : vessel.cavities.front().pose, 2);
     return is_sleeve(vessel) && dot(axis, as_vector(way_in)) > 0 ? -1.0 * axis : axis;
 }
 

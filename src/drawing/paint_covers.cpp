@@ -48,7 +48,8 @@ private:
         if (stage_.shown.item) {
             return stage_.shown.item == held_lid(stage_.bundle, band);
         }
-        return stage_.options.covers == all_covers || (!stage_.shown.bag && band.over.empty() && k == stage_.shown.bands.back());
+        return stage_.options.covers == all_covers ||
+               (!stage_.shown.bag && band.over.empty() && k == stage_.shown.bands.back());
     }
 
     /// All things may hide a band but the vessels in which it lies: one looks into these.
@@ -56,7 +57,8 @@ private:
     {
         std::vector<bool> may_hide = stage_.shown.there;
         if (const auto lid = held_lid(stage_.bundle, band)) {
-            for (auto at = parent_of(stage_.bundle, *stage_.bundle.items[*lid].closes); at; at = parent_of(stage_.bundle, *at)) {
+            for (auto at = parent_of(stage_.bundle, *stage_.bundle.items[*lid].closes); at;
+                 at = parent_of(stage_.bundle, *at)) {
                 may_hide[*at] = false;
             }
         }
@@ -141,7 +143,8 @@ private:
         std::vector<Spot> ends;
         for (std::size_t k = 0; k < loop.size(); ++k) {
             const Vec3 from = loop[k], to = loop[(k + 1) % loop.size()];
-            const double a = stage_.camera.depth(from) - stage_.cut.level, b = stage_.camera.depth(to) - stage_.cut.level;
+            const double a = stage_.camera.depth(from) - stage_.cut.level,
+                         b = stage_.camera.depth(to) - stage_.cut.level;
             if ((a < 0) != (b < 0)) {
                 ends.push_back(stage_.on_paper(from + (a / (a - b)) * (to - from)));
             }
@@ -175,10 +178,12 @@ private:
 bool has_room(const Stage& stage, const Frame& place)
 {
     const Frame& w = stage.window;
-    const bool in_bag = stage.shown.bag && place.x < w.right() && w.x < place.right() && place.y < w.bottom() && w.y < place.bottom();
+    const bool in_bag =
+        stage.shown.bag && place.x < w.right() && w.x < place.right() && place.y < w.bottom() && w.y < place.bottom();
     return stage.is_free(place) && !in_bag && !stage.seen.shows_anything(place) &&
            std::none_of(stage.lines.begin(), stage.lines.end(), [&](const Frame& line) {
-               return place.x < line.right() && line.x < place.right() && place.y < line.bottom() && line.y < place.bottom();
+               return place.x < line.right() && line.x < place.right() && place.y < line.bottom() &&
+                      line.y < place.bottom();
            });
 }
 
@@ -208,14 +213,14 @@ void write_name(Stage& stage, const Stage::Name& name)
     for (int k = 0; k < 400; ++k) { // level with the spot, then a little higher and lower by turns
         const double y = spot.y - extent.height / 2 + (k % 2 == 0 ? 1 : -1) * 0.5 * ((k + 1) / 2);
         const Frame place{last, y, extent.width, extent.height};
-        const bool right = place.x > spot.x + 1.5, above = place.bottom() < spot.y - 0.5, below = place.y > spot.y + 0.5;
+        const bool right = place.x > spot.x + 1.5;
+        const bool above = place.bottom() < spot.y - 0.5;
+        const bool below = place.y > spot.y + 0.5;
         if (!right && !above && !below) {
             continue;
         }
-        const Spot end{right ? place.x - 0.4 : place.x + extent.width / 2,
-                       right   ? y + extent.height / 2
-                       : above ? place.bottom()
-                               : place.y};
+        const double level = right ? y + extent.height / 2 : above ? place.bottom() : place.y;
+        const Spot end{right ? place.x - 0.4 : place.x + extent.width / 2, level};
         if (has_room(stage, place) && is_line_free(stage, spot, end)) {
             stage.canvas.draw(Path::line(spot, end), Pen{palette::ink, 0.18});
             stage.canvas.write(name.text, {place.x, place.y}, cover_style);

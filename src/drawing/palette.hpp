@@ -32,12 +32,22 @@ struct Screen {
     Color paper, ink, faint, vessel, room, mark, band;
     std::array<Color, 8> hues;
 };
-inline constexpr Screen light{rgb(0xf7f4ec), rgb(0x2b2a27), rgb(0x8d887c), rgb(0xcfc9ba),
-                              rgb(0x0b7a5c), rgb(0xa13d00), rgb(0x8a5a1c),
+inline constexpr Screen light{rgb(0xf7f4ec),
+                              rgb(0x2b2a27),
+                              rgb(0x8d887c),
+                              rgb(0xcfc9ba),
+                              rgb(0x0b7a5c),
+                              rgb(0xa13d00),
+                              rgb(0x8a5a1c),
                               {rgb(0x7fb8de), rgb(0xe6b455), rgb(0x67b59b), rgb(0xd99676), rgb(0xc79cb9), rgb(0xe3dc83),
                                rgb(0x6f93bd), rgb(0xb7ab8f)}};
-inline constexpr Screen dark{rgb(0x211f1c), rgb(0xece7db), rgb(0x8f897c), rgb(0x6f6a5f),
-                             rgb(0x58c9a5), rgb(0xff9c5b), rgb(0xd9b380),
+inline constexpr Screen dark{rgb(0x211f1c),
+                             rgb(0xece7db),
+                             rgb(0x8f897c),
+                             rgb(0x6f6a5f),
+                             rgb(0x58c9a5),
+                             rgb(0xff9c5b),
+                             rgb(0xd9b380),
                              {rgb(0x4b8fbb), rgb(0xb98926), rgb(0x3c8a70), rgb(0xb06a48), rgb(0x96688a), rgb(0xa9a24a),
                               rgb(0x4c6f9c), rgb(0x857a5e)}};
 

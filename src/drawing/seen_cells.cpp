@@ -106,7 +106,9 @@ SeenCells::Range SeenCells::range_of(std::size_t item) const
 
 bool SeenCells::shows_anything(const Frame& place) const
 {
-    const auto index = [](double from, int last) { return std::clamp(static_cast<int>(std::floor(from / cell)), 0, last); };
+    const auto index = [](double from, int last) {
+        return std::clamp(static_cast<int>(std::floor(from / cell)), 0, last);
+    };
     const int left = index(place.x - frame_.x, columns_ - 1), right = index(place.right() - frame_.x, columns_ - 1);
     const int top = index(place.y - frame_.y, rows_ - 1), bottom = index(place.bottom() - frame_.y, rows_ - 1);
     for (int y = top; y <= bottom; ++y) {

@@ -162,10 +162,10 @@ private:
     std::string packed_words() const
     {
         const Shape outer = outer_envelope(bundle_);
-        std::string text = fmt::format("It is {}{}, {}, {}.", report::envelope_in_words(outer),
-                                       bundle_.bag ? " in its bag" : "",
-                                       report::volume_in_words(volume_ml(outer), report::Rounding::up),
-                                       report::weight_in_words(total_weight_g(bundle_)));
+        std::string text =
+            fmt::format("It is {}{}, {}, {}.", report::envelope_in_words(outer), bundle_.bag ? " in its bag" : "",
+                        report::volume_in_words(volume_ml(outer), report::Rounding::up),
+                        report::weight_in_words(total_weight_g(bundle_)));
         for (const std::string& step : report::cover_steps(bundle_)) {
             text += " " + step;
         }

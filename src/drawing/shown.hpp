@@ -23,7 +23,7 @@ struct Shown {
     std::vector<bool> moving;                 ///< the item of the step, with all that it holds and its shut lid
     std::optional<std::size_t> item;          ///< of the step; nothing when all is done
     std::vector<std::vector<Hollow>> hollows; ///< of each item; none where its contents fill it
-    std::vector<std::size_t> bands; ///< of Bundle::bands: over lids that are shut, and of the finished bundle round it all
+    std::vector<std::size_t> bands; ///< of Bundle::bands: over shut lids, and of the finished bundle round it all
     bool bag = false;               ///< whether the bag is pulled over it all
 };
 

@@ -231,7 +231,8 @@ std::vector<Spot> sign_spots(const Stage& stage, Spot beside, double width)
     const Frame& f = stage.frame;
     const double y = std::clamp(beside.y, f.y + 0.4, std::max(f.y + 0.4, stage.window.y - sign_height - 0.5));
     const double left = f.x + 0.4, right = f.right() - width - 0.4, low = f.bottom() - sign_height - 0.4;
-    return {{beside.x + 2.2, y}, {beside.x - 2.2 - width, y}, {left, f.y + 0.4}, {right, f.y + 0.4}, {left, low}, {right, low}};
+    return {{beside.x + 2.2, y}, {beside.x - 2.2 - width, y}, {left, f.y + 0.4}, {right, f.y + 0.4}, {left, low},
+            {right, low}};
 }
 
 } // namespace
@@ -296,7 +297,8 @@ void paint_tip(Stage& stage)
             }
             bent_arrow(stage, place, tip);
             if (width > bare) {
-                stage.canvas.write(what.text, {place.x + bare + gap, place.y + (sign_height - what.extent.height) / 2}, what.style);
+                stage.canvas.write(what.text, {place.x + bare + gap, place.y + (sign_height - what.extent.height) / 2},
+                                   what.style);
             }
             stage.taken.push_back(place);
             stage.seen.paint(Path::rectangle(place), std::nullopt);

@@ -156,7 +156,8 @@ private:
         if (!vessel) {
             for (const Hollow& hollow : hollows) {
                 if (const auto room = section_of(hollow.room, stage_.cut); !room.empty()) {
-                    area(Path::polygon(room), {item(i).full ? palette::contents : palette::inside, 1, hatch(i)}, thin, i);
+                    area(Path::polygon(room), {item(i).full ? palette::contents : palette::inside, 1, hatch(i)}, thin,
+                         i);
                 }
             }
         }

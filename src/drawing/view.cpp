@@ -141,8 +141,8 @@ void paint_room(Stage& stage)
 
 double fitting_scale(const Bundle& bundle, View view, PageSize frame, std::size_t step, const ViewOptions& options)
 {
-    const auto scale = drawing::usual_scale(
-        drawing::least_scale(drawing::as_handled(bundle, step), view, frame, step, options));
+    const auto scale =
+        drawing::usual_scale(drawing::least_scale(drawing::as_handled(bundle, step), view, frame, step, options));
     require(scale.has_value(), "things are no longer than the longest length");
     return *scale;
 }

@@ -106,14 +106,16 @@ std::string taken(const Replay& before, std::size_t item, const std::string& ver
     const std::string name = spoken_name(bundle, item);
     const bool holds = holds_something(before, item);
     if (!is_tipped(before, item)) {
-        const char* const filled = is_loaded_sleeve(before, item) ? ", held together with all that is in it," : ", with all that is in it,";
+        const char* const filled =
+            is_loaded_sleeve(before, item) ? ", held together with all that is in it," : ", with all that is in it,";
         return verb + " " + name + (holds ? filled : "");
     }
     const auto& cavities = bundle.items[item].cavities;
     const bool is_open = std::any_of(cavities.begin(), cavities.end(),
                                      [](const PlacedCavity& cavity) { return cavity.opens != Opening::closed; });
     const std::string turn = posture(bundle, item) == "upside down" ? "turn it over" : "tip it over";
-    std::string text = is_open ? "Hold the mouth of " + name + " shut, " + turn : (turn == "turn it over" ? "Turn " : "Tip ") + name + " over";
+    std::string text = is_open ? "Hold the mouth of " + name + " shut, " + turn
+                               : (turn == "turn it over" ? "Turn " : "Tip ") + name + " over";
     text += holds ? " with all that is in it" : "";
     std::string then = verb;
     then.front() = static_cast<char>(then.front() - 'A' + 'a');
@@ -219,7 +221,7 @@ std::string slip_over(const Replay& before, std::size_t item, const Surroundings
     const Bundle& bundle = before.bundle();
     const std::string word = posture(bundle, item);
     const std::string way = word == "standing" || word == "flat" ? "" : " (" + word + ")";
-    const char* const filled = is_loaded_sleeve(before, item)   ? ", held together with all that is in it"
+    const char* const filled = is_loaded_sleeve(before, item)  ? ", held together with all that is in it"
                                : holds_something(before, item) ? ", with all that is in it"
                                                                : "";
     const std::string around =

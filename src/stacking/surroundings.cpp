@@ -255,8 +255,7 @@ std::optional<Span> span_of(const PlacedCavity& cavity, const Solid& body, doubl
     const double off = std::abs(dot(from_axis, aside)) + width;
     const auto end = [&](double way) {
         const Vec3 at = from_axis + way * along;
-        return Span::End{std::atan2(at.y, at.x) * 180 / std::numbers::pi,
-                         radius - std::hypot(dot(at, along), off)};
+        return Span::End{std::atan2(at.y, at.x) * 180 / std::numbers::pi, radius - std::hypot(dot(at, along), off)};
     };
     Span span{end(length), end(-length), 0};
     if (span.second.air < span.first.air) {

@@ -32,8 +32,8 @@ struct Span {
         double bearing = 0; ///< degrees from x, seen from the axis
         double air = 0;     ///< mm to the wall
     };
-    End first, second;      ///< the first is nearer to the wall
-    double middle_air = 0;  ///< mm to the wall from the middle of its long side that faces it
+    End first, second;     ///< the first is nearer to the wall
+    double middle_air = 0; ///< mm to the wall from the middle of its long side that faces it
 };
 
 struct Surroundings {
@@ -53,7 +53,7 @@ struct Surroundings {
     bool is_axis = false;            ///< that is the axis of a cylinder that lies and is wider than long
     std::optional<double> mouth;     ///< with sides or a clock: degrees from x of the open end of a vessel that lies
     std::optional<double> part;      ///< the same of what is fixed to the side of an upright cylinder, if it is one thing
-    std::optional<Span> span;        ///< with a clock, in a round vessel: of what lies level and is far longer than wide
+    std::optional<Span> span; ///< with a clock, in a round vessel: of what lies level and is far longer than wide
     std::optional<Lean> lean;        ///< of what leans in a container that stands
     std::vector<Neighbour> beside;   ///< placed before, at its height, in the same container, not carriers; the
                                      ///< nearest, and a second one if that is near enough too; in the

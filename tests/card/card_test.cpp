@@ -37,7 +37,8 @@ std::string text_of_pdf(const std::string& bytes, const std::string& tool)
 {
     const fs::path file = fs::temp_directory_path() / ("tuckwright-card-" + std::to_string(::getpid()) + ".pdf");
     std::ofstream(file, std::ios::binary) << bytes;
-    const std::string text = test::printed_by(tool + " " + file.string() + (tool.rfind("pdftotext", 0) == 0 ? " -" : "") + " 2>&1");
+    const std::string text =
+        test::printed_by(tool + " " + file.string() + (tool.rfind("pdftotext", 0) == 0 ? " -" : "") + " 2>&1");
     fs::remove(file);
     return text;
 }

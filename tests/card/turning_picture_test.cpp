@@ -160,7 +160,9 @@ TEST_CASE("the page gets its colours and where bands run with its data")
     const std::string page = turning_picture(bundle);
     const json data = data_in(page);
     namespace palette = drawing::palette;
-    const auto read = [](const std::string& web) { return palette::rgb(static_cast<unsigned>(std::stoul(web.substr(1), nullptr, 16))); };
+    const auto read = [](const std::string& web) {
+        return palette::rgb(static_cast<unsigned>(std::stoul(web.substr(1), nullptr, 16)));
+    };
     for (const auto& [name, screen] : {std::pair{"light", palette::light}, {"dark", palette::dark}}) {
         const json& colours = data["colours"][name];
         CHECK(read(colours["paper"]) == screen.paper);

@@ -50,9 +50,10 @@ TEST_CASE("a band round two tins is as long as an open belt round two pulleys")
 TEST_CASE("a band round everything is where most things are")
 {
     using namespace handmade;
-    Bundle bundle = handmade::bundle("", Cylinder{120, 200},
-                                     {item("drum", cylinder(120, 140, {0, 0, 70})), item("left", cylinder(40, 60, {-30, 0, 170})),
-                                      item("right", cylinder(40, 50, {30, 0, 165}))});
+    Bundle bundle =
+        handmade::bundle("", Cylinder{120, 200},
+                         {item("drum", cylinder(120, 140, {0, 0, 70})), item("left", cylinder(40, 60, {-30, 0, 170})),
+                          item("right", cylinder(40, 50, {30, 0, 165}))});
     bundle.bands = {Band{"strap", "strap", 10, 500}};
     const auto loop = loop_of(bundle, bundle.bands[0]);
     REQUIRE_FALSE(loop.empty());

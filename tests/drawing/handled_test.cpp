@@ -53,7 +53,8 @@ std::vector<std::string> faults_of_filling(const Bundle& bundle)
         }
         const Vec3 off = body.pose.center - cavity.pose.center;
         const auto& c = std::get<Cylinder>(body.shape);
-        if (std::hypot(off.x, off.y) + c.diameter / 2 > radius + rounding || low_of(body) < floor_of(bundle.items[0]) - rounding) {
+        if (std::hypot(off.x, off.y) + c.diameter / 2 > radius + rounding ||
+            low_of(body) < floor_of(bundle.items[0]) - rounding) {
             faults.push_back(bundle.items[i].id + " is through the wall");
         }
         if (!rests) {
@@ -74,9 +75,10 @@ Bundle turned_pot(std::uint64_t seed, const Quaternion& turn)
     for (int k = 0; k < 5; ++k) {
         const double diameter = dice.between(10, 60), height = dice.between(5, 30), gap = dice.between(0, 8);
         const double off = dice.between(0, 48 - diameter / 2), angle = dice.between(0, 6.28);
-        items.push_back(in(item("thing " + std::to_string(k), cylinder(diameter, height,
-                                                                       {off * std::cos(angle), off * std::sin(angle),
-                                                                        top + gap + height / 2})), 0));
+        items.push_back(
+            in(item("thing " + std::to_string(k),
+                    cylinder(diameter, height, {off * std::cos(angle), off * std::sin(angle), top + gap + height / 2})),
+               0));
         top += height + gap;
     }
     Bundle made = bundle("Turned", Cylinder{400, 400}, items);
@@ -148,8 +150,7 @@ TEST_CASE("what stands is drawn where it will be")
             const Bundle handled = as_handled(bundle, step);
             CAPTURE(sample.name, step);
             REQUIRE(handled.items.size() == bundle.items.size());
-            const bool stands = !root || bundle.items[*root].cavities.empty() ||
-                                mouth(bundle.items[*root]).z > 0.999 ||
+            const bool stands = !root || bundle.items[*root].cavities.empty() || mouth(bundle.items[*root]).z > 0.999 ||
                                 bundle.items[*root].cavities.front().opens == Opening::both;
             for (std::size_t i = 0; i < bundle.items.size() && stands && !root; ++i) {
                 CHECK(handled.items[i].solids == bundle.items[i].solids);
@@ -164,9 +165,11 @@ TEST_CASE("what stands is drawn where it will be")
 
 TEST_CASE("whatever way a pot is turned in the end, its things lie on one another while it is filled")
 {
-    const std::vector<Quaternion> turns{{0, 1, 0, 0}, {0, 0, 1, 0}, {1, 0, 1, 0}, {1, 1, 0, 0}, {1, 0, -1, 0}, {7, 5, 3, 0}};
+    const std::vector<Quaternion> turns{{0, 1, 0, 0}, {0, 0, 1, 0},  {1, 0, 1, 0},
+                                        {1, 1, 0, 0}, {1, 0, -1, 0}, {7, 5, 3, 0}};
     for (int seed = 1; seed <= test::count(40, 6); ++seed) {
-        const Bundle bundle = turned_pot(static_cast<std::uint64_t>(seed), turns[static_cast<std::size_t>(seed) % turns.size()]);
+        const Bundle bundle =
+            turned_pot(static_cast<std::uint64_t>(seed), turns[static_cast<std::size_t>(seed) % turns.size()]);
         const auto faults = faults_of_filling(as_handled(bundle, 4));
         INFO("seed " << seed << ": " << (faults.empty() ? "" : faults.front()));
         CHECK(faults.empty());

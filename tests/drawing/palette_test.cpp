@@ -96,14 +96,17 @@ double least_difference(const Color& a, const Color& b)
 
 } // namespace
 
-TEST_CASE("on a screen, light or dark: words, lines and marks are readable, and neighbours in the list differ for everybody")
+TEST_CASE(
+    "on a screen, light or dark: words, lines and marks are readable, and neighbours in the list differ for everybody")
 {
     CHECK(lab(light_of({1, 1, 1}))[0] == Approx(100));
     // A red and a green that differ for most people, and hardly for those without green cones.
     const Color red = palette::rgb(0xc06030), green = palette::rgb(0x7d8030);
     CHECK(least_difference(red, green) < 12);
     for (const palette::Screen& screen : {palette::light, palette::dark}) {
-        const auto clear = [&](const Color& c) { return contrast(luminance(light_of(c)), luminance(light_of(screen.paper))); };
+        const auto clear = [&](const Color& c) {
+            return contrast(luminance(light_of(c)), luminance(light_of(screen.paper)));
+        };
         CHECK(clear(screen.ink) >= 7);
         CHECK(clear(screen.mark) >= 4.5);
         CHECK(clear(screen.room) >= 3);
