@@ -12,6 +12,7 @@ if [ "$(id -u)" != 0 ] || ! command -v debootstrap > /dev/null; then
 fi
 [ -e "$root/etc/debian_version" ] || debootstrap --variant=minbase bookworm "$root" > "$root.log" ||
   { tail -5 "$root.log"; exit 1; }
+rm -rf "$root"/tmp/*
 cp "$deb" "$root/tmp/tuckwright.deb"
 
 in_root() { chroot "$root" env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin DEBIAN_FRONTEND=noninteractive LC_ALL=C.UTF-8 "$@"; }
