@@ -37,8 +37,9 @@ Result<std::string> input_text(const std::string& path, std::size_t most)
     const std::string name = from_pipe ? standard_input : path;
     const auto unreadable = [&](int error) {
         return Problem{name, 0, 0, "cannot be read: " + std::generic_category().message(error),
-                       error == ENOENT ? "check the path; 'tuckwright new' starts a kit file"
-                                       : "check the path and its permissions"};
+                       error == ENOENT && (path.ends_with(".yaml") || path.ends_with(".yml"))
+                           ? "check the path; 'tuckwright new' starts a kit file"
+                           : "check the path and its permissions"};
     };
     if (path.empty()) {
         return Problem{"", 0, 0, "the path of the file is empty", "give the path of a file, or - for standard input"};

@@ -329,7 +329,7 @@ Command new_command(CLI::App& app, NewKitOptions& options)
     add_option(command, "--name", "TEXT", "what the kit is called, if not as the file is",
                [&options](const std::string& text) { options.name = text; });
     command.add_flag("--schema", options.for_editors,
-                     "write kit.schema.json beside it, by which editors complete and check it");
+                     "write kit.schema.json beside it, or renew it: by it editors complete and check");
     return {&command, [&options] { return new_kit(options); }};
 }
 
@@ -420,6 +420,9 @@ int run(int argc, const char* const* argv)
     }
     std::vector<const char*> arguments(argv, argv + argc);
     if (argc > 1 && std::string_view(argv[1]) == "help") { // help, or help pack
+        if (argc > 2 && argv[2][0] != '-' && !knows_command(app, argv[2])) {
+            return wrong_input;
+        }
         arguments.erase(arguments.begin() + 1);
         arguments.push_back("--help");
     }

@@ -65,6 +65,9 @@ std::vector<Problem> problems_of(const NewKitOptions& options)
 {
     std::vector<Problem> problems;
     std::error_code error;
+    if (options.file.empty()) {
+        return {{"tuckwright", 0, 0, "the path of the file is empty", "name a file, or - for standard output"}};
+    }
     if (options.file == dash) {
         if (options.for_editors) {
             problems.push_back({"tuckwright", 0, 0, "--schema writes a file beside the kit, but the kit goes to standard output",

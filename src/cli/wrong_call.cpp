@@ -37,9 +37,20 @@ const CLI::App& called(const CLI::App& app)
 std::string about_extras(const CLI::App& app)
 {
     const CLI::App& command = called(app);
+    const std::string first = app.remaining(true).front();
     std::vector<std::string> options;
-    for (const CLI::Option* option : command.get_options([](const CLI::Option* o) { return o->nonpositional(); })) {
-        options.push_back(option->get_name());
+    bool takes_files = &command == &app;
+    for (const CLI::Option* option : command.get_options([](const CLI::Option*) { return true; })) {
+        if (option->nonpositional()) {
+            options.push_back(option->get_name());
+        }
+        takes_files = takes_files || (option->get_positional() && option->get_type_name() != "WORD");
+        if (first.starts_with('-') && option->check_name(first) && &command != &app) { // stands before the command
+            return fmt::format("give {} behind {}", first, command.get_name());
+        }
+    }
+    if (!takes_files && !first.starts_with('-')) {
+        return fmt::format("{} is one word too many for {}", first, command.get_name());
     }
     return about_unexpected(app.remaining(true), &command == &app ? "" : command.get_name(), options, command_words(app));
 }
@@ -72,6 +83,16 @@ std::string about_value(const CLI::App& command, const std::string& said)
 }
 
 } // namespace
+
+bool knows_command(const CLI::App& app, const std::string& word)
+{
+    const auto words = command_words(app);
+    if (std::find(words.begin(), words.end(), word) != words.end()) {
+        return true;
+    }
+    tell({{"tuckwright", 0, 0, about_unexpected({word}, "", {}, words), ""}});
+    return false;
+}
 
 void tell_wrong_call(const CLI::App& app, const CLI::ParseError& error)
 {

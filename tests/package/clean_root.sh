@@ -12,12 +12,13 @@ if [ "$(id -u)" != 0 ] || ! command -v debootstrap > /dev/null; then
 fi
 [ -e "$root/etc/debian_version" ] || debootstrap --variant=minbase bookworm "$root" > "$root.log" ||
   { tail -5 "$root.log"; exit 1; }
+rm -rf "$root"/tmp/*
 cp "$deb" "$root/tmp/tuckwright.deb"
 
 in_root() { chroot "$root" env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin DEBIAN_FRONTEND=noninteractive LC_ALL=C.UTF-8 "$@"; }
 
 in_root apt-get update -qq
-in_root apt-get install -y -qq --no-install-recommends /tmp/tuckwright.deb > "$root.log" 2>&1 || { tail -20 "$root.log"; exit 1; }
+in_root apt-get install -y -qq --reinstall --no-install-recommends /tmp/tuckwright.deb > "$root.log" 2>&1 || { tail -20 "$root.log"; exit 1; }
 in_root dpkg --verify tuckwright
 in_root tuckwright --version
 cd /tmp
