@@ -54,6 +54,14 @@ Header read_header(const CsvRecord& record, ProblemList& problems)
         known.push_back(column.name);
     }
     Header header;
+    constexpr std::size_t most = 200; // with columns that are not known, each of which is told
+    if (record.size() > most) {
+        problems.add(record.front().place,
+                     "the first line has " + std::to_string(record.size()) + " fields, but a table of things has at most " +
+                         std::to_string(columns.size()) + " columns",
+                     "the first line names the columns; check that it is the right file");
+        return header;
+    }
     std::set<std::string_view> given;
     for (const CsvField& field : record) {
         const auto found = std::find_if(columns.begin(), columns.end(),

@@ -207,7 +207,7 @@ TEST_CASE("fields of the wrong kind are named")
                {"/bundle/height_mm", 1e200, "bundle.height_mm: is 1e+200; it must lie between"},
                {"/lower_bound_ml", true, "lower_bound_ml: must be a number, but is true or false"},
                {"/items", json::object(), "items: must be a list, but is an object"},
-               {"/items", json::array(), "items: has 0 entries; it must have 1 to 2000"},
+               {"/items", json::array(), "items: has 0 entries; it must have 1 to 500"},
                {"/items/1", 7, "items[1]: must be an object, but is a number"},
                {"/items/1/copy", 0, "items[1].copy: is 0; it must lie between 1 and"},
                {"/items/1/copy", 99999999999, "items[1].copy: is 99999999999"},
