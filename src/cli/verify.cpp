@@ -119,7 +119,8 @@ int prove(const SavedBundle& saved, const std::string& name)
         return refuse(name, objections.front().rule, objections.front().what);
     }
     if (const auto wrong = wrong_words(bundle, name); !wrong.empty()) {
-        return refuse(name, "text", wrong.front().what);
+        return refuse(name, "text", wrong.front().what,
+                      "pack the kit anew if another version of the program saved this, whose words may differ");
     }
     if (const auto wrong = wrong_figures(bundle, name); !wrong.empty()) {
         return refuse(name, "figure", wrong.front().what);
