@@ -1,13 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Installs the build into a folder of its own, moves that, and uses the library from there: by find_package, and by
 # pkg-config where there is one. Given: BUILD, SOURCE, WORK, VERSION, COMPILER, LIBDIR.
-function(run what)
-  execute_process(COMMAND ${ARGN} RESULT_VARIABLE result OUTPUT_VARIABLE said ERROR_VARIABLE said)
-  if(NOT result EQUAL 0)
-    message(FATAL_ERROR "${what} failed:\n${said}")
-  endif()
-  set(said "${said}" PARENT_SCOPE)
-endfunction()
+include(${CMAKE_CURRENT_LIST_DIR}/run.cmake)
 
 # What the example prints: the spoon of 109 x 30 x 12 mm lies flat on the pot of 90 mm, and is sqrt(109^2 + 30^2) mm from
 # corner to corner.

@@ -2,13 +2,7 @@
 # The library as a folder of another project: no tests, no installed files and no warnings as errors come with it, and its
 # lowest room builds. With WHOLE set, all is built and run, which takes as long as the build itself. Given: SOURCE, WORK,
 # COMPILER.
-function(run what)
-  execute_process(COMMAND ${ARGN} RESULT_VARIABLE result OUTPUT_VARIABLE said ERROR_VARIABLE said)
-  if(NOT result EQUAL 0)
-    message(FATAL_ERROR "${what} failed:\n${said}")
-  endif()
-  set(said "${said}" PARENT_SCOPE)
-endfunction()
+include(${CMAKE_CURRENT_LIST_DIR}/run.cmake)
 
 file(REMOVE_RECURSE ${WORK})
 run("configuring" ${CMAKE_COMMAND} -S ${SOURCE}/tests/package -B ${WORK} -DTUCKWRIGHT_FOLDER=${SOURCE}
