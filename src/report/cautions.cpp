@@ -36,7 +36,7 @@ const std::array<Caution, 8>& known()
          "fold or cover the edge before packing"},
         {{Kind::hot},
          {"stove", "burner"},
-         "let cool down before packing, and keep off what melts, burns or is under pressure"},
+         "let cool down before packing; hot, it can melt, burn or burst what it touches"},
         {{Kind::fragile}, {}, "wrap in something soft, and set the bundle down gently"},
         {{Kind::liquid}, {}, "shut tightly, and keep the bundle upright"},
     }};

@@ -109,6 +109,17 @@ std::string first_cover_off(const Bundle& bundle)
     return bands.empty() ? "" : "take off " + spoken(bands.back());
 }
 
+std::vector<std::string> bands_over(const Bundle& bundle, std::size_t lid)
+{
+    std::vector<std::string> names;
+    for (const Band& band : bundle.bands) {
+        if (band.over == bundle.items[lid].id) {
+            names.push_back(spoken(band));
+        }
+    }
+    return names;
+}
+
 std::vector<std::string> covers_from_outside(const Bundle& bundle)
 {
     std::vector<std::string> order;

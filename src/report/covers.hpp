@@ -19,6 +19,9 @@ std::string first_cover_off(const Bundle& bundle);
 /// The bag and the bands round everything, in the order in which they come off: "Soft bag", "Strap".
 std::vector<std::string> covers_from_outside(const Bundle& bundle);
 
+/// The bands over a lid, by its place among the items.
+std::vector<std::string> bands_over(const Bundle& bundle, std::size_t lid);
+
 /// Parts of their own on the bands that hold lids, and on the bag and the bands round everything, how wide they are and
 /// what they hold; empty without them.
 std::string covers_text(const Bundle& bundle);

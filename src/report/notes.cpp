@@ -50,7 +50,7 @@ std::string unheld_note(const Bundle& bundle)
                                       [](const PlacedItem& item) { return !item.in && !item.closes; });
     return direct < 2 || bundle.bag || !bundle.bands.empty()
                ? ""
-               : "Nothing of this kit goes round the bundle: carry it in a close bag, or strap it.";
+               : "Nothing of this kit goes round the bundle: carry it in a snug bag, or strap it.";
 }
 
 } // namespace tuckwright::report

@@ -121,6 +121,9 @@ std::vector<ComingOut> unpacking_order(const Bundle& bundle)
         const PlacedItem& item = bundle.items[step->item];
         const std::string name = spoken_name(bundle, step->item);
         if (item.closes) {
+            for (const std::string& band : bands_over(bundle, step->item)) {
+                order.push_back({band + " off " + name, std::nullopt});
+            }
             order.push_back({name + " off " + spoken_name(bundle, *item.closes), step->item});
         } else if (item.in) {
             order.push_back({name + " from " + spoken_name(bundle, item.in->item), step->item});

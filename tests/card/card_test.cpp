@@ -136,6 +136,10 @@ TEST_CASE("what comes out is told from the outside in, what moves everything is 
 {
     const auto lidded = card::content_of(with_plays(handmade::cup_in_lidded_pot()), "");
     CHECK(lidded.unpacking == std::vector<std::string>{"3: pot-lid off pot", "2: cup from pot"});
+    Bundle held = handmade::cup_in_lidded_pot();
+    held.bands = {Band{"strap", "Strap, red", 10, 500, "pot-lid"}};
+    CHECK(card::content_of(with_plays(held), "").unpacking ==
+          std::vector<std::string>{"Strap off pot-lid", "3: pot-lid off pot", "2: cup from pot"});
     const Bundle bag = with_plays(handmade::tins_in_a_bag());
     const auto bagged = card::content_of(bag, "");
     REQUIRE_FALSE(bagged.unpacking.empty());

@@ -249,7 +249,7 @@ TEST_CASE("a hot stove is told once to cool down, and once each of the rest")
     }
     CHECK(all == "Gas stove: keep cool, take off whatever is screwed on before packing, and ask before taking it on a train, "
                  "ship or plane.\nGas stove: let the flame go out before packing; never use in a tent or closed room.\n"
-                 "Gas stove: let cool down before packing, and keep off what melts, burns or is under pressure.\n");
+                 "Gas stove: let cool down before packing; hot, it can melt, burn or burst what it touches.\n");
     bundle.items[1].kinds.clear(); // its name says enough
     std::string again;
     for (const std::string& sentence : report::cautions(bundle)) {
