@@ -155,7 +155,7 @@ std::string about_smallest(const Comparison& comparison, const Facts& facts)
     if (next < facts.packed()) {
         const double less = facts.ml(next) - facts.ml(0);
         text += fmt::format(", {} or {} less than no. {}", report::volume_in_words(less, report::Rounding::down),
-                            report::share_in_words(less / facts.ml(next)), next + 1);
+                            report::share_in_words(less / facts.ml(next), report::Rounding::down), next + 1);
     }
     const bool is_tie = smallest.size() > 1;
     return report::wrapped(is_tie ? "Smallest, alike: " : "Smallest: ",

@@ -20,7 +20,7 @@ Result<std::string> kit_text(const std::string& path)
     constexpr std::size_t most = std::size_t{4} * 1024 * 1024; // the reader draws its own line, further down
     auto text = input_text(path, most);
     if (text && looks_like_bundle(*text)) {
-        return Problem{name_of(path), 0, 0, "this is a saved bundle, not a kit", "give it to 'tuckwright verify'"};
+        return Problem{name_of(path), 0, 0, "this is a saved bundle, not a kit", "give it to verify, card, draw, look, room or size"};
     }
     if (text) {
         if (const auto problem = another_answer(*text, name_of(path))) {
@@ -75,6 +75,10 @@ Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Tak
         if (way_back) {
             return Problem{name_of(path), 0, 0, "a saved bundle is packed already, for one way or the other",
                            "leave out --way-back, or give the kit"};
+        }
+        if (!chosen.empty()) {
+            return Problem{name_of(path), 0, 0, "a saved bundle is packed already, with all that was chosen",
+                           "leave out --choose, or give the kit"};
         }
         auto saved = read_saved(*text, name_of(path));
         return saved ? Result<KitOrBundle>(KitOrBundle{std::nullopt, std::move(saved).value()})

@@ -44,7 +44,7 @@ Fields::Fields(Reading& reading, const Node& node, std::string subject, const Kn
 {
     if (node.kind != NodeKind::map) {
         if (node.kind != NodeKind::unusable) {
-            reading_.problems.add(node.place, subject_ + " is " + kind_name(node) + ", not a group of fields",
+            reading_.problems.add(node.place, subject_ + " is given as " + kind_name(node) + ", not as a group of fields",
                                   "write it such as '" + std::string(known.example) + "'");
         }
         return;

@@ -30,7 +30,7 @@ constexpr std::array<PlainWords, 14> plain_words{{
     {open_brace, "a '{' is not closed", "add the missing '}', or a comma between two entries"},
     {open_bracket, "a '[' is not closed", "add the missing ']', or a comma between two entries"},
     {"illegal flow end", "a '}' or ']' closes nothing", "delete it, or add what opens it"},
-    {misplaced_entry, "a list entry ('- ') cannot stand here", "start it on a line of its own"},
+    {misplaced_entry, "a list entry ('- ') cannot stand here", "start it on a line of its own, with spaces before it and no tab"},
     {misplaced_key, "a key cannot stand here", "start it on a line of its own"},
     {misplaced_colon, "a colon cannot stand here",
      "put text that holds ': ' into quotes, and check the indentation and the line above"},

@@ -184,7 +184,7 @@ std::vector<Offer> read_offers(Reading& reading, const Fields& fields, const Pur
     for (const Node& node : list->items) {
         if (node.kind != NodeKind::map) {
             if (node.kind != NodeKind::unusable) {
-                reading.problems.add(node.place, "an offered vessel is " + kind_name(node) + ", not a group of fields",
+                reading.problems.add(node.place, "an offered vessel is given as " + kind_name(node) + ", not as a group of fields",
                                      "start it with '- id:'");
             }
             continue;

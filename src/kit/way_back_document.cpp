@@ -263,7 +263,7 @@ private:
             return;
         }
         if (value->kind != NodeKind::map) {
-            reading_.problems.add(value->place, key + " is " + kind_name(*value) + ", not a group of fields",
+            reading_.problems.add(value->place, key + " is given as " + kind_name(*value) + ", not as a group of fields",
                                   "write it such as '" + key + ": " + example + "'");
             return;
         }

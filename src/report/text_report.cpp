@@ -60,13 +60,17 @@ std::string bound_in_words(const Bundle& bundle)
         return "How much smaller a bundle could be is not known.";
     }
     constexpr double wide = 0.3; // seldom reached by kits of up to 16 things
+    const bool is_whole_search = bundle.status == Status::found;
+    const char* const longer = bundle.effort == "thorough" ? "" : ", or --effort thorough,";
     return fmt::format("With everything {}, no {} of this kit can be smaller than {}; this one is {} above that.{}",
                        model_in_words, kind(bundle),
                        report::volume_in_words(bundle.lower_bound_ml, report::Rounding::down),
                        report::share_in_words(*above),
-                       *above < wide ? ""
-                                     : " So wide a gap most likely lies in the bound, which knows room and heights but not how "
-                                       "shapes get in one another's way; --effort thorough looks longer.");
+                       *above < wide || !is_whole_search
+                           ? ""
+                           : fmt::format(" So wide a gap lies in part in the bound, which does not know how shapes get in one "
+                                         "another's way, and in part in the packing: another --seed{} may well find a smaller "
+                                         "one.", longer));
 }
 
 std::string status_in_words(const Bundle& bundle)

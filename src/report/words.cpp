@@ -202,10 +202,10 @@ std::string weight_in_words(double grams)
     return in_us_units() ? us_weight(grams) : grams < 999.5 ? decimal(grams, grams < 10 ? 1 : 0) + " g" : decimal(grams / 1000, 3) + " kg";
 }
 
-std::string share_in_words(double share)
+std::string share_in_words(double share, Rounding rounding)
 {
     const double percent = 100 * share;
-    return decimal(rounded(percent, percent < 10 ? 0.1 : 1, Rounding::up), 1) + " %";
+    return decimal(rounded(percent, percent < 10 ? 0.1 : 1, rounding), 1) + " %";
 }
 
 std::string size_in_words(const Shape& shape)

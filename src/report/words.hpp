@@ -37,8 +37,8 @@ std::string volume_in_words(double ml, Rounding rounding);
 /// "950 g", "1.234 kg"; "33.5 oz", "2 lb 11.5 oz".
 std::string weight_in_words(double grams);
 
-/// A share rounded up: "0.4 %", "18 %".
-std::string share_in_words(double share);
+/// A share, rounded up unless it is something to gain: "0.4 %", "18 %".
+std::string share_in_words(double share, Rounding rounding = Rounding::up);
 
 /// "128 mm across, 96 mm high" or "80 x 60 x 45 mm", measured along the shape's own axes.
 std::string size_in_words(const Shape& shape);

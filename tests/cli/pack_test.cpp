@@ -158,7 +158,7 @@ TEST_CASE("a saved bundle is not taken for a kit with many faults")
     const auto outcome = program("pack " + saved);
     CHECK(outcome.code == 2);
     CHECK(outcome.err ==
-          (folder / "bundle.json").string() + ": this is a saved bundle, not a kit; give it to 'tuckwright verify'\n");
+          (folder / "bundle.json").string() + ": this is a saved bundle, not a kit; give it to verify, card, draw, look, room or size\n");
 }
 
 TEST_CASE("a search with a clock ends by itself, done")

@@ -106,7 +106,7 @@ TEST_CASE("deep nesting is refused wherever it begins")
 TEST_CASE("32 levels are still read, and brackets in a comment are no levels")
 {
     const auto levels = [](std::size_t n) { return std::string(n, '[') + std::string(n, ']'); };
-    CHECK(first_problem("# " + levels(99) + "\n" + levels(32)).find("a kit file is a list") != std::string::npos);
+    CHECK(first_problem("# " + levels(99) + "\n" + levels(32)).find("a kit file is given as a list") != std::string::npos);
     CHECK(first_problem(levels(33)).find("nested more than 32 deep") != std::string::npos);
 }
 
