@@ -131,6 +131,9 @@ TEST_CASE("a saved bundle is packed already, for one way or the other")
         const auto told = program(command + path(folder, "bundle.json") + " --way-back");
         CHECK(told.code == 2);
         CHECK(holds(told.err, "leave out --way-back, or give the kit"));
+        const auto chosen = program(command + path(folder, "bundle.json") + " --choose pot=small");
+        CHECK(chosen.code == 2);
+        CHECK(holds(chosen.err, "leave out --choose, or give the kit"));
     }
 }
 

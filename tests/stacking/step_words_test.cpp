@@ -53,6 +53,19 @@ TEST_CASE("side by side in a cavity: the wall and the neighbour, with the air ro
     CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, against the wall at 12 o'clock, 13 mm from left.");
 }
 
+TEST_CASE("what the walls of a tapering vessel hold hangs all round or by one side, and that is told")
+{
+    auto mug = hollow(item("mug", cylinder(82, 90, {0, 0, 45})), cylinder(78, 88, {0, 0, 46}), Opening::top);
+    std::get<Cylinder>(mug.solids[0].shape).foot = 66;
+    std::get<Cylinder>(mug.cavities[0].shape).foot = 62; // 62 mm across at the floor and 1 mm more each 5.5 mm
+    const auto first_text = [&](const Solid& tin) {
+        return texts(bundle("", Cylinder{82, 90}, {mug, in(item("tin", tin), 0)})).front();
+    };
+    CHECK(first_text(cylinder(70, 20, {0, 0, 56})) == "Put tin flat into mug, as far down as it goes.");
+    CHECK(first_text(cylinder(60, 20, {6.9, 0, 76.9})) ==
+          "Put tin flat into mug, held by one side of the wall, 65 mm above the bottom.");
+}
+
 TEST_CASE("a large clearance is told at the wall, and where there is only one place, none is told")
 {
     const auto pot = hollow(item("pot", cylinder(100, 60, {0, 0, 30})), cylinder(96, 58, {0, 0, 31}), Opening::top);
