@@ -23,11 +23,11 @@ in_root dpkg --verify tuckwright
 in_root tuckwright --version
 cd /tmp
 kits=/usr/share/tuckwright/kits
-in_root tuckwright pack $kits/porridge-canal.yaml --effort quick --json /tmp/porridge.json | head -1
-in_root tuckwright verify /tmp/porridge.json --kit $kits/porridge-canal.yaml | head -1
+in_root tuckwright pack $kits/porridge-canal.yaml --effort quick --json /tmp/porridge.json | sed -n 1p
+in_root tuckwright verify /tmp/porridge.json --kit $kits/porridge-canal.yaml | sed -n 1p
 in_root tuckwright card /tmp/porridge.json --pdf /tmp/porridge.pdf -q
 in_root tuckwright new /tmp/mine.yaml --schema -q
-in_root tuckwright pack /tmp/mine.yaml --effort quick | head -1
+in_root tuckwright pack /tmp/mine.yaml --effort quick | sed -n 1p
 for file in /tmp/porridge.pdf /usr/share/man/man1/tuckwright.1 /usr/share/bash-completion/completions/tuckwright \
             $kits/kit.schema.json $kits/shelf.schema.json; do
   [ -s "$root$file" ] || { echo "$file is missing"; exit 1; }

@@ -6,8 +6,7 @@
 
 #include "support/handmade_bundles.hpp"
 #include "support/kit_text.hpp"
-#include "tuckwright/fits.hpp"
-#include "tuckwright/play.hpp"
+#include "support/worded.hpp"
 #include "tuckwright/report.hpp"
 
 namespace properties {
@@ -17,21 +16,6 @@ using namespace tuckwright::test;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// With the program's own words for the steps, and its figures.
-Bundle with_words(Bundle bundle)
-{
-    for (std::size_t item = 0; item < bundle.items.size(); ++item) {
-        bundle.items[item].form = bundle.items[item].closes ? "shut" : posture(bundle, item);
-    }
-    const auto texts = step_texts(bundle);
-    for (std::size_t i = 0; i < texts.size(); ++i) {
-        bundle.steps[i].text = texts[i];
-    }
-    bundle.fits = fits(bundle);
-    bundle.plays = plays(bundle);
-    return bundle;
-}
 
 void add_sample_kits(std::vector<Sample>& all)
 {

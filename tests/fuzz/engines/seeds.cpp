@@ -5,8 +5,7 @@
 #include <fstream>
 
 #include "support/handmade_bundles.hpp"
-#include "tuckwright/fits.hpp"
-#include "tuckwright/play.hpp"
+#include "support/worded.hpp"
 #include "tuckwright/report.hpp"
 
 using namespace tuckwright;
@@ -19,16 +18,7 @@ int main(int argc, char** argv)
     }
     int number = 0;
     for (const auto& sample : handmade::all()) {
-        Bundle bundle = sample.make();
-        for (std::size_t item = 0; item < bundle.items.size(); ++item) {
-            bundle.items[item].form = bundle.items[item].closes ? "shut" : posture(bundle, item);
-        }
-        const auto texts = step_texts(bundle);
-        for (std::size_t i = 0; i < texts.size(); ++i) {
-            bundle.steps[i].text = texts[i];
-        }
-        bundle.fits = fits(bundle);
-        bundle.plays = plays(bundle);
+        const Bundle bundle = test::with_words(sample.make());
         std::ofstream(std::filesystem::path(argv[1]) / ("handmade-" + std::to_string(++number) + ".json")) << to_json(bundle);
     }
     return number > 0 ? 0 : 1;
