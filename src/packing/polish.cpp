@@ -14,6 +14,7 @@
 #include "packing/loosening.hpp"
 #include "packing/pile.hpp"
 #include "packing/polish_step.hpp"
+#include "packing/sliding.hpp"
 
 namespace tuckwright::packing {
 
@@ -189,16 +190,25 @@ bool settle(Layout& layout, const PolishOptions& options)
     still.stop = nullptr; // what rests on nothing can't be put together
     still.wall_gap *= 0.5;
     still.curved_gap *= 1 - 1e-5;
-    if (is_large(layout.scene())) {
+    const auto lower = [&] {
+        if (!is_large(layout.scene())) {
+            return descend_by_programs(
+                layout, still, 0.3 * layout.scene().size, false,
+                [](const Layout& l) { return heights(l) / l.scene().size; },
+                [](PolishStep& step) { step.minimise_heights(); });
+        }
         if (worst_violation(layout, still) > 200 * small_violation) {
             return false;
         }
         drop_all(layout, air_of(still));
         return true;
+    };
+    constexpr int slides = 4; // what slides lets others down, which may slide in turn
+    bool is_low = lower();
+    for (int k = 0; k < slides && is_low && slide_down_walls(layout, air_of(still)); ++k) {
+        is_low = lower();
     }
-    return descend_by_programs(
-        layout, still, 0.3 * layout.scene().size, false, [](const Layout& l) { return heights(l) / l.scene().size; },
-        [](PolishStep& step) { step.minimise_heights(); });
+    return is_low;
 }
 
 } // namespace tuckwright::packing

@@ -21,7 +21,7 @@ namespace {
 using PlanPoint = std::array<double, 2>;
 
 constexpr double same_level = 0.02;      ///< mm: surfaces that far apart in height touch
-constexpr double seated_gap = 0.05; ///< mm to a tapering wall that count as touching it
+constexpr double seated_gap = 0.05;      ///< mm to a tapering wall that count as touching it
 constexpr double square_cosine = 0.9999; ///< an axis along which a solid stands or lies
 constexpr double seam = 1e-6;            ///< mm: what lies that far outside an outline still counts as on it
 constexpr int disc_corners = 48;
@@ -264,8 +264,8 @@ private:
     {
         const Matrix3 m = rotation_matrix(placed.solids.front().pose.turn);
         const bool round = std::holds_alternative<Cylinder>(placed.solids.front().shape);
-        const double most = round ? std::abs(m[2][2])
-                                  : std::max({std::abs(m[2][0]), std::abs(m[2][1]), std::abs(m[2][2])});
+        const double most =
+            round ? std::abs(m[2][2]) : std::max({std::abs(m[2][0]), std::abs(m[2][1]), std::abs(m[2][2])});
         return most < square_cosine && (!round || most > 1 - square_cosine);
     }
 
@@ -285,7 +285,8 @@ private:
         }
     }
 
-    /// What is seated in a vessel that tapers stands on the ring where it touches the wall.
+    /// What is seated in a vessel that tapers stands on the ring where it touches the wall all round; what only one side
+    /// of the wall holds, on the few points there.
     void add_tapering_wall(const PlacedItem& placed, const Solid& solid, std::vector<PlanPoint>& points) const
     {
         const auto* round = std::get_if<Cylinder>(&solid.shape);
@@ -305,9 +306,22 @@ private:
             const double width = foot_of(*round) + (top ? share : 0) * (round->diameter - foot_of(*round));
             const double up = std::clamp((z - cavity.pose.center.z) / room->height + 0.5, 0.0, 1.0);
             const double wall = (room->foot + (room->diameter - room->foot) * up) / 2;
-            if (std::hypot(dx, dy) + width / 2 > wall - seated_gap) {
-                const Face ring = end_face(solid.shape, solid.pose, top ? 1 : -1);
-                points.insert(points.end(), ring.corners.begin(), ring.corners.end());
+            const double off = std::hypot(dx, dy);
+            if (off + width / 2 > wall - seated_gap) {
+                add_ring({dx, dy}, width / 2, wall - seated_gap, cavity.pose.center, points);
+            }
+        }
+    }
+
+    /// Those points of a circle, `from` a vessel's axis, that are as far from the axis as its wall.
+    static void add_ring(PlanPoint from, double radius, double wall, Vec3 axis, std::vector<PlanPoint>& points)
+    {
+        const double outward = std::atan2(from[1], from[0]); // the farthest point is the first
+        for (int k = 0; k < disc_corners; ++k) {
+            const double angle = outward + 2 * std::numbers::pi * k / disc_corners;
+            const double x = from[0] + radius * std::cos(angle), y = from[1] + radius * std::sin(angle);
+            if (std::hypot(x, y) > wall) {
+                points.push_back({axis.x + x, axis.y + y});
             }
         }
     }

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "stacking/direction.hpp"
+
 namespace tuckwright::stacking {
 
 namespace {
@@ -14,7 +16,7 @@ namespace {
 constexpr double at_side = 2.0;      ///< mm from the side of the bundle that still count as against it
 constexpr double at_wall = 0.6;      ///< mm beyond the clearance that still count as against the wall
 constexpr double plain_wall = 1.1;   ///< mm: more air than this at the wall is told
-constexpr double snug_play = 2.5;         ///< mm: with less play than this all round, there is only one place
+constexpr double snug_play = 2.5;    ///< mm: with less play than this all round, there is only one place
 constexpr double same_air = 2.0;     ///< mm by which two gaps may differ in the middle
 constexpr double neighbourly = 15.0; ///< mm of air up to which one speaks of a neighbour
 constexpr double close_by = 5.0;     ///< mm: more air than this to the one neighbour is told, for it is not beside it
@@ -109,8 +111,8 @@ std::string long_side_words(const Surroundings& seen)
     if (std::abs(degrees - 90) <= square_within) {
         return directed(seen) + " from front to back";
     }
-    return directed(seen) + (degrees < 90 ? " aslant from left front to right back"
-                                          : " aslant from left back to right front");
+    return directed(seen) +
+           (degrees < 90 ? " aslant from left front to right back" : " aslant from left back to right front");
 }
 
 std::string side_words(double degrees)
@@ -147,8 +149,8 @@ std::string in_round_bundle(const Replay& before, const Surroundings& seen)
 {
     if (seen.in_middle) {
         const auto& items = before.bundle().items;
-        const auto direct = std::count_if(items.begin(), items.end(),
-                                          [](const PlacedItem& it) { return !it.in && !it.closes; });
+        const auto direct =
+            std::count_if(items.begin(), items.end(), [](const PlacedItem& it) { return !it.in && !it.closes; });
         return direct < 2 ? "" : "in the middle";
     }
     const Bundle& bundle = before.bundle();
@@ -201,8 +203,9 @@ std::string in_vessel(const Bundle& bundle, const Surroundings& seen)
     if (wall <= bundle.clearance + at_wall) {
         const bool plain = wall <= plain_wall;
         const std::string at = joined(plain ? "against the wall" : "", seen.clock ? at_hour(seen.bearing) : "", " ");
-        return joined(at + (plain ? "" : fmt::format("{}{:.1f} mm from the wall", at.empty() ? "" : ", ", tenths(wall) / 10)), relation,
-                      seen.clock || !plain ? ", " : " ");
+        return joined(
+            at + (plain ? "" : fmt::format("{}{:.1f} mm from the wall", at.empty() ? "" : ", ", tenths(wall) / 10)),
+            relation, seen.clock || !plain ? ", " : " ");
     }
     const std::string at = seen.clock ? at_hour(seen.bearing) : "";
     const std::string from_wall = seen.clock && wall >= narrow ? fmt::format(", {:.0f} mm from the wall", wall) : "";
@@ -246,9 +249,9 @@ std::string end_words(const Surroundings& seen, Vec3 end)
 std::string leaning_words(const Bundle& bundle, const Surroundings& seen)
 {
     const Lean& lean = *seen.lean;
-    const std::string words = fmt::format("foot {}, head {}, {:.0f} mm above the floor, {:.0f} degrees from upright",
-                                          end_words(seen, lean.foot), end_words(seen, lean.head), lean.top,
-                                          lean.degrees);
+    const std::string words =
+        fmt::format("foot {}, head {}, {:.0f} mm above the floor, {:.0f} degrees from upright",
+                    end_words(seen, lean.foot), end_words(seen, lean.head), lean.top, lean.degrees);
     return joined(words, beside(bundle, seen, false), ", ");
 }
 
@@ -278,6 +281,28 @@ std::string spot(const Replay& before, std::size_t item, const Surroundings& see
                                             : joined(words.substr(0, figure), turn, ", ") + words.substr(figure);
     }
     return joined(words, turn_words(seen), ", ");
+}
+
+std::string hanging_words(const Replay& before, std::size_t item, const Surroundings& seen)
+{
+    constexpr double all_round = 1, touching = 0.2; // mm off the axis; mm of air
+    const Bundle& bundle = before.bundle();
+    const PlacedItem& placed = bundle.items[item];
+    const PlacedCavity& cavity = bundle.items[placed.in->item].cavities[placed.in->cavity];
+    const Vec3 up = upright_of_container(bundle, item);
+    const Solid& body = placed.solids.front();
+    const Vec3 from = body.pose.center - cavity.pose.center;
+    const double along = dot(from, up), off = std::sqrt(std::max(0.0, dot(from, from) - along * along));
+    if (off < all_round) {
+        return ", as far down as it goes";
+    }
+    const double lowest = -support(hull_of(body), -1.0 * up) - dot(cavity.pose.center, up);
+    const double above = std::max(0.0, lowest + std::get<Cylinder>(cavity.shape).height / 2);
+    const std::string wall = "the wall" + (seen.clock ? " " + at_hour(seen.bearing) : "");
+    const bool is_jammed = !seen.beside.empty() && seen.beside.front().air < touching;
+    const std::string holder = is_jammed ? "between " + wall + " and " + spoken_name(bundle, seen.beside.front().item)
+                                         : "by one side of " + wall;
+    return fmt::format(", held {}, {:.0f} mm above the bottom", holder, above);
 }
 
 std::string way_in_words(const Bundle& bundle, const Step& step)

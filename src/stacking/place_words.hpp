@@ -17,6 +17,10 @@ std::string air(double mm);
 /// where there is nothing to tell.
 std::string spot(const Replay& before, std::size_t item, const Surroundings& seen);
 
+/// Where an item hangs in a vessel that tapers, held by its walls: "as far down as it goes", "held between the wall at 4
+/// o'clock and Box, 12 mm above the bottom", "held by one side of the wall at 4 o'clock, 12 mm above the bottom".
+std::string hanging_words(const Replay& before, std::size_t item, const Surroundings& seen);
+
 /// "in from the left": for a way into the bundle that is not straight down.
 std::string way_in_words(const Bundle& bundle, const Step& step);
 

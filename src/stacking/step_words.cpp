@@ -134,24 +134,6 @@ std::string into(const Bundle& bundle, std::size_t item)
     return " into " + spoken_name(bundle, in->item) + (tipped_later ? ", which stands mouth up for now" : "");
 }
 
-/// Where an item hangs that is held by the walls of a vessel alone: all round, or by one side of it.
-std::string wedged_in_words(const Bundle& bundle, std::size_t item)
-{
-    constexpr double all_round = 1; // mm off the axis
-    const PlacedItem& placed = bundle.items[item];
-    const PlacedCavity& cavity = bundle.items[placed.in->item].cavities[placed.in->cavity];
-    const Vec3 up = upright_of_container(bundle, item);
-    const Solid& body = placed.solids.front();
-    const Vec3 from = body.pose.center - cavity.pose.center;
-    const double along = dot(from, up), off = std::sqrt(std::max(0.0, dot(from, from) - along * along));
-    if (off < all_round) {
-        return ", as far down as it goes";
-    }
-    const double lowest = -support(hull_of(body), -1.0 * up) - dot(cavity.pose.center, up);
-    const double above = lowest + std::get<Cylinder>(cavity.shape).height / 2;
-    return fmt::format(", held by one side of the wall, {:.0f} mm above the bottom", std::max(0.0, above));
-}
-
 /// Whether an item hangs in a vessel that tapers, held by its walls alone.
 bool is_wedged(const Bundle& bundle, std::size_t item, const Surroundings& seen)
 {
@@ -168,7 +150,7 @@ std::string place(const Replay& before, std::size_t item, const Surroundings& se
     const Bundle& bundle = before.bundle();
     const bool on_table = seen.on_floor && !bundle.items[item].in;
     if (is_wedged(bundle, item, seen)) {
-        return wedged_in_words(bundle, item);
+        return hanging_words(before, item, seen);
     }
     const bool on_rims = seen.rims.size() == seen.on.size();
     std::string words = !seen.on.empty() ? (on_rims ? ", on " : ", on top of ") + carriers(bundle, seen)

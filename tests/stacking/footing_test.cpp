@@ -89,6 +89,22 @@ TEST_CASE("what a vessel holds counts for its balance")
     CHECK(footings(pile({block, tray, stone}))[2].overhang == 0);
 }
 
+TEST_CASE("a tapering wall carries what it holds all round; what one side holds would topple")
+{
+    auto mug = hollow(item("mug", cylinder(82, 90, {0, 0, 45})), cylinder(78, 88, {0, 0, 46}), Opening::top);
+    std::get<Cylinder>(mug.solids[0].shape).foot = 66;
+    std::get<Cylinder>(mug.cavities[0].shape).foot = 62; // 62 mm across at the floor and 1 mm more each 5.5 mm
+    const Footing seated = footings(pile({mug, in(item("tin", cylinder(70, 20, {0, 0, 56})), 0)}))[1];
+    CHECK(seated.carried);
+    CHECK(seated.overhang == 0);
+    CHECK_FALSE(topples(seated));
+    const Footing hangs = footings(pile({mug, in(item("tin", cylinder(60, 20, {6.9, 0, 76.9})), 0)}))[1];
+    CHECK(hangs.carried);
+    CHECK(hangs.overhang > 28); // next to the whole radius of 30
+    CHECK(topples(hangs));
+    CHECK_FALSE(footings(pile({mug, in(item("tin", cylinder(60, 20, {0, 0, 76.9})), 0)}))[1].carried);
+}
+
 TEST_CASE("shut lids and what lies in a lying vessel need no footing")
 {
     for (const Footing& footing : footings(cup_in_lidded_pot())) {
@@ -107,11 +123,12 @@ TEST_CASE("what stands on little and high falls at a touch, what lies on a line 
 {
     const auto tilt = [](const Solid& solid) { return footings(pile({item("one", solid)}))[0].tilt; };
     CHECK(tilt(box(12, 70, 100, {0, 0, 50})) == Approx(6.843).margin(0.01)); // atan(6 / 50)
-    CHECK(tilt(cylinder(40, 20, {0, 0, 10})) == Approx(63.4).margin(0.2));  // atan(20 / 10)
+    CHECK(tilt(cylinder(40, 20, {0, 0, 10})) == Approx(63.4).margin(0.2));   // atan(20 / 10)
     CHECK(tilt(cylinder(10, 90, {0, 0, 5}, up_to_x)) == 90);
     CHECK_FALSE(topples(footings(pile({item("one", box(15, 70, 100, {0, 0, 50}))}))[0])); // 8.5 degrees
     CHECK(topples(footings(pile({item("one", box(12, 70, 100, {0, 0, 50}))}))[0]));
-    const auto flask = item("flask", cylinder(60, 100, {0, 0, 50})), cosy = item("cosy", cylinder(160, 100, {25, 0, 150}));
+    const auto flask = item("flask", cylinder(60, 100, {0, 0, 50})),
+               cosy = item("cosy", cylinder(160, 100, {25, 0, 150}));
     const Footing far = footings(pile({flask, cosy}))[1]; // 5 mm within the edge, 50 mm up
     CHECK(far.overhang == 0);
     CHECK(far.tilt == Approx(5.7).margin(0.2));
@@ -121,7 +138,7 @@ TEST_CASE("what stands on little and high falls at a touch, what lies on a line 
 TEST_CASE("what is pressed into a vessel does not topple, whatever is below it")
 {
     Bundle held = ring_pressed_into_a_pot();
-    held.items.pop_back(); // the plate
+    held.items.pop_back();                                     // the plate
     held.items[2].solids[0] = cylinder(20, 69, {40, 0, 36.5}); // a peg far aside, and the ring on it
     held.items[1].solids[0].pose.center.z = held.items[1].cavities[0].pose.center.z = 106;
     held.items[1].cavities.clear();

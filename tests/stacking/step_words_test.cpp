@@ -19,10 +19,12 @@ Texts texts(const Bundle& bundle) { return stacking_samples::of_steps(bundle, &S
 
 TEST_CASE("mug in ring in lidded pot, in words")
 {
-    CHECK(texts(stacking_samples::mug_in_ring_in_lidded_pot()) ==
-          Texts{"Put Wind ring standing into Steel pot, at the bottom, in the middle; 13.0 mm of air all round.",
-                "Put Mug standing into Wind ring, down to the floor of Steel pot, in the middle; 0.8 mm of air all round.",
-                "Shut Steel pot with Pot lid.", "Put Steel pot, with all that is in it, standing on the table."});
+    CHECK(
+        texts(stacking_samples::mug_in_ring_in_lidded_pot()) ==
+        Texts{
+            "Put Wind ring standing into Steel pot, at the bottom, in the middle; 13.0 mm of air all round.",
+            "Put Mug standing into Wind ring, down to the floor of Steel pot, in the middle; 0.8 mm of air all round.",
+            "Shut Steel pot with Pot lid.", "Put Steel pot, with all that is in it, standing on the table."});
 }
 
 TEST_CASE("a board on a block and a tin under it, in words")
@@ -41,16 +43,18 @@ TEST_CASE("side by side in a cavity: the wall and the neighbour, with the air ro
     const auto top = in(item("top", cylinder(40, 4, {10, 0, 54})), 0);
     auto all = bundle("", Cylinder{100, 60}, {pot, left, right, top});
     all.items[3].solids = {cylinder(80, 4, {5, 0, 54})};
-    CHECK(
-        texts(all) ==
-        Texts{"Put left standing into pot, at the bottom, against the wall at 9 o'clock.",
-              "Put right standing into pot, at the bottom, at 3 o'clock, beside left with 2.1 mm of air; 2.0 mm of air to "
-              "the wall.",
-              "Put top flat into pot, on top of left, at 3 o'clock, 3 mm from the wall.", "Put pot, with all that is in it, standing on the table."});
+    CHECK(texts(all) == Texts{"Put left standing into pot, at the bottom, against the wall at 9 o'clock.",
+                              "Put right standing into pot, at the bottom, at 3 o'clock, beside left with 2.1 mm of "
+                              "air; 2.0 mm of air to "
+                              "the wall.",
+                              "Put top flat into pot, on top of left, at 3 o'clock, 3 mm from the wall.",
+                              "Put pot, with all that is in it, standing on the table."});
     all.items[2].solids[0].pose.center.x = 20.83; // up to left
-    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, at 3 o'clock, 4 mm from the wall, touching left.");
+    CHECK(texts(all)[1] ==
+          "Put right standing into pot, at the bottom, at 3 o'clock, 4 mm from the wall, touching left.");
     all.items[2].solids[0] = cylinder(20, 40, {2, 37.4, 22}); // at the wall
-    CHECK(texts(all)[1] == "Put right standing into pot, at the bottom, against the wall at 12 o'clock, 13 mm from left.");
+    CHECK(texts(all)[1] ==
+          "Put right standing into pot, at the bottom, against the wall at 12 o'clock, 13 mm from left.");
 }
 
 TEST_CASE("what the walls of a tapering vessel hold hangs all round or by one side, and that is told")
@@ -63,7 +67,12 @@ TEST_CASE("what the walls of a tapering vessel hold hangs all round or by one si
     };
     CHECK(first_text(cylinder(70, 20, {0, 0, 56})) == "Put tin flat into mug, as far down as it goes.");
     CHECK(first_text(cylinder(60, 20, {6.9, 0, 76.9})) ==
-          "Put tin flat into mug, held by one side of the wall, 65 mm above the bottom.");
+          "Put tin flat into mug, held by one side of the wall at 3 o'clock, 65 mm above the bottom.");
+    const Bundle jammed = bundle("", Cylinder{82, 90},
+                                 {mug, in(item("tin", cylinder(40, 20, {16.9, 0, 76.9})), 0),
+                                  in(item("jar", cylinder(30, 84, {-18.1, 0, 44})), 0)});
+    CHECK(texts(jammed)[1] ==
+          "Put tin standing into mug, held between the wall at 3 o'clock and jar, 65 mm above the bottom.");
 }
 
 TEST_CASE("a large clearance is told at the wall, and where there is only one place, none is told")
@@ -71,8 +80,7 @@ TEST_CASE("a large clearance is told at the wall, and where there is only one pl
     const auto pot = hollow(item("pot", cylinder(100, 60, {0, 0, 30})), cylinder(96, 58, {0, 0, 31}), Opening::top);
     Bundle all = bundle("", Cylinder{100, 60}, {pot, in(item("cup", cylinder(70, 50, {-8, 0, 27})), 0)});
     all.clearance = 5;
-    CHECK(texts(all).front() ==
-          "Put cup standing into pot, at the bottom, at 9 o'clock, 5.0 mm from the wall.");
+    CHECK(texts(all).front() == "Put cup standing into pot, at the bottom, at 9 o'clock, 5.0 mm from the wall.");
     all.items[1].solids = {cylinder(92, 50, {1.5, 0, 27})};
     all.clearance = 0.5;
     CHECK(texts(all).front() == "Put cup standing into pot, at the bottom, snugly.");
@@ -93,11 +101,15 @@ TEST_CASE("a tenth is not lost to rounding, and less than a tenth is no air")
 TEST_CASE("which way up: lying, upside down, flat, on its edge, leaning")
 {
     const auto put = [](PlacedItem what) { return texts(bundle("", Cylinder{100, 100}, {std::move(what)})).front(); };
-    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 5}, up_to_x))) == "Put rod lying on the table, long side from 3 to 9 o'clock.");
-    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 40}, up_to_x))) == "Put plate on its edge on the table, axis from 3 to 9 o'clock.");
+    CHECK(put(item("rod", cylinder(10, 80, {0, 0, 5}, up_to_x))) ==
+          "Put rod lying on the table, long side from 3 to 9 o'clock.");
+    CHECK(put(item("plate", cylinder(80, 5, {0, 0, 40}, up_to_x))) ==
+          "Put plate on its edge on the table, axis from 3 to 9 o'clock.");
     CHECK(put(item("plate", cylinder(80, 5, {0, 0, 2.5}))) == "Put plate flat on the table.");
-    CHECK(put(item("spoon", box(90, 30, 10, {0, 0, 5}))) == "Put spoon flat on the table, long side from 3 to 9 o'clock.");
-    CHECK(put(item("spoon", box(10, 30, 90, {0, 0, 5}, {1, 0, 1, 0}))) == "Put spoon flat on the table, long side from 3 to 9 o'clock.");
+    CHECK(put(item("spoon", box(90, 30, 10, {0, 0, 5}))) ==
+          "Put spoon flat on the table, long side from 3 to 9 o'clock.");
+    CHECK(put(item("spoon", box(10, 30, 90, {0, 0, 5}, {1, 0, 1, 0}))) ==
+          "Put spoon flat on the table, long side from 3 to 9 o'clock.");
     const auto cup = [](Quaternion turn) {
         const double inside = turn == upside_down ? 39 : 41;
         return hollow(item("cup", cylinder(60, 80, {0, 0, 40}, turn)), cylinder(58, 78, {0, 0, inside}, turn),
@@ -156,11 +168,12 @@ TEST_CASE("a box that stands square in a box is filled by the same sides; a vess
     Bundle round = all;
     round.envelope = Cylinder{200, 100};
     CHECK(texts(round).front() == "Put bar flat into tin, at the bottom, against the wall at 7 o'clock, long "
-                                   "side from 3 to 9 o'clock.");
+                                  "side from 3 to 9 o'clock.");
     const auto lying = texts(tin_in_lying_pot());
-    CHECK(lying == Texts{"Put tin standing into pot, which stands mouth up for now, at the bottom, against the wall.",
-                         "Hold the mouth of pot shut, tip it over with all that is in it, and put it lying on the table, "
-                         "open end to the right."});
+    CHECK(lying ==
+          Texts{"Put tin standing into pot, which stands mouth up for now, at the bottom, against the wall.",
+                "Hold the mouth of pot shut, tip it over with all that is in it, and put it lying on the table, "
+                "open end to the right."});
 }
 
 TEST_CASE("in a round bundle, things have their place by the clock and by one another")
@@ -171,16 +184,15 @@ TEST_CASE("in a round bundle, things have their place by the clock and by one an
     const Bundle all = bundle("", Cylinder{200, 100},
                               {at("pot", 80, -60, 0), at("mug", 60, 70, 0), at("tin", 50, -50, 67),
                                at("rod", 10, 20, 80), at("cup", 40, 2, 0, 60)});
-    CHECK(texts(all) ==
-          Texts{"Put pot standing on the table at 9 o'clock, 60 mm off the middle.",
-                "Put mug standing on the table at 3 o'clock, 70 mm off the middle, opposite pot.",
-                "Put tin standing on the table at 11 o'clock, 84 mm off the middle, beside pot.",
-                "Put rod standing on the table at half past 12, 82 mm off the middle, 41 mm from tin.",
-                "Put cup standing, in the middle."});
+    CHECK(texts(all) == Texts{"Put pot standing on the table at 9 o'clock, 60 mm off the middle.",
+                              "Put mug standing on the table at 3 o'clock, 70 mm off the middle, opposite pot.",
+                              "Put tin standing on the table at 11 o'clock, 84 mm off the middle, beside pot.",
+                              "Put rod standing on the table at half past 12, 82 mm off the middle, 41 mm from tin.",
+                              "Put cup standing, in the middle."});
     const auto on_a_plate = bundle(
         "", Cylinder{100, 100}, {item("plate", cylinder(98, 4, {0, 0, 2})), item("bar", box(20, 20, 40, {2, 0, 24}))});
-    CHECK(texts(on_a_plate) ==
-          Texts{"Put plate flat on the table in the middle.", "Put bar on its end, 40 mm high, on top of plate, in the middle."});
+    CHECK(texts(on_a_plate) == Texts{"Put plate flat on the table in the middle.",
+                                     "Put bar on its end, 40 mm high, on top of plate, in the middle."});
 }
 
 TEST_CASE("a vessel that lies or stands on its head in the end is filled while it still stands apart")
@@ -188,11 +200,13 @@ TEST_CASE("a vessel that lies or stands on its head in the end is filled while i
     const auto lying = texts(stacking_samples::cup_in_yawed_lying_pot());
     CHECK(lying.front() == "Put cup standing into pot, which stands mouth up for now, at the bottom, in the middle; "
                            "8.0 mm of air all round.");
-    CHECK(lying.back() == "Hold the mouth of pot shut, tip it over with all that is in it, and put it lying on the table, "
-                          "open end to 1 o'clock.");
+    CHECK(lying.back() ==
+          "Hold the mouth of pot shut, tip it over with all that is in it, and put it lying on the table, "
+          "open end to 1 o'clock.");
     const auto turned = texts(lidded_pot_upside_down());
-    CHECK(turned.front() == "Put tin standing into pot, which stands mouth up for now, in the middle; 19.0 mm of air all "
-                            "round.");
+    CHECK(turned.front() ==
+          "Put tin standing into pot, which stands mouth up for now, in the middle; 19.0 mm of air all "
+          "round.");
     CHECK(turned.back() == "Turn pot over with all that is in it, and put it upside down on the table.");
 }
 
@@ -205,7 +219,8 @@ TEST_CASE("a sleeve that cannot stand empty is slipped round what it holds, and 
     const auto rod = in(item("rod", cylinder(56.4, 70, {0, 0, 32}, up_to_x)), 1);
     CHECK(texts(bundle("", Cylinder{130, 96}, {pot, ring, rod})) ==
           Texts{"Slip ring round rod; 0.8 mm of air all round.",
-                "Put ring, held together with all that is in it, lying into pot, at the bottom, in the middle, long side from "
+                "Put ring, held together with all that is in it, lying into pot, at the bottom, in the middle, long "
+                "side from "
                 "3 to 9 o'clock.",
                 "Put pot, with all that is in it, standing on the table."});
 }
@@ -246,9 +261,12 @@ TEST_CASE("what leans has its foot and its head told: by the clock in a round po
     const auto pot = hollow(item("pot", cylinder(100, 90, {0, 0, 45})), cylinder(98, 89, {0, 0, 45.5}), Opening::top);
     const auto stick = in(item("stick", cylinder(6, 110, {0, 0, 46}, {3, 0, 1, 0})), 0); // 37 degrees, up towards x
     CHECK(texts(bundle("", Cylinder{100, 92}, {pot, stick})).front() ==
-          "Put stick leaning into pot, at the bottom, foot at 9 o'clock, head at 3 o'clock, 91 mm above the floor, 37 degrees from upright.");
-    CHECK(texts(bundle("", Box{200, 100, 100}, {item("stick", cylinder(6, 110, {60, 30, 46}, {3, 0, 1, 0}))})).front() ==
-          "Put stick leaning, foot at the left front, head at the left front, 92 mm above the floor, 37 degrees from upright.");
+          "Put stick leaning into pot, at the bottom, foot at 9 o'clock, head at 3 o'clock, 91 mm above the floor, 37 "
+          "degrees from upright.");
+    CHECK(
+        texts(bundle("", Box{200, 100, 100}, {item("stick", cylinder(6, 110, {60, 30, 46}, {3, 0, 1, 0}))})).front() ==
+        "Put stick leaning, foot at the left front, head at the left front, 92 mm above the floor, 37 degrees from "
+        "upright.");
 }
 
 TEST_CASE("what stands on an open vessel stands on its rim, and a handle has its direction")
@@ -257,7 +275,8 @@ TEST_CASE("what stands on an open vessel stands on its rim, and a handle has its
     mug.solids.push_back(box(20, 10, 40, {0, -50, 30}));
     const auto plate = item("plate", cylinder(84, 4, {0, 0, 62}));
     CHECK(texts(bundle("", Cylinder{140, 64}, {mug, plate})) ==
-          Texts{"Put mug standing on the table in the middle, the part at its side to 6 o'clock.", "Put plate flat on the rim of mug, in the middle."});
+          Texts{"Put mug standing on the table in the middle, the part at its side to 6 o'clock.",
+                "Put plate flat on the rim of mug, in the middle."});
     Bundle square = bundle("", Box{140, 140, 64}, {mug, plate});
     for (PlacedItem& item : square.items) {
         for (Solid& solid : item.solids) {
@@ -265,17 +284,19 @@ TEST_CASE("what stands on an open vessel stands on its rim, and a handle has its
         }
     }
     square.items[0].cavities[0].pose.center = {70, 70, 31};
-    CHECK(texts(square).front() == "Put mug standing on the table in the middle of the length, 15 mm from the front, the part "
-                                   "at its side to the front.");
+    CHECK(texts(square).front() ==
+          "Put mug standing on the table in the middle of the length, 15 mm from the front, the part "
+          "at its side to the front.");
 }
 
 TEST_CASE("what is pressed into a vessel, in words")
 {
     Bundle bundle = ring_pressed_into_a_pot();
-    CHECK(texts(bundle) == Texts{"Press ring together and into pot, at the bottom.",
-                                 "Put cup standing into ring, down to the floor of pot, in the middle; 0.5 mm of air all round.",
-                                 "Put plate flat into pot, on the rim of ring, in the middle; 0.5 mm of air all round.",
-                                 "Put pot, with all that is in it, standing on the table."});
+    CHECK(texts(bundle) ==
+          Texts{"Press ring together and into pot, at the bottom.",
+                "Put cup standing into ring, down to the floor of pot, in the middle; 0.5 mm of air all round.",
+                "Put plate flat into pot, on the rim of ring, in the middle; 0.5 mm of air all round.",
+                "Put pot, with all that is in it, standing on the table."});
     CHECK(texts(ring_pressed_into_a_lying_pot()).front() ==
           "Press ring together and into pot, which stands mouth up for now, 17 mm below the rim.");
     const auto moved = [](double by) {
@@ -295,22 +316,24 @@ TEST_CASE("a long thing that lies as a chord has its ends at the wall, not its m
         return texts(bundle("", Cylinder{130, 60}, {pot, in(item("spoon", solid), 0)})).front();
     };
     // A chord of 100 mm in a circle of 126 mm is sqrt(63^2 - 50^2) = 38.3 mm off the middle.
-    CHECK(put(box(100, 4, 20, {0, 35.9, 12})) ==
-          "Put spoon on its edge, 20 mm high, into pot, at the bottom, from wall to wall, one end at 2 o'clock, the other at "
-          "10 o'clock.");
-    CHECK(put(box(60, 4, 20, {27, 25, 12})) ==
-          "Put spoon on its edge, 20 mm high, into pot, at the bottom, one end against the wall at 2 o'clock, long side from 3 to "
-          "9 o'clock.");
+    CHECK(put(box(100, 4, 20, {0, 35.9, 12})) == "Put spoon on its edge, 20 mm high, into pot, at the bottom, from "
+                                                 "wall to wall, one end at 2 o'clock, the other at "
+                                                 "10 o'clock.");
+    CHECK(put(box(60, 4, 20, {27, 25, 12})) == "Put spoon on its edge, 20 mm high, into pot, at the bottom, one end "
+                                               "against the wall at 2 o'clock, long side from 3 to "
+                                               "9 o'clock.");
     // Short things touch the wall with their side, as far as anybody sees.
     CHECK(put(box(20, 6, 5, {0, 58.5, 4.5})).find("against the wall at 12 o'clock") != std::string::npos);
     CHECK(put(box(80, 4, 20, {0, 0, 12})).find("wall to wall") == std::string::npos);
-    CHECK(put(cylinder(10, 124, {0, 3, 7}, up_to_x)).find("from wall to wall, one end at 3 o'clock") != std::string::npos);
+    CHECK(put(cylinder(10, 124, {0, 3, 7}, up_to_x)).find("from wall to wall, one end at 3 o'clock") !=
+          std::string::npos);
 }
 
 TEST_CASE("what has been filled or shut is turned over before it goes in; what is empty is just put there")
 {
     const Bundle over = pot_over_cup();
-    CHECK(texts(over)[1] == "Hold the mouth of pot shut, turn it over with all that is in it, and put it upside down on the table in the middle.");
+    CHECK(texts(over)[1] == "Hold the mouth of pot shut, turn it over with all that is in it, and put it upside down "
+                            "on the table in the middle.");
     Bundle empty = over;
     empty.items.erase(empty.items.begin() + 1);
     CHECK(texts(empty).front() == "Put pot upside down on the table in the middle.");
