@@ -41,6 +41,10 @@ foreach(package tuckwright libtuckwright-dev)
           COMPONENT ${component})
 endforeach()
 
+# A small program to begin with, as the tests build it.
+install(FILES ${PROJECT_SOURCE_DIR}/tests/package/CMakeLists.txt ${PROJECT_SOURCE_DIR}/tests/package/berry_tin.cpp
+        DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/libtuckwright-dev/examples COMPONENT library)
+
 if(PROJECT_IS_TOP_LEVEL)
   include(${PROJECT_SOURCE_DIR}/src/package.cmake)
   include(${PROJECT_SOURCE_DIR}/src/reference.cmake)

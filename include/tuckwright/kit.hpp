@@ -20,9 +20,11 @@ enum class Axis { x, y, z };
 
 /// The room inside an item. Its axis is the item's own z and goes through the item's centre line.
 struct Cavity {
-    Shape shape;              ///< inner dimensions, mm, rounded down to the grid; a sleeve is as high inside as outside
+    Shape shape;              ///< inner dimensions, mm, rounded down to the grid; a sleeve is as high inside as outside. One
+                              ///< that tapers has its foot at the cavity's floor. cavity_of() makes it of wall and base
     Opening opens = Opening::top;
-    double floor = 0;         ///< mm from the item's bottom up to the cavity's floor; the top of an open cavity is the item's top
+    double floor = 0;         ///< mm from the item's bottom up to the cavity's floor; the top of an open cavity is the item's
+                              ///< top, so that floor and height (and neck) are the item's height together
     /// An opening narrower than the cavity, on its axis: what goes in passes it, and nothing stands out of it. Its height
     /// is that of the neck from the cavity's top up to the rim, 0 for a thin inward rim; the neck's top is then the
     /// item's top. A sleeve has none.
@@ -44,8 +46,8 @@ struct Stowage {
     std::string name;         ///< "handles folded in"
     std::string how;          ///< what to do for it, as an order: "fold the handles in"; may be empty
     Shape outside;
-    std::vector<Part> parts;
-    std::optional<Cavity> inside;
+    std::vector<Part> parts{};
+    std::optional<Cavity> inside{};
     bool held = false;        ///< only within a vessel: it would spring open
     Spread outside_off{};     ///< of the outside's dimensions
 };
@@ -53,7 +55,7 @@ struct Stowage {
 /// A flat thing that can be rolled or folded: a windscreen, foil, leather. mm.
 struct Sheet {
     double length = 0, width = 0, thickness = 0;
-    std::optional<double> roll; ///< the least inner diameter to which it may be rolled; nothing: it stays flat
+    std::optional<double> roll{}; ///< the least inner diameter to which it may be rolled; nothing: it stays flat
     bool folds = false;         ///< it may be folded in halves, thirds and quarters
     bool springy = false;       ///< rolled, it springs open unless something holds it
 };
@@ -121,23 +123,23 @@ struct Item {
     int count = 1;            ///< copies, all alike
     double weight_g = 0;      ///< of one copy, without contents
     Shape outside;            ///< mm, rounded up to the grid
-    std::vector<Part> parts;  ///< fixed to the outside
-    std::optional<Cavity> inside;
-    std::optional<Closure> closes;
-    std::optional<Contents> contents;
+    std::vector<Part> parts{}; ///< fixed to the outside
+    std::optional<Cavity> inside{};
+    std::optional<Closure> closes{};
+    std::optional<Contents> contents{};
     bool upright = false;     ///< must stand the right way up
-    std::vector<Kind> kinds;  ///< without doubles, in the order of the enumeration
-    std::vector<Stowage> forms;  ///< other ways to carry it than as the fields above say; see with_stowages()
-    std::optional<Sheet> sheet;  ///< then the outside is the flat sheet, its length along x
-    std::optional<Cloth> cloth;  ///< then the outside is one of its box shapes
-    std::optional<Pouch> pouch;  ///< then the outside is the empty pouch laid flat, its cavity in each filled form
-    Spread outside_off;       ///< of the outside's dimensions
+    std::vector<Kind> kinds{}; ///< without doubles, in the order of the enumeration
+    std::vector<Stowage> forms{}; ///< other ways to carry it than as the fields above say; see with_stowages()
+    std::optional<Sheet> sheet{}; ///< then the outside is the flat sheet, its length along x
+    std::optional<Cloth> cloth{}; ///< then the outside is one of its box shapes
+    std::optional<Pouch> pouch{}; ///< then the outside is the empty pouch laid flat, its cavity in each filled form
+    Spread outside_off{};     ///< of the outside's dimensions
     bool nothing_on_top = false;     ///< nothing may lie on it
-    std::optional<double> bears_g;   ///< the most that may lie on it, with all that this holds and carries
+    std::optional<double> bears_g{}; ///< the most that may lie on it, with all that this holds and carries
     Wanted reach = Wanted::any;
     int priority = 1;                ///< where not everything can go along: what it counts against other things, copy by copy
     bool must_have = false;          ///< and whether it has to go along in any case
-    std::optional<PressFit> press;   ///< then the outside is a plain cylinder, left to itself; see pressed_in()
+    std::optional<PressFit> press{}; ///< then the outside is a plain cylinder, left to itself; see pressed_in()
 
     /// Whether it has a cavity in which nothing else lies: its contents fill it, or it is a shut bottle of liquid.
     bool is_full() const
@@ -190,22 +192,22 @@ enum class BundleShape { cylinder, box };
 /// and height (its length lies along x).
 struct BundleRule {
     BundleShape shape = BundleShape::cylinder;
-    std::optional<double> diameter, length, width, height;
+    std::optional<double> diameter{}, length{}, width{}, height{};
 };
 
 struct Trip;
 
 struct Kit {
     std::string name;
-    double clearance = 0;     ///< mm of air between an item and the side wall of its cavity, all round
-    BundleRule bundle;
-    std::vector<Item> items;
-    std::vector<CarryRule> rules;   ///< what the file gives, and what the kinds of its items ask for
-    std::vector<std::string> waived; ///< usual rules that the file does not want, each with its reason, in words
-    std::optional<Bag> bag;          ///< goes round everything; the limits are those of the bundle in it
-    std::vector<Band> bands;         ///< go round everything too, or hold a lid shut
+    double clearance = 0;     ///< mm of air between an item and the side wall of its cavity, all round; files have 0.5 unless told
+    BundleRule bundle{};
+    std::vector<Item> items{};
+    std::vector<CarryRule> rules{};  ///< what the file gives, and what the kinds of its items ask for; in code, with_usual_rules()
+    std::vector<std::string> waived{}; ///< usual rules that the file does not want, each with its reason, in words
+    std::optional<Bag> bag{};        ///< goes round everything; the limits are those of the bundle in it
+    std::vector<Band> bands{};       ///< go round everything too, or hold a lid shut
     bool worst_case = false;         ///< pack so that all fits even if every measurement is off in the bad direction
-    std::shared_ptr<const Trip> trip;    ///< what it is for, where the file tells; see trip.hpp
+    std::shared_ptr<const Trip> trip{}; ///< what it is for, where the file tells; see trip.hpp
 };
 
 } // namespace tuckwright

@@ -87,7 +87,8 @@ private:
     void foot(Canvas& canvas, std::size_t page, std::size_t pages) const
     {
         const std::string date = content_.date.empty() ? "" : "   Made " + content_.date + ".";
-        canvas.write(fmt::format("{}{}   Page {} of {}.", proof_line(content_), date, page, pages),
+        const std::string title = page > 1 ? content_.title + ".   " : ""; // where sheets come apart
+        canvas.write(fmt::format("{}{}{}   Page {} of {}.", title, proof_line(content_), date, page, pages),
                      {Sheet::margin, paper_.height - Sheet::margin - Sheet::foot + 1},
                      {.size = 2.8, .color = faint, .wrap = paper_.width - 2 * Sheet::margin});
     }

@@ -93,7 +93,11 @@ std::string tightest_note(const Bundle& bundle)
 {
     std::string tight;
     for (const Fit& fit : tightest(bundle, tightest_named)) {
-        const std::string room = fit.worst == fit.room ? room_in_words(fit.room) : at_worst(fit);
+        const bool is_exact = fit.worst == fit.room, fits = is_exact || fit.worst >= 0;
+        const std::string whole = fit.way == FitWay::along || fit.way == FitWay::across ? " in all" : " all round";
+        const std::string room = !fits ? at_worst(fit)
+                                       : room_in_words(is_exact ? fit.room : fit.worst) +
+                                             (fit.way == FitWay::pressed ? "" : whole) + (is_exact ? "" : " at worst");
         tight += (tight.empty() ? "" : "; ") + subject(bundle, fit) + " (" + room + ")";
     }
     return tight.empty() ? tight : "Tightest: " + tight + ".";

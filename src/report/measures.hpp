@@ -11,7 +11,7 @@ namespace tuckwright::report {
 /// three. Empty for others.
 std::string fits_text(const Bundle& bundle);
 
-/// The three tightest fits: "Tightest: Cup in Small pot (0.1 mm at worst).". Empty where nothing lies in anything.
+/// The three tightest fits: "Tightest: Cup in Small pot (0.1 mm all round at worst).". Empty where nothing lies in anything.
 std::string tightest_note(const Bundle& bundle);
 
 /// What rattles, and what soft thing could pad it, not wrapped. Empty where nothing rattles.

@@ -319,7 +319,8 @@ std::optional<std::string> misfit(const Kit& kit)
 
 Bundle solve(const Kit& measured, const SolveOptions& options)
 {
-    require(!measured.items.empty(), "a kit has at least one item");
+    const std::vector<Problem> faults = problems_of(measured);
+    require(faults.empty(), faults.empty() ? "" : "a sound kit, but " + to_string(faults.front()));
     const Kit given = measured.worst_case ? worst_case(measured) : measured;
     const Kit pressed = pressed_in(given);
     Kit kit = nesting::on_even_grid(with_stowages(pressed));

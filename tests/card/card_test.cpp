@@ -219,6 +219,7 @@ TEST_CASE("the card of every sample kit takes two pages, with all names to be se
                 CHECK(holds(text, joined(item.name.substr(0, item.name.find_first_of(" ,")))));
             }
             CHECK(holds(text, joined(check_code(bundle))));
+            CHECK(holds(text, joined(bundle.kit + ". Code"))); // the second page says what it belongs to
             CHECK(white_at_foot(text_of_pdf(pdf, "pdftotext -bbox")) < 12); // a row takes 50 mm and more
         }
         CardOptions with_picture;

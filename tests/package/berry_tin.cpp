@@ -4,6 +4,7 @@
 #include <string>
 #include <variant>
 
+#include "tuckwright/kit_in_code.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/report.hpp"
 #include "tuckwright/solve.hpp"
@@ -21,7 +22,7 @@ tuckwright::Item thing(const std::string& id, const std::string& name, double we
     return item;
 }
 
-/// A pot of 110 x 90 mm, walls of 1 mm; a tin that goes into it, and a flat spoon for which it is too narrow.
+/// A pot of 110 x 90 mm, walls of 1 mm, sooty outside; a tin that goes into it, and a flat spoon for which it is too narrow.
 tuckwright::Kit berries()
 {
     using namespace tuckwright;
@@ -30,10 +31,13 @@ tuckwright::Kit berries()
     kit.clearance = 0.5;
     kit.bundle.shape = BundleShape::cylinder;
     kit.items.push_back(thing("pot", "Pot", 140, Cylinder{110, 90}));
-    kit.items.back().inside = Cavity{Cylinder{108, 89}, Opening::top, 1};
+    kit.items.back().inside = cavity_of(kit.items.back().outside, 1, 1); // wall and base
+    kit.items.back().kinds = {Kind::sooty};
     kit.items.push_back(thing("tin", "Berry tin", 40, Cylinder{70, 60}));
+    kit.items.back().kinds = {Kind::food};
     kit.items.push_back(thing("spoon", "Spoon", 12, Box{109, 30, 12}));
-    return kit;
+    kit.items.back().kinds = {Kind::lips};
+    return with_usual_rules(kit); // what the kinds ask for: a file's reader does it by itself
 }
 
 int failed(const char* what)
@@ -48,6 +52,9 @@ int main()
 {
     using namespace tuckwright;
     const Kit kit = berries();
+    for (const Problem& problem : problems_of(kit)) { // none: else solve() would throw
+        return failed(to_string(problem).c_str());
+    }
     SolveOptions options;
     options.effort = Effort::quick;
     const Bundle bundle = solve(kit, options);

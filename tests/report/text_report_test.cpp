@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <sstream>
 
+#include "report/measures.hpp"
 #include "report/words.hpp"
 #include "report/cautions.hpp"
 #include "support/handmade_bundles.hpp"
@@ -139,6 +140,8 @@ TEST_CASE("fits are told with their worst case where there are tolerances, never
           std::string::npos);
     CHECK(text.find("Tightest: cup from the floor to the lid of pot (at worst 0.3 mm too tight); cup in pot (0.1 mm") !=
           std::string::npos);
+    CHECK(report::tightest_note(bundle) == "Tightest: cup from the floor to the lid of pot (at worst 0.3 mm too tight); cup in "
+                                           "pot (0.1 mm all round at worst).");
     CHECK(text.find("worst case") == std::string::npos);
     bundle.worst_case = true;
     CHECK(text_report(bundle).find("Packed for the worst case: all sizes here") != std::string::npos);
