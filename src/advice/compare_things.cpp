@@ -59,7 +59,7 @@ std::string wish_of(const Kit& kit)
     const char* before = " at most ";
     const auto add = [&](const std::optional<double>& limit, const char* how) {
         if (limit) {
-            words += fmt::format("{}{} {}", before, report::length_in_words(*limit), how);
+            words += fmt::format("{}{} {}", before, report::room_in_words(*limit), how);
             before = ", ";
         }
     };

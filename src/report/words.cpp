@@ -68,7 +68,7 @@ std::string length(double mm, Rounding rounding)
 }
 
 // US fluid ounce and avoirdupois ounce: NIST Special Publication 811 (2008), appendix B.8.
-constexpr double ml_per_fluid_ounce = 29.5735295625, grams_per_ounce = 28.349523125;
+constexpr double ml_per_fluid_ounce = 29.5735295625, grams_per_ounce = 28.349523125, mm_per_inch = 25.4;
 
 std::string us_weight(double grams)
 {
@@ -81,7 +81,6 @@ std::string us_weight(double grams)
 /// "27" to the nearest tenth of an inch, "1.6" rounded down to a hundredth.
 std::string one_in_inches(const std::string& mm)
 {
-    constexpr double mm_per_inch = 25.4;
     const double inches = std::stod(mm) / mm_per_inch;
     return mm.find('.') == std::string::npos ? decimal(inches, 1) : decimal(rounded(inches, 0.01, Rounding::down), 2);
 }
@@ -149,6 +148,14 @@ std::vector<std::string> words_of(std::string_view text, std::size_t widest)
 
 void answer_in(AnswerUnits units) { units_of_answers() = units; }
 AnswerUnits answer_units() { return units_of_answers(); }
+
+TableUnits table_units()
+{
+    return in_us_units() ? TableUnits{ml_per_fluid_ounce, grams_per_ounce, mm_per_inch, "fl oz", "oz", "in"}
+                         : TableUnits{1, 1, 1, "ml", "g", "mm"};
+}
+
+double told_step() { return from_nanometres(in_us_units() ? hundredth_of_inch : tenth_of_mm); }
 
 std::string in_answer_units(std::string text, const Bundle& bundle)
 {

@@ -17,6 +17,17 @@ enum class AnswerUnits { metric, us_customary };
 void answer_in(AnswerUnits units);
 AnswerUnits answer_units();
 
+/// Units of figures in tables and scales, whose heads name them: what one of them comes to, and its name.
+struct TableUnits {
+    double ml, grams, mm; ///< of one unit of volume, weight and length
+    const char *volume, *weight, *length;
+};
+/// "ml", "g" and "mm", or "fl oz", "oz" and "in".
+TableUnits table_units();
+
+/// The least difference of lengths that are told, mm: a tenth of a millimetre or a hundredth of an inch.
+double told_step();
+
 /// The text of a step, or the like, whose lengths are metric, with these in the units of answers: whole millimetres, which
 /// tell about where, to the nearest tenth of an inch, tenths of millimetres, which tell of air, rounded down. Names are
 /// left as they are.
