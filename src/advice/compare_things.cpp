@@ -33,7 +33,7 @@ Described described(const Item& item)
     if (item.contents) {
         words += fmt::format(" and {} of {}", report::weight_in_words(item.contents->weight_g), item.contents->what);
     }
-    return {words, item.inside ? ", inside " + report::size_in_words(item.inside->shape) : ""};
+    return {words, item.inside ? ", inside " + report::size_in_words(item.inside->shape, report::Rounding::down) : ""};
 }
 
 std::vector<Described> described(const Kit& kit)

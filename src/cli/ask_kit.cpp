@@ -21,6 +21,19 @@ using reading::Measure;
 constexpr int most_things = 500, most_copies = 200; // as in a kit
 constexpr int most_faults = 20;                     // of one thing, so that an endless pipe comes to an end
 
+constexpr auto about_things = R"(
+Now the things, one after the other, each vessel before its lid. Measure from outside, and round up. A thing is like one of
+these:
+  solid   nothing goes into it
+  pot     open at the top: pots, cups, bowls
+  tin     with a lid of its own, which is shut: tins, bottles
+  sleeve  open at both ends: windscreens, rings
+  soft    takes any shape: cloth, a towel, a bag of beans
+  lid     of a pot that was told before
+In the end its kinds are asked for, from which the usual rules follow of what keeps apart: "lips" is what touches lips or
+food, "hot" what is so after use, "sooty" what the flame touches.
+)";
+
 AskedItem new_item(const std::string& id, const std::string& name)
 {
     AskedItem item;
@@ -39,7 +52,7 @@ public:
         settle([&] { kit_.name = questions_.text("What is the kit called?", name); }, "a kit's name");
         ask_for_units();
         ask_for_bundle();
-        Questions::say("\nNow the things, one after the other, each vessel before its lid. Measure from outside, round up.\n");
+        Questions::say(about_things);
         while (kit_.items.size() < most_things && ask_for_item()) {
         }
         return kit_;
@@ -152,12 +165,7 @@ private:
         if (!vessels.empty()) {
             words.push_back("lid");
         }
-        const std::string word = questions_.word(
-            fmt::format("  What is it like? solid: nothing goes into it; pot: open at the top, as are cups and bowls;\n"
-                        "  tin: with a lid of its own, as are bottles; sleeve: open at both ends, as is a windscreen;\n"
-                        "  soft: cloth, a towel, a bag of beans{}",
-                        vessels.empty() ? "" : "; lid: of a thing above"),
-            words, "solid");
+        const std::string word = questions_.word(fmt::format("  What is it like? ({})", fmt::join(words, ", ")), words, "solid");
         return word == "pot"      ? Sort::pot
                : word == "tin"    ? Sort::tin
                : word == "sleeve" ? Sort::sleeve

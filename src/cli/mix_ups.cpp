@@ -45,7 +45,7 @@ constexpr std::array<Beginning, 12> beginnings{{{"\x89PNG\r\n\x1A\n", "a PNG pic
                                                 {"GIF87a", "a GIF picture"},
                                                 {"GIF89a", "a GIF picture"},
                                                 {"%PDF-", "a PDF document"},
-                                                {"PK\x03\x04", "a ZIP archive, as spreadsheets and office documents are, too"},
+                                                {"PK\x03\x04", "a ZIP archive (as spreadsheets and office documents are)"},
                                                 {"PK\x05\x06", "an empty ZIP archive"},
                                                 {"\x1F\x8B", "a compressed file (gzip)"},
                                                 {"<svg", "an SVG picture"},
@@ -101,7 +101,8 @@ std::optional<Problem> another_file(std::string_view text, const std::string& na
     }
     for (const auto& [bytes, what] : beginnings) {
         if (begins_as(bytes.front() == '<' ? start : text, bytes)) {
-            return Problem{name, 0, 0, std::string("this is ") + what + ", not " + wanted, "check that it is the right file"};
+            return Problem{name, 0, 0, std::string("this is ") + what + ", not " + wanted,
+                           wanted == a_table ? "save the table as CSV, and give that" : "check that it is the right file"};
         }
     }
     if (wanted != a_table && looks_like_table(start)) {

@@ -215,20 +215,19 @@ std::string share_in_words(double share, Rounding rounding)
     return decimal(rounded(percent, percent < 10 ? 0.1 : 1, rounding), 1) + " %";
 }
 
-std::string size_in_words(const Shape& shape)
+std::string size_in_words(const Shape& shape, Rounding rounding)
 {
+    const auto told = [&](double mm) { return length(mm, rounding); };
     if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
-        const std::string foot =
-            cylinder->foot == 0 ? "" : fmt::format(", {} at the foot", length_in_words(cylinder->foot));
-        return fmt::format("{} across{}, {} high", length_in_words(cylinder->diameter), foot,
-                           length_in_words(cylinder->height));
+        const std::string foot = cylinder->foot == 0 ? "" : fmt::format(", {} at the foot", told(cylinder->foot));
+        return fmt::format("{} across{}, {} high", told(cylinder->diameter), foot, told(cylinder->height));
     }
     const auto& box = std::get<Box>(shape);
-    const auto bare = [](double mm) {
-        auto text = length_in_words(mm);
+    const auto bare = [&](double mm) {
+        const auto text = told(mm);
         return text.substr(0, text.find(' '));
     };
-    return fmt::format("{} x {} x {}", bare(box.length), bare(box.width), length_in_words(box.height));
+    return fmt::format("{} x {} x {}", bare(box.length), bare(box.width), told(box.height));
 }
 
 std::string width_in_words(const Shape& shape)

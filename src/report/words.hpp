@@ -51,8 +51,8 @@ std::string weight_in_words(double grams);
 /// A share, rounded up unless it is something to gain: "0.4 %", "18 %".
 std::string share_in_words(double share, Rounding rounding = Rounding::up);
 
-/// "128 mm across, 96 mm high" or "80 x 60 x 45 mm", measured along the shape's own axes.
-std::string size_in_words(const Shape& shape);
+/// "128 mm across, 96 mm high" or "80 x 60 x 45 mm", measured along the shape's own axes; rounded up, or down for an inside.
+std::string size_in_words(const Shape& shape, Rounding rounding = Rounding::up);
 
 /// Seen along its own axis: "144 mm across", "120 mm x 80 mm".
 std::string width_in_words(const Shape& shape);
