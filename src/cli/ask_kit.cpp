@@ -113,7 +113,7 @@ private:
             Questions::say(report::wrapped("    ", fault->what + (fault->remedy.empty() ? "" : "; " + fault->remedy)));
             Questions::say("    So once more:\n");
         }
-        throw AnswersEnded("so many answers about " + about + " were wrong");
+        throw AnswersEnded(fmt::format("{} times in a row what was told of {} did not go together", most_faults, about));
     }
 
     /// One more thing, or false where all are told.

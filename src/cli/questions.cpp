@@ -117,7 +117,7 @@ std::string Questions::answer(const std::string& question, const std::string& sh
         }
         say(report::wrapped("    ", what));
     }
-    throw AnswersEnded("so many answers to '" + question + "' were wrong");
+    throw AnswersEnded(fmt::format("{} answers in a row to '{}' were wrong", most_wrong, question));
 }
 
 std::string Questions::text(const std::string& question, const std::string& if_empty) const

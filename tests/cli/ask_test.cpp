@@ -12,7 +12,6 @@ namespace fs = std::filesystem;
 namespace
 {
 
-/// Two lines an answer: what is asked, for people, and the answer.
 Outcome asked(const fs::path& file, const std::string& answers, const std::string& options = "")
 {
     return shell("printf '%b' " + quoted(answers) + " | \"$TUCKWRIGHT\" new " + quoted(file.string()) + " --ask" + options);
