@@ -111,8 +111,7 @@ int write_new(const NewKitOptions& options, const NewKit& kit)
         return wrong_input;
     }
     const std::string file = report::printable(options.file);
-    return say(report::wrapped("", fmt::format("{} is written: {}.", file, kit.things)) +
-               fmt::format("Change it with any text editor; then: tuckwright pack {}\n", file))
+    return say(fmt::format("{} is written: {}.\nChange it with any text editor; then: tuckwright pack {}\n", file, kit.things, file))
                ? done
                : wrong_input;
 }

@@ -27,7 +27,7 @@ TEST_CASE("answers make a kit file that is read and packed")
 {
     const Folder folder;
     const fs::path file = folder / "soup.yaml";
-    const auto made = asked(file, start + pot + "Lid of it\\nlid\\n\\n111\\n8\\n38 g\\n2\\n5\\n\\n"
+    const auto made = asked(file, start + pot + "Lid of it\\nlid\\n\\n111\\n8\\n2\\n5\\n38 g\\n\\n"
                                                 "Tea tin\\ntin\\nr\\n2 1/4 in\\n34\\n31\\n1\\n1.5\\nblack tea\\n1 oz\\n\\nfood\\n"
                                                 "Cup\\npot\\n\\n7.8 cm\\n40\\n62\\n0.6\\n0.6\\n2\\nlips\\n"
                                                 "Windscreen\\nsleeve\\n\\n104\\n30\\n15\\n0.4\\n\\n\\n"
