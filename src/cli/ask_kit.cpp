@@ -111,7 +111,7 @@ private:
                 return;
             }
             Questions::say(report::wrapped("    ", fault->what + (fault->remedy.empty() ? "" : "; " + fault->remedy)));
-            Questions::say("    So once more:\n");
+            Questions::say("    So once more; what is in the words of the file can be added to it afterwards.\n");
         }
         throw AnswersEnded(fmt::format("{} times in a row what was told of {} did not go together", most_faults, about));
     }

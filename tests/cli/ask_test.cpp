@@ -92,7 +92,7 @@ TEST_CASE("a wrong answer is told with what to type instead, and asked for again
                               "'80,5' has a comma in its number; write a point before the decimals",
                               "this is needed; type a length, such as 80, 80 mm or 3 1/2 in", "it must be more than nought",
                               "'wide' is not a number", "'g' is a unit of weight, but a length is wanted; use mm, cm, m or in",
-                              "'mm' is a unit of length, but a weight is wanted", "So once more:",
+                              "'mm' is a unit of length, but a weight is wanted", "So once more;",
                               "type a whole number from 1 to 200", "nothing is known as 'sotty'; did you mean 'sooty'?"}) {
         INFO(words);
         CHECK(holds(made.err, words));
