@@ -25,6 +25,7 @@ std::string to_json(const Bundle& bundle);
 struct SavedBundle {
     Bundle bundle;
     std::vector<Problem> contradictions; ///< each with its path, such as bundle.volume_ml
+    bool cover_words_differ = false;     ///< the text of its bag or of a band is not what it would be today
 };
 
 /// A bundle from its JSON, whether or not its printed figures (volume, weights, gap, rotation matrices, where steps
@@ -37,9 +38,17 @@ Result<SavedBundle> read_saved(std::string_view text, const std::string& name);
 /// steps have are not looked at. Requires: a bundle to which check() has no objection.
 std::vector<std::string> step_texts(const Bundle& bundle);
 
-/// What is wrong with the words: forms that are not posture() ("shut" for a shut lid), and texts that are not
-/// step_texts(), each with its path. Requires: the same.
+/// Where the words contradict what they are about: texts that do not name the item of their step, and things of which no
+/// text says what is to be done to them first, though step_texts() does; each with its path. How a sentence is put is not
+/// looked at, for another version may have put it otherwise. Requires: the same.
 std::vector<Problem> wrong_words(const Bundle& bundle, const std::string& name);
+
+/// The bundle with its words as they are today: forms that are posture() ("shut" for a shut lid), and texts that are
+/// step_texts(). Ensures: all else is as it was. Requires: the same.
+Bundle with_words_anew(Bundle bundle);
+
+/// Whether forms and texts are those of with_words_anew(). Requires: the same.
+bool has_words_of_today(const Bundle& bundle);
 
 /// Figures that take the places to work out and do not follow from them: fits and plays that are not fits() and plays(),
 /// each with its path. Requires: the same.

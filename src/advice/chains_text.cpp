@@ -16,21 +16,21 @@ using report::wrapped;
 
 constexpr double kept_air = 0.01; ///< mm: what the search keeps at curved contacts is told with its neighbour
 
-/// Lengths rounded to tenths so that they add up as printed: each is the difference of two levels, rounded up.
+/// Lengths rounded to what is told so that they add up as printed: each is the difference of two levels, rounded up.
 class Levels {
 public:
     std::string next(double mm)
     {
         level_ += mm;
-        const double tenths = std::ceil(level_ * 10 - 1e-4), step = tenths - told_;
-        told_ = tenths;
-        return report::length_in_words(step / 10);
+        const double steps = std::ceil(level_ / step_ - 1e-4), more = steps - told_;
+        told_ = steps;
+        return report::length_in_words(more * step_);
     }
 
-    std::string total() const { return report::length_in_words(told_ / 10); }
+    std::string total() const { return report::length_in_words(told_ * step_); }
 
 private:
-    double level_ = 0, told_ = 0;
+    double step_ = report::told_step(), level_ = 0, told_ = 0; ///< mm; mm; whole steps
 };
 
 bool has_lid(const Bundle& bundle, std::size_t item)
@@ -106,7 +106,7 @@ std::vector<std::string> parts_in_words(const Bundle& bundle, const Chain& chain
             continue;
         }
         const std::string length = levels.next(stretch.mm + kept);
-        if (stretch.item || length != "0 mm") {
+        if (stretch.item || !length.starts_with("0 ")) {
             parts[k] = name_of(bundle, chain, stretch) + " " + length;
         }
         kept = 0;

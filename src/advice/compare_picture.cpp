@@ -23,7 +23,12 @@ const TextStyle words_style{.size = 3.2, .color = picture_ink};
 
 bool has_dot(const Compared& kit) { return kit.trial == Trial::packed && has_bundle(kit.bundle.status); }
 
-double litres(const Compared& kit) { return volume_ml(outer_envelope(kit.bundle)) / 1000; }
+bool is_metric() { return report::answer_units() == report::AnswerUnits::metric; }
+
+/// In litres or fluid ounces, as the scale tells.
+double on_scale(double ml) { return ml / (is_metric() ? 1000 : report::table_units().ml); }
+double volume_of(const Compared& kit) { return on_scale(volume_ml(outer_envelope(kit.bundle))); }
+double weight_of(const Compared& kit) { return kit.empty_g / report::table_units().grams; }
 
 /// "3  pot: tall, stove: gas", and why there is no dot.
 std::string line_of(const Comparison& comparison, std::size_t k)
@@ -67,8 +72,8 @@ void draw_dots(Canvas& canvas, Plot& plot, const Comparison& comparison)
     for (std::size_t k = 0; k < comparison.kits.size(); ++k) {
         const Compared& kit = comparison.kits[k];
         if (has_dot(kit)) {
-            const Spot spot = plot.at(kit.empty_g, litres(kit));
-            canvas.draw(Path::line(spot, plot.at(kit.empty_g, kit.lower_bound_ml / 1000)), Pen{bound_ink, 0.2});
+            const Spot spot = plot.at(weight_of(kit), volume_of(kit));
+            canvas.draw(Path::line(spot, plot.at(weight_of(kit), on_scale(kit.lower_bound_ml))), Pen{bound_ink, 0.2});
             plot.take({spot.x - dot, spot.y - dot, 2 * dot, 2 * dot});
             if (kit.unbeaten) {
                 marked.push_back(k);
@@ -79,7 +84,7 @@ void draw_dots(Canvas& canvas, Plot& plot, const Comparison& comparison)
               [&](std::size_t a, std::size_t b) { return comparison.kits[a].empty_g < comparison.kits[b].empty_g; });
     Path steps; // whatever lies right of it and above is beaten
     for (const std::size_t k : marked) {
-        const Spot spot = plot.at(comparison.kits[k].empty_g, litres(comparison.kits[k]));
+        const Spot spot = plot.at(weight_of(comparison.kits[k]), volume_of(comparison.kits[k]));
         if (!steps.empty()) {
             steps.line_to({spot.x, steps.segments().back().to.y});
         }
@@ -90,14 +95,14 @@ void draw_dots(Canvas& canvas, Plot& plot, const Comparison& comparison)
     }
     for (std::size_t k = 0; k < comparison.kits.size(); ++k) {
         if (has_dot(comparison.kits[k])) {
-            const Spot spot = plot.at(comparison.kits[k].empty_g, litres(comparison.kits[k]));
+            const Spot spot = plot.at(weight_of(comparison.kits[k]), volume_of(comparison.kits[k]));
             canvas.draw(Path::circle(spot, dot), Pen{picture_ink, 0.35},
                         Fill{comparison.kits[k].unbeaten ? picture_ink : Color{1, 1, 1}});
         }
     }
     for (std::size_t k = 0; k < comparison.kits.size(); ++k) {
         if (has_dot(comparison.kits[k])) {
-            plot.label(std::to_string(k + 1), plot.at(comparison.kits[k].empty_g, litres(comparison.kits[k])),
+            plot.label(std::to_string(k + 1), plot.at(weight_of(comparison.kits[k]), volume_of(comparison.kits[k])),
                        {.size = 3.1, .bold = comparison.kits[k].unbeaten, .color = picture_ink});
         }
     }
@@ -116,17 +121,18 @@ Canvas compare_picture(const Comparison& comparison)
     const double list_top = below + Canvas::extent(meaning, legend).height + 3;
     Canvas canvas({page_width, list_top + list(comparison, nullptr, list_top) + margin});
     canvas.write("Volume against weight", {margin, margin - 2}, {.size = 5, .bold = true, .color = picture_ink});
-    std::vector<double> grams, volumes;
+    std::vector<double> weights, volumes;
     for (const Compared& kit : comparison.kits) {
         if (has_dot(kit)) {
-            grams.push_back(kit.empty_g);
-            volumes.push_back(litres(kit));
-            volumes.push_back(kit.lower_bound_ml / 1000);
+            weights.push_back(weight_of(kit));
+            volumes.push_back(volume_of(kit));
+            volumes.push_back(on_scale(kit.lower_bound_ml));
         }
     }
-    if (!grams.empty()) {
-        Plot plot(canvas, plot_field, advice::scale_for(grams), advice::scale_for(volumes));
-        plot.draw_scales("weight without contents, g", "volume of the bundle, l");
+    if (!weights.empty()) {
+        Plot plot(canvas, plot_field, advice::scale_for(weights), advice::scale_for(volumes));
+        plot.draw_scales(is_metric() ? "weight without contents, g" : "weight without contents, oz",
+                         is_metric() ? "volume of the bundle, l" : "volume of the bundle, fl oz");
         draw_dots(canvas, plot, comparison);
     } else {
         canvas.write("None of the kits has a bundle to show.", {plot_field.x, plot_field.y}, words_style);

@@ -29,7 +29,12 @@ std::string figure(double value, bool up)
     return fmt::format("{:.{}f}", units / per_unit, per_unit > 1 ? 1 : 0);
 }
 
-std::string weight_figure(double grams) { return fmt::format("{:.10g}", std::round(grams * 10) / 10); }
+std::string weight_figure(double grams)
+{
+    return fmt::format("{:.10g}", std::round(grams / report::table_units().grams * 10) / 10);
+}
+
+std::string volume_figure(double ml, bool up) { return figure(ml / report::table_units().ml, up); }
 
 std::string bare(double mm)
 {
@@ -73,8 +78,8 @@ std::string figures_row(const Compared& kit, std::size_t number)
     const auto above = report::gap_of(kit.bundle);
     const Shape outer = outer_envelope(kit.bundle);
     const bool fits = kit.bundle.status != Status::does_not_fit;
-    return fmt::format(row_format, number, kit.unbeaten ? " *" : "", has ? figure(volume_ml(outer), true) : "-",
-                       fits ? figure(kit.lower_bound_ml, false) : "-",
+    return fmt::format(row_format, number, kit.unbeaten ? " *" : "", has ? volume_figure(volume_ml(outer), true) : "-",
+                       fits ? volume_figure(kit.lower_bound_ml, false) : "-",
                        above ? fmt::format("{:.1f}", std::max(0.0, std::ceil(*above * 1000 - 1e-3)) / 10) : "-",
                        weight_figure(kit.empty_g), weight_figure(kit.empty_g + kit.contents_g),
                        has ? std::to_string(kit.bundle.steps.size()) : "-", has ? size_figure(outer) : "-",
@@ -85,9 +90,10 @@ std::string figures_row(const Compared& kit, std::size_t number)
 /// Each kit that was packed, by its number.
 std::string packed_table(const Comparison& comparison)
 {
+    const auto units = report::table_units();
     std::string text =
         fmt::format(row_format, "", "", "volume", "at least", "gap", "weight", "filled", "steps", "size", "status") +
-        "\n" + fmt::format(row_format, "", "", "ml", "ml", "%", "g", "g", "", "mm", "");
+        "\n" + fmt::format(row_format, "", "", units.volume, units.volume, "%", units.weight, units.weight, "", units.length, "");
     text = text.substr(0, text.find_last_not_of(' ') + 1) + "\n";
     for (std::size_t k = 0; k < comparison.kits.size() && comparison.kits[k].trial == Trial::packed; ++k) {
         const Compared& kit = comparison.kits[k];

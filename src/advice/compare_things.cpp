@@ -33,7 +33,7 @@ Described described(const Item& item)
     if (item.contents) {
         words += fmt::format(" and {} of {}", report::weight_in_words(item.contents->weight_g), item.contents->what);
     }
-    return {words, item.inside ? ", inside " + report::size_in_words(item.inside->shape) : ""};
+    return {words, item.inside ? ", inside " + report::size_in_words(item.inside->shape, report::Rounding::down) : ""};
 }
 
 std::vector<Described> described(const Kit& kit)
@@ -59,7 +59,7 @@ std::string wish_of(const Kit& kit)
     const char* before = " at most ";
     const auto add = [&](const std::optional<double>& limit, const char* how) {
         if (limit) {
-            words += fmt::format("{}{} {}", before, report::length_in_words(*limit), how);
+            words += fmt::format("{}{} {}", before, report::room_in_words(*limit), how);
             before = ", ";
         }
     };

@@ -87,10 +87,11 @@ std::string table(const Kit& kit, const SizeAnswer& answer)
     }
     constexpr std::size_t most = 66;
     widest = std::min(widest, most);
-    std::string text = "\n" + padded(head, widest + 4) + "bundle     saved\n";
+    const std::size_t volume_width = report::answer_units() == report::AnswerUnits::metric ? 9 : 11;
+    std::string text = "\n" + padded(head, widest + 4) + padded("bundle", volume_width + 2) + "saved\n";
     for (std::size_t k = 0; k < rows.size(); ++k) {
-        text += fmt::format("  {}  {:<9}  {} ({})\n", padded(labels[k], widest),
-                            volume_in_words(packed_volume_ml(*rows[k]->bundle), Rounding::up),
+        text += fmt::format("  {}  {:<{}}  {} ({})\n", padded(labels[k], widest),
+                            volume_in_words(packed_volume_ml(*rows[k]->bundle), Rounding::up), volume_width,
                             volume_in_words(saved_ml(answer.bundle, *rows[k]), Rounding::down),
                             saved_share(share_of(answer, *rows[k])));
     }

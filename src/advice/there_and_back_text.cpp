@@ -169,12 +169,14 @@ std::string elsewhere_text(const ThereAndBack& answer, const Names& name)
     bool by_rule = false;
     for (const Elsewhere& one : answer.elsewhere) {
         by_rule |= one.cause == Cause::rule;
-        const std::string line = fmt::format("{}: now {}; before {}.", name.counted(one.id, one.copies),
-                                             place_in_words(one.now, name), place_in_words(one.before, name));
+        const std::string line = report::in_answer_units(
+            fmt::format("{}: now {}; before {}.", name.counted(one.id, one.copies), place_in_words(one.now, name),
+                        place_in_words(one.before, name)),
+            answer.back);
         if (one.cause == Cause::search) {
             untold += wrapped("  - ", line);
         } else {
-            told += wrapped("  - ", line + " Why: " + one.words + ".");
+            told += wrapped("  - ", line + report::in_answer_units(" Why: " + one.words + ".", answer.back));
         }
     }
     for (const Reordered& one : answer.reordered) {

@@ -9,6 +9,7 @@
 #include "card/html.hpp"
 #include "card/picture_script.hpp"
 #include "card/picture_words.hpp"
+#include "report/words.hpp"
 #include "drawing/covers.hpp"
 #include "drawing/palette.hpp"
 #include "report/cautions.hpp"
@@ -80,6 +81,9 @@ ordered_json data_of(const Bundle& bundle, const PictureExtras& extras)
     all["version"] = 1;
     all["bundle"] = ordered_json::parse(to_json(bundle));
     all["bundle"].erase("certificate");
+    for (std::size_t step = 0; step < bundle.steps.size(); ++step) { // for people, and so in their units
+        all["bundle"]["steps"][step]["text"] = report::in_answer_units(bundle.steps[step].text, bundle);
+    }
     all["room"] = extras.room ? ordered_json::parse(room_json(bundle, *extras.room)) : ordered_json(nullptr);
     all["size"] = nullptr;
     if (!extras.chains.empty()) {
@@ -99,7 +103,7 @@ std::string steps_in_html(const Bundle& bundle)
 {
     std::string list;
     for (const Step& step : bundle.steps) {
-        list += fmt::format("<li>{}</li>\n", card::as_html(step.text));
+        list += fmt::format("<li>{}</li>\n", card::as_html(report::in_answer_units(step.text, bundle)));
     }
     for (const std::string& cover : report::cover_steps(bundle)) {
         list += fmt::format("<li>{}</li>\n", card::as_html(cover));

@@ -133,7 +133,7 @@ int draw(const DrawOptions& options)
     }
     for (const Source& source : sources) {
         if (source.what.saved) {
-            if (const int outcome = prove(*source.what.saved, source.name); outcome != done) {
+            if (const int outcome = prove(*source.what.saved, source.name).outcome; outcome != done) {
                 return outcome;
             }
         }

@@ -26,6 +26,9 @@ Result<std::string> kit_text(const std::string& path)
         if (const auto problem = another_answer(*text, name_of(path))) {
             return *problem;
         }
+        if (const auto problem = another_file(*text, name_of(path), a_kit)) {
+            return *problem;
+        }
     }
     return text;
 }
@@ -85,6 +88,9 @@ Result<KitOrBundle> kit_or_bundle(const std::string& path, const std::vector<Tak
                      : Result<KitOrBundle>(saved.problems());
     }
     if (const auto problem = another_answer(*text, name_of(path))) {
+        return *problem;
+    }
+    if (const auto problem = another_file(*text, name_of(path), a_kit_or_bundle)) {
         return *problem;
     }
     const auto kit = provisioned_kit(*text, path, chosen, way_back);

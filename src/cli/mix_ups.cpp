@@ -2,6 +2,7 @@
 #include "cli/mix_ups.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "kit/words.hpp"
 
@@ -31,6 +32,51 @@ bool looks_like_kit(std::string_view text)
 
 namespace {
 
+struct Beginning {
+    std::string_view bytes;
+    const char* what;
+};
+
+// The first bytes of files. PNG: W3C, Portable Network Graphics (2003), 5.2. ZIP: PKWARE, APPNOTE.TXT, 4.3.7 and 4.3.16. PDF: ISO
+// 32000-1 (2008), 7.5.2. JPEG: ITU-T T.81 (1992), B.1.1.3. GIF: CompuServe, Graphics Interchange Format (1989), 17. gzip: RFC
+// 1952, 2.3.1. All from memory.
+constexpr std::array<Beginning, 12> beginnings{{{"\x89PNG\r\n\x1A\n", "a PNG picture"},
+                                                {"\xFF\xD8\xFF", "a JPEG picture"},
+                                                {"GIF87a", "a GIF picture"},
+                                                {"GIF89a", "a GIF picture"},
+                                                {"%PDF-", "a PDF document"},
+                                                {"PK\x03\x04", "a ZIP archive (as spreadsheets and office documents are)"},
+                                                {"PK\x05\x06", "an empty ZIP archive"},
+                                                {"\x1F\x8B", "a compressed file (gzip)"},
+                                                {"<svg", "an SVG picture"},
+                                                {"<?xml", "an XML file, perhaps a picture"},
+                                                {"<!doctype html", "a page for browsers (HTML)"},
+                                                {"<html", "a page for browsers (HTML)"}}};
+
+std::string in_small_letters(std::string_view text)
+{
+    std::string small(text);
+    std::transform(small.begin(), small.end(), small.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+    return small;
+}
+
+bool begins_as(std::string_view text, std::string_view bytes)
+{
+    const std::string_view start = text.substr(0, bytes.size());
+    return start == bytes || (bytes.front() == '<' && in_small_letters(start) == bytes);
+}
+
+/// Whether the first line is that of a table: fields between commas, semicolons or tabs, and nothing of YAML or JSON.
+bool looks_like_table(std::string_view text)
+{
+    const std::string_view line = text.substr(0, text.find('\n'));
+    constexpr std::size_t longest = 1000;
+    const auto fields = [&](char separator) { return 1 + std::count(line.begin(), line.end(), separator); };
+    return line.size() < longest && line.find_first_of(":#[{") == std::string_view::npos && !line.starts_with("-") &&
+           std::max({fields(','), fields(';'), fields('\t')}) >= 3;
+}
+
 /// The format that a JSON object of this program names, "tuckwright-bundle"; empty for any other text.
 std::string format_of(std::string_view text)
 {
@@ -46,6 +92,25 @@ std::string format_of(std::string_view text)
 }
 
 } // namespace
+
+std::optional<Problem> another_file(std::string_view text, const std::string& name, const std::string& wanted)
+{
+    std::string_view start = text;
+    while (start.starts_with(' ') || start.starts_with('\n') || start.starts_with('\r') || start.starts_with("\xEF\xBB\xBF")) {
+        start.remove_prefix(start.starts_with('\xEF') ? 3 : 1);
+    }
+    for (const auto& [bytes, what] : beginnings) {
+        if (begins_as(bytes.front() == '<' ? start : text, bytes)) {
+            return Problem{name, 0, 0, std::string("this is ") + what + ", not " + wanted,
+                           wanted == a_table ? "save the table as CSV, and give that" : "check that it is the right file"};
+        }
+    }
+    if (wanted != a_table && looks_like_table(start)) {
+        return Problem{name, 0, 0, "this looks like a table (CSV), not like " + wanted,
+                       "'tuckwright shelf' makes a shelf of a table, from which a kit file takes its things"};
+    }
+    return std::nullopt;
+}
 
 bool looks_like_bundle(std::string_view text) { return format_of(text) == "tuckwright-bundle"; }
 

@@ -7,11 +7,13 @@
 #include <filesystem>
 #include <vector>
 
+#include "cli/ask_kit.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/input_text.hpp"
 #include "cli/messages.hpp"
 #include "cli/new_kit_texts.hpp"
 #include "cli/output_file.hpp"
+#include "cli/questions.hpp"
 #include "report/words.hpp"
 
 namespace tuckwright::cli
@@ -23,16 +25,6 @@ namespace
 namespace fs = std::filesystem;
 
 constexpr const char* schema_name = "kit.schema.json";
-
-/// In quotes of YAML, so that whatever it is called does no harm.
-std::string as_value(const std::string& text)
-{
-    std::string value = "\"";
-    for (const char c : report::printable(text)) {
-        value += c == '"' || c == '\\' ? std::string("\\") + c : std::string(1, c);
-    }
-    return value + "\"";
-}
 
 /// "soup-for-two.yaml" is called "Soup for two" if no name is given.
 std::string name_of(const NewKitOptions& options)
@@ -48,12 +40,28 @@ std::string name_of(const NewKitOptions& options)
     return name;
 }
 
-std::string text_of(const NewKitOptions& options)
+/// The file, and what is in it, for people.
+struct NewKit {
+    std::string text, things;
+};
+
+NewKit from_template(const NewKitOptions& options)
 {
     std::string text(new_kit_template());
     const std::string mark = "NAME OF THE KIT";
-    text.replace(text.find(mark), mark.size(), as_value(name_of(options)));
-    return (options.for_editors ? fmt::format("# yaml-language-server: $schema={}\n", schema_name) : "") + text;
+    text.replace(text.find(mark), mark.size(), yaml_text(name_of(options)));
+    return {text, "a pot with its lid, a cup, a tin and a spoon, to be replaced by your things"};
+}
+
+/// Of what somebody tells.
+NewKit from_answers(const NewKitOptions& options)
+{
+    const AskedKit kit = ask_for_kit(name_of(options));
+    std::string names;
+    for (const AskedItem& item : kit.items) {
+        names += (names.empty() ? "" : ", ") + report::printable(item.name);
+    }
+    return {kit_text(kit), names};
 }
 
 std::string schema_path(const NewKitOptions& options)
@@ -86,30 +94,45 @@ std::vector<Problem> problems_of(const NewKitOptions& options)
     return problems;
 }
 
-} // namespace
-
-int new_kit(const NewKitOptions& options)
+/// Unless meanwhile, while somebody answered, the file has come to be there.
+int write_new(const NewKitOptions& options, const NewKit& kit)
 {
-    const auto problems = problems_of(options);
-    if (!problems.empty()) {
+    if (options.file == dash) {
+        return print(kit.text) ? done : wrong_input;
+    }
+    if (const auto problems = problems_of(options); !problems.empty()) {
         tell(problems);
         return wrong_input;
     }
-    if (options.file == dash) {
-        return print(text_of(options)) ? done : wrong_input;
-    }
     auto problem = options.for_editors ? write_file(schema_path(options), kit_schema()) : std::nullopt;
-    problem = problem ? problem : write_file(options.file, text_of(options));
+    problem = problem ? problem : write_file(options.file, kit.text);
     if (problem) {
         tell({*problem});
         return wrong_input;
     }
     const std::string file = report::printable(options.file);
-    return say(fmt::format("{} is written: a pot with its lid, a cup, a tin and a spoon, to be replaced by your things.\n"
-                           "Change it with any text editor; then: tuckwright pack {}\n",
-                           file, file))
+    return say(fmt::format("{} is written: {}.\nChange it with any text editor; then: tuckwright pack {}\n", file, kit.things, file))
                ? done
                : wrong_input;
+}
+
+} // namespace
+
+int new_kit(const NewKitOptions& options)
+{
+    if (const auto problems = problems_of(options); !problems.empty()) {
+        tell(problems);
+        return wrong_input;
+    }
+    NewKit kit;
+    try {
+        kit = options.ask ? from_answers(options) : from_template(options);
+    } catch (const AnswersEnded& ended) {
+        tell({{standard_input, 0, 0, ended.what(), "nothing is written; start again, or leave out --ask and change the file"}});
+        return wrong_input;
+    }
+    kit.text = (options.for_editors ? fmt::format("# yaml-language-server: $schema={}\n", schema_name) : "") + kit.text;
+    return write_new(options, kit);
 }
 
 } // namespace tuckwright::cli

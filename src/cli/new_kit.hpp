@@ -9,6 +9,7 @@ namespace tuckwright::cli
 struct NewKitOptions {
     std::string file;           ///< where to write, or a dash for standard output
     std::string name;           ///< the kit's, if not as the file is called
+    bool ask = false;           ///< make it of answers to questions, not of a template
     bool for_editors = false;   ///< write the schema beside it, and name it in its first line
 };
 

@@ -24,7 +24,8 @@ Packed packed(const KitOrBundle& source, const std::string& name, bool worst_cas
               const std::atomic<bool>& stop)
 {
     if (source.saved) {
-        return {source.saved->bundle, prove(*source.saved, name)};
+        Proved proved = prove(*source.saved, name);
+        return {std::move(proved.bundle), proved.outcome};
     }
     require(source.kit.has_value(), "there is a kit or a saved bundle");
     Kit kit = *source.kit;

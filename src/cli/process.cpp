@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <cstring>
+#include <initializer_list>
 #include <new>
 
 #include "cli/exit_code.hpp"

@@ -27,6 +27,9 @@ Result<std::string> imported(const ShelfOptions& options)
     if (looks_like_kit(*table) || looks_like_bundle(*table)) {
         return Problem{name, 0, 0, "this is no table of things", "give a CSV file, whose first line names the columns"};
     }
+    if (const auto problem = another_file(*table, name, a_table)) {
+        return *problem;
+    }
     const std::string stem = options.csv == dash ? "My things" : std::filesystem::path(options.csv).stem().string();
     return shelf_from_csv(*table, name, options.title.empty() ? stem : options.title);
 }

@@ -21,11 +21,12 @@ namespace {
 /// The chains of a bundle that was packed before, once it is proved anew.
 int size_of_bundle(const SizeOptions& options, const SavedBundle& saved, const std::string& name)
 {
-    if (const int outcome = prove(saved, name); outcome != done) {
-        return outcome;
+    const Proved proved = prove(saved, name);
+    if (proved.outcome != done) {
+        return proved.outcome;
     }
     SizeAnswer answer;
-    answer.bundle = saved.bundle;
+    answer.bundle = proved.bundle;
     answer.chains = chains(answer.bundle);
     const std::string head = report::wrapped(
         "", fmt::format("{}: {}", answer.bundle.kit, report::envelope_in_words(outer_envelope(answer.bundle))));

@@ -48,13 +48,6 @@ int match(const Bundle& bundle, const Kit& kit, const std::string& name)
     return refuse(name, objections.front().rule, objections.front().what);
 }
 
-/// Proves a bundle that could be read, and compares it with the kit where there is one.
-int judge(const SavedBundle& saved, const std::string& name, const std::optional<Kit>& kit)
-{
-    const int outcome = prove(saved, name);
-    return outcome == done && kit ? match(saved.bundle, *kit, name) : outcome;
-}
-
 /// What is wrong with the arguments, by themselves and beside one another.
 std::vector<Problem> wrong_arguments(const VerifyOptions& options)
 {
@@ -89,8 +82,9 @@ int compare_code(const Bundle& bundle, const std::string& typed, const std::stri
 }
 
 /// What has been proved.
-std::string verified(const Bundle& bundle, bool of_kit, bool of_card)
+std::string verified(const Proved& proved, bool of_kit, bool of_card)
 {
+    const Bundle& bundle = proved.bundle;
     const std::size_t items = bundle.items.size();
     const Shape outer = outer_envelope(bundle);
     const auto words =
@@ -100,12 +94,12 @@ std::string verified(const Bundle& bundle, bool of_kit, bool of_card)
                     of_kit ? "" : "and ", of_kit ? ", and all as the kit asks for it" : "",
                     of_card ? "; it is the one on the card with code " + check_code(bundle) : "");
     return report::wrapped("verified: ", words) +
-           "(The lower bound is taken as it is written; verify does not work it out anew.)\n";
+           "(The lower bound is taken as it is written; verify does not work it out anew.)\n" +
+           (proved.was_reworded ? "(Its sentences are not those of this version of tuckwright; it writes them anew.)\n" : "");
 }
 
-} // namespace
-
-int prove(const SavedBundle& saved, const std::string& name)
+/// The first thing that the file says against itself or the rules; nothing where all is proved.
+int refuse_wrong(const SavedBundle& saved, const std::string& name)
 {
     const Bundle& bundle = saved.bundle;
     if (!saved.contradictions.empty()) {
@@ -119,13 +113,22 @@ int prove(const SavedBundle& saved, const std::string& name)
         return refuse(name, objections.front().rule, objections.front().what);
     }
     if (const auto wrong = wrong_words(bundle, name); !wrong.empty()) {
-        return refuse(name, "text", wrong.front().what,
-                      "pack the kit anew if another version of the program saved this, whose words may differ");
+        return refuse(name, "text", wrong.front().what);
     }
     if (const auto wrong = wrong_figures(bundle, name); !wrong.empty()) {
         return refuse(name, "figure", wrong.front().what);
     }
     return done;
+}
+
+} // namespace
+
+Proved prove(const SavedBundle& saved, const std::string& name)
+{
+    const int outcome = refuse_wrong(saved, name);
+    return outcome == done ? Proved{with_words_anew(saved.bundle), done,
+                                    saved.cover_words_differ || !has_words_of_today(saved.bundle)}
+                           : Proved{saved.bundle, outcome, false};
 }
 
 int verify(const VerifyOptions& options)
@@ -149,6 +152,10 @@ int verify(const VerifyOptions& options)
         tell({*problem});
         return wrong_input;
     }
+    if (const auto problem = another_file(*text, name, a_bundle)) {
+        tell({*problem});
+        return wrong_input;
+    }
     const auto saved = read_saved(*text, name);
     if (!saved) {
         tell(saved.problems());
@@ -163,15 +170,17 @@ int verify(const VerifyOptions& options)
         }
         kit = *read;
     }
-    if (const int outcome = judge(*saved, name, kit); outcome != done) {
+    const Proved proved = prove(*saved, name);
+    if (const int outcome = proved.outcome != done || !kit ? proved.outcome : match(proved.bundle, *kit, name);
+        outcome != done) {
         return outcome;
     }
     if (options.code) {
-        if (const int outcome = compare_code(saved->bundle, *options.code, name); outcome != done) {
+        if (const int outcome = compare_code(proved.bundle, *options.code, name); outcome != done) {
             return outcome;
         }
     }
-    return say(verified(saved->bundle, kit.has_value(), options.code.has_value())) ? done : wrong_input;
+    return say(verified(proved, kit.has_value(), options.code.has_value())) ? done : wrong_input;
 }
 
 } // namespace tuckwright::cli

@@ -22,8 +22,15 @@ struct VerifyOptions {
 /// Runs the command. Returns the exit status.
 int verify(const VerifyOptions& options);
 
-/// Proves a saved bundle that could be read, its figures and words too; says on standard error what is wrong first, with
-/// the file's name. Returns the exit status.
-int prove(const SavedBundle& saved, const std::string& name);
+/// A saved bundle that could be read, with its proof tried anew.
+struct Proved {
+    Bundle bundle;             ///< with the words of today
+    int outcome = 0;           ///< exit status; if it is not `done`, what is wrong first has been told
+    bool was_reworded = false; ///< the file has other words
+};
+
+/// Proves a saved bundle, its figures and names too, and words it anew; says on standard error what is wrong first, with
+/// the file's name.
+Proved prove(const SavedBundle& saved, const std::string& name);
 
 } // namespace tuckwright::cli

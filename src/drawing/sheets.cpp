@@ -134,7 +134,7 @@ private:
         const bool done = step == bundle_.steps.size();
         const TextStyle heading{.size = 4.4, .bold = true, .color = ink};
         canvas_.write(shortened(step_title(bundle_, step), heading, form_.inner()), {margin, margin}, heading);
-        const std::string text = done ? packed_words() : words_[step];
+        const std::string text = done ? packed_words() : report::in_answer_units(words_[step], bundle_);
         const double room = form_.inner();
         TextStyle style{.size = 3.5, .color = ink, .wrap = room};
         while (Canvas::extent(text, style).height > 12 && style.size > 1) { // of long names

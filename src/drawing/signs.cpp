@@ -378,18 +378,20 @@ void draw_scale_bar(Canvas& canvas, Spot corner, double scale)
 {
     using namespace drawing;
     // The longest of the round lengths that takes no more than 30 mm of paper.
-    double length = 1;
-    for (const double decade : {1.0, 10.0, 100.0, 1000.0}) {
+    const auto units = report::table_units();
+    const double first = units.mm > 1 ? 0.1 : 1; // tenths of inches
+    double length = first;
+    for (const double decade : {first, 10 * first, 100 * first, 1000 * first}) {
         for (const double step : {1.0, 2.0, 5.0}) {
-            length = decade * step / scale <= 30 ? decade * step : length;
+            length = decade * step * units.mm / scale <= 30 ? decade * step : length;
         }
     }
-    const double paper = length / scale, y = corner.y + 4.6;
+    const double paper = length * units.mm / scale, y = corner.y + 4.6;
     for (int k = 0; k < 2; ++k) {
         const Frame half{corner.x + 0.2 + k * paper / 2, y, paper / 2, 1.4};
         canvas.draw(Path::rectangle(half), Pen{palette::ink, 0.2}, Fill{k == 0 ? palette::ink : palette::paper});
     }
-    const std::string text = fmt::format("{} mm, 1 : {}", length, scale);
+    const std::string text = fmt::format("{:.10g} {}, 1 : {}", length, units.length, scale);
     canvas.write(text, {corner.x, corner.y}, {.size = 2.7, .color = palette::ink});
 }
 

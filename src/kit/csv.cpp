@@ -10,7 +10,10 @@ namespace {
 /// Goes through the text once, keeping count of the place.
 class CsvReader {
 public:
-    CsvReader(std::string_view text, ProblemList& problems) : text_(text), problems_(problems) {}
+    CsvReader(std::string_view text, ProblemList& problems, char separator)
+        : text_(text), problems_(problems), separator_(separator)
+    {
+    }
 
     std::vector<CsvRecord> records()
     {
@@ -37,7 +40,7 @@ private:
     CsvRecord read_record()
     {
         CsvRecord record{read_field()};
-        while (!at_break()) { // at a comma
+        while (!at_break()) { // at a separator
             step();
             record.push_back(read_field());
         }
@@ -50,7 +53,7 @@ private:
         return record;
     }
 
-    /// Up to the comma or line break behind it.
+    /// Up to the separator or line break behind it.
     CsvField read_field()
     {
         CsvField field{"", place_};
@@ -60,7 +63,7 @@ private:
         }
         const Place rest = place_;
         bool has_rest = false, has_quote = false;
-        for (; !at_break() && text_[at_] != ','; step()) {
+        for (; !at_break() && text_[at_] != separator_; step()) {
             has_quote |= text_[at_] == '"';
             has_rest = true;
             field.text += text_[at_];
@@ -93,6 +96,7 @@ private:
 
     std::string_view text_;
     ProblemList& problems_;
+    char separator_;
     std::size_t at_ = 0;
     Place place_;
     bool was_quoted_ = false;
@@ -100,9 +104,25 @@ private:
 
 } // namespace
 
-std::vector<CsvRecord> read_csv(std::string_view text, ProblemList& problems)
+char separator_of(std::string_view text)
 {
-    return CsvReader(text, problems).records();
+    while (text.starts_with('\n') || text.starts_with('\r')) {
+        text.remove_prefix(1);
+    }
+    std::size_t commas = 0, semicolons = 0, tabs = 0;
+    bool in_quotes = false;
+    for (const char c : text.substr(0, text.find('\n'))) {
+        in_quotes ^= c == '"';
+        commas += c == ',' && !in_quotes ? 1 : 0;
+        semicolons += c == ';' && !in_quotes ? 1 : 0;
+        tabs += c == '\t' && !in_quotes ? 1 : 0;
+    }
+    return commas >= semicolons && commas >= tabs ? ',' : semicolons >= tabs ? ';' : '\t';
+}
+
+std::vector<CsvRecord> read_csv(std::string_view text, ProblemList& problems, char separator)
+{
+    return CsvReader(text, problems, separator).records();
 }
 
 } // namespace tuckwright::reading

@@ -17,9 +17,13 @@ struct CsvField {
 
 using CsvRecord = std::vector<CsvField>;
 
+/// What stands between the fields of a table: a comma, or a semicolon or tab where the first line has more of these outside
+/// of quotes, as spreadsheets write where numbers have a decimal comma. Complexity: the first line.
+char separator_of(std::string_view text);
+
 /// The records of a table; blank lines are none. Line breaks are CRLF or LF, the last may be missing; a field in quotes may
-/// hold commas, line breaks and doubled quotes; spaces belong to their field. Adds a problem for a quote that is not
+/// hold separators, line breaks and doubled quotes; spaces belong to their field. Adds a problem for a quote that is not
 /// closed, and for one in the wrong place. Complexity: linear.
-std::vector<CsvRecord> read_csv(std::string_view text, ProblemList& problems);
+std::vector<CsvRecord> read_csv(std::string_view text, ProblemList& problems, char separator = ',');
 
 } // namespace tuckwright::reading

@@ -68,11 +68,7 @@ Header read_header(const CsvRecord& record, ProblemList& problems)
                                         [&](const Column& column) { return column.name == field.text; });
         header.push_back(found != columns.end() ? &*found : nullptr);
         if (found == columns.end()) {
-            const bool semicolons = record.size() == 1 && field.text.find(';') != std::string::npos;
-            problems.add(field.place,
-                         semicolons ? "the columns are separated by semicolons"
-                                    : "unknown column " + in_quotes(field.text),
-                         semicolons ? "save the table with commas between its columns" : suggestion(field.text, known));
+            problems.add(field.place, "unknown column " + in_quotes(field.text), suggestion(field.text, known));
         } else if (!given.insert(found->name).second) {
             problems.add(field.place, "the column " + in_quotes(field.text) + " is given twice", "keep one of the two");
         }
@@ -168,12 +164,47 @@ Node thing_of(const CsvRecord& record, const Header& header, ProblemList& proble
     return thing;
 }
 
+bool is_number(const Column* column) { return column != nullptr && !column->is_text && column->key != "kind"; }
+
+/// In a table without commas between its columns, numbers may have decimal commas, all of them or none: they become points.
+/// Where some have a comma and others a point, nobody can tell which are the decimals.
+void settle_decimals(std::vector<CsvRecord>& records, const Header& header, ProblemList& problems)
+{
+    std::vector<CsvField*> with_commas;
+    const CsvField* with_point = nullptr;
+    for (std::size_t r = 1; r < records.size(); ++r) {
+        for (std::size_t i = 0; i < std::min(header.size(), records[r].size()); ++i) {
+            CsvField& field = records[r][i];
+            if (is_number(header[i])) {
+                with_point = with_point == nullptr && field.text.find('.') != std::string::npos ? &field : with_point;
+                if (std::count(field.text.begin(), field.text.end(), ',') == 1) {
+                    with_commas.push_back(&field);
+                }
+            }
+        }
+    }
+    if (with_point != nullptr && !with_commas.empty()) {
+        problems.add(with_commas.front()->place,
+                     in_quotes(with_commas.front()->text) + " has a comma, but " + in_quotes(with_point->text) + " in line " +
+                         std::to_string(with_point->place.line + 1) + " a point",
+                     "write all numbers with decimal points, or all with decimal commas, and nothing between thousands");
+        return;
+    }
+    for (CsvField* field : with_commas) {
+        field->text[field->text.find(',')] = '.';
+    }
+}
+
 Node tree_of_table(std::string_view csv, const std::string& title, ProblemList& problems)
 {
     Node things{NodeKind::list, {}, "", {}, {}};
-    const auto records = read_csv(csv, problems);
+    const char separator = separator_of(csv);
+    auto records = read_csv(csv, problems, separator);
     ProblemList about_header;
     const Header header = records.empty() ? Header{} : read_header(records.front(), about_header);
+    if (separator != ',' && about_header.empty()) {
+        settle_decimals(records, header, about_header);
+    }
     problems.merge(about_header);
     if (records.empty() && problems.empty()) {
         problems.add({}, "the table is empty", "its first line names the columns, each further one is a thing");
@@ -183,7 +214,8 @@ Node tree_of_table(std::string_view csv, const std::string& title, ProblemList& 
             problems.add(records[r].front().place,
                          "this line has " + std::to_string(records[r].size()) + " fields, but the first " +
                              std::to_string(header.size()),
-                         "give each column a field, be it empty; put a field with a comma in quotes");
+                         std::string("give each column a field, be it empty; put a field with a ") +
+                             (separator == ';' ? "semicolon" : separator == '\t' ? "tab" : "comma") + " in quotes");
         } else {
             things.items.push_back(thing_of(records[r], header, problems));
         }

@@ -346,9 +346,26 @@ private:
         if (bundle_.bag != kit_.bag || bundle_.bands != kit_.bands) {
             object("the bag and the bands round the bundle are not those of the kit");
         }
-        if (bundle_.rules != kit_.rules) {
-            object("the rules of carrying are not those of the kit");
-        }
+        compare_rules();
+    }
+
+    /// Whatever their order, and in whichever words their reasons are told.
+    void compare_rules()
+    {
+        const auto has = [](const std::vector<CarryRule>& rules, const CarryRule& wanted) {
+            return std::any_of(rules.begin(), rules.end(), [&](const CarryRule& rule) {
+                return rule.keep == wanted.keep && rule.first == wanted.first && rule.second == wanted.second;
+            });
+        };
+        const auto compare = [&](const std::vector<CarryRule>& from, const std::vector<CarryRule>& to, const char* whose) {
+            const auto odd = std::find_if(from.begin(), from.end(), [&](const CarryRule& rule) { return !has(to, rule); });
+            if (odd != from.end()) {
+                object(fmt::format("the rules of carrying are not those of the kit: {} has one more about {} and {} ({})",
+                                   whose, odd->first, odd->second, odd->why));
+            }
+        };
+        compare(kit_.rules, bundle_.rules, "the kit");
+        compare(bundle_.rules, kit_.rules, "the bundle");
     }
 
     void compare(const Item& item, int copy)
@@ -453,8 +470,9 @@ private:
         if (auto* inner = inside ? std::get_if<Cylinder>(&inside->shape) : nullptr) {
             inner->diameter -= by;
         }
-        return is_in_form(Cylinder{body->diameter, outside->height}, item.parts, inside, placed, {}) &&
-               says(placed, "pressed into the " + vessel.id, "press it together");
+        // In whichever words, it is told into what it is pressed, and that something is to be done for that.
+        return placed.stowed.find(vessel.id) != std::string::npos && !placed.how.empty() &&
+               is_in_form(Cylinder{body->diameter, outside->height}, item.parts, inside, placed, {});
     }
 
     /// Whether it is told to be carried in the form of that name.

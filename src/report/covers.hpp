@@ -33,7 +33,7 @@ nlohmann::ordered_json bands_part(const Bundle& bundle);
 /// Reads "bag" and "bands", which are null and empty where the status says that there is no bundle.
 void read_covers(const Node& root, Bundle& bundle);
 
-/// Tells which of their steps are not what they should be.
-void check_cover_steps(const Node& root, const Bundle& bundle);
+/// Tells which of their texts do not name what they are about. Returns whether all are worded as they are today.
+bool check_cover_steps(const Node& root, const Bundle& bundle);
 
 } // namespace tuckwright::report

@@ -187,7 +187,7 @@ Result<SavedBundle> read_saved(std::string_view text, const std::string& name)
     if (faults.any()) {
         return faults.take();
     }
-    report::check_printed_figures(root, saved.bundle);
+    saved.cover_words_differ = !report::check_printed_figures(root, saved.bundle);
     saved.contradictions = faults.take();
     return saved;
 }

@@ -95,7 +95,7 @@ void check_containers(const Node& root, const Bundle& bundle)
 
 } // namespace
 
-void check_printed_figures(const Node& root, const Bundle& bundle)
+bool check_printed_figures(const Node& root, const Bundle& bundle)
 {
     if (has_bundle(bundle.status)) { // first, for the gap follows from it
         const double volume = volume_ml(outer_envelope(bundle));
@@ -106,11 +106,11 @@ void check_printed_figures(const Node& root, const Bundle& bundle)
     check_gap(root, bundle);
     check_weights(root, bundle);
     if (!has_bundle(bundle.status)) {
-        return;
+        return true;
     }
     check_rotations(root, bundle);
     check_containers(root, bundle);
-    check_cover_steps(root, bundle);
+    return check_cover_steps(root, bundle);
 }
 
 } // namespace tuckwright::report

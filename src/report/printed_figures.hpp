@@ -7,8 +7,9 @@
 namespace tuckwright::report
 {
 
-/// Tells of a volume, gap, weight, rotation or container's name that is not what the bundle gives.
+/// Tells of a volume, gap, weight, rotation or container's name that is not what the bundle gives, and as
+/// check_cover_steps() does; returns what that returns, true where there is no bundle.
 /// Requires: the bundle was read from this very object, without a fault.
-void check_printed_figures(const Node& root, const Bundle& bundle);
+bool check_printed_figures(const Node& root, const Bundle& bundle);
 
 } // namespace tuckwright::report

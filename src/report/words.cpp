@@ -68,7 +68,7 @@ std::string length(double mm, Rounding rounding)
 }
 
 // US fluid ounce and avoirdupois ounce: NIST Special Publication 811 (2008), appendix B.8.
-constexpr double ml_per_fluid_ounce = 29.5735295625, grams_per_ounce = 28.349523125;
+constexpr double ml_per_fluid_ounce = 29.5735295625, grams_per_ounce = 28.349523125, mm_per_inch = 25.4;
 
 std::string us_weight(double grams)
 {
@@ -81,7 +81,6 @@ std::string us_weight(double grams)
 /// "27" to the nearest tenth of an inch, "1.6" rounded down to a hundredth.
 std::string one_in_inches(const std::string& mm)
 {
-    constexpr double mm_per_inch = 25.4;
     const double inches = std::stod(mm) / mm_per_inch;
     return mm.find('.') == std::string::npos ? decimal(inches, 1) : decimal(rounded(inches, 0.01, Rounding::down), 2);
 }
@@ -150,6 +149,14 @@ std::vector<std::string> words_of(std::string_view text, std::size_t widest)
 void answer_in(AnswerUnits units) { units_of_answers() = units; }
 AnswerUnits answer_units() { return units_of_answers(); }
 
+TableUnits table_units()
+{
+    return in_us_units() ? TableUnits{ml_per_fluid_ounce, grams_per_ounce, mm_per_inch, "fl oz", "oz", "in"}
+                         : TableUnits{1, 1, 1, "ml", "g", "mm"};
+}
+
+double told_step() { return from_nanometres(in_us_units() ? hundredth_of_inch : tenth_of_mm); }
+
 std::string in_answer_units(std::string text, const Bundle& bundle)
 {
     if (!in_us_units()) {
@@ -208,20 +215,19 @@ std::string share_in_words(double share, Rounding rounding)
     return decimal(rounded(percent, percent < 10 ? 0.1 : 1, rounding), 1) + " %";
 }
 
-std::string size_in_words(const Shape& shape)
+std::string size_in_words(const Shape& shape, Rounding rounding)
 {
+    const auto told = [&](double mm) { return length(mm, rounding); };
     if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
-        const std::string foot =
-            cylinder->foot == 0 ? "" : fmt::format(", {} at the foot", length_in_words(cylinder->foot));
-        return fmt::format("{} across{}, {} high", length_in_words(cylinder->diameter), foot,
-                           length_in_words(cylinder->height));
+        const std::string foot = cylinder->foot == 0 ? "" : fmt::format(", {} at the foot", told(cylinder->foot));
+        return fmt::format("{} across{}, {} high", told(cylinder->diameter), foot, told(cylinder->height));
     }
     const auto& box = std::get<Box>(shape);
-    const auto bare = [](double mm) {
-        auto text = length_in_words(mm);
+    const auto bare = [&](double mm) {
+        const auto text = told(mm);
         return text.substr(0, text.find(' '));
     };
-    return fmt::format("{} x {} x {}", bare(box.length), bare(box.width), length_in_words(box.height));
+    return fmt::format("{} x {} x {}", bare(box.length), bare(box.width), told(box.height));
 }
 
 std::string width_in_words(const Shape& shape)

@@ -17,6 +17,17 @@ enum class AnswerUnits { metric, us_customary };
 void answer_in(AnswerUnits units);
 AnswerUnits answer_units();
 
+/// Units of figures in tables and scales, whose heads name them: what one of them comes to, and its name.
+struct TableUnits {
+    double ml, grams, mm; ///< of one unit of volume, weight and length
+    const char *volume, *weight, *length;
+};
+/// "ml", "g" and "mm", or "fl oz", "oz" and "in".
+TableUnits table_units();
+
+/// The least difference of lengths that are told, mm: a tenth of a millimetre or a hundredth of an inch.
+double told_step();
+
 /// The text of a step, or the like, whose lengths are metric, with these in the units of answers: whole millimetres, which
 /// tell about where, to the nearest tenth of an inch, tenths of millimetres, which tell of air, rounded down. Names are
 /// left as they are.
@@ -40,8 +51,8 @@ std::string weight_in_words(double grams);
 /// A share, rounded up unless it is something to gain: "0.4 %", "18 %".
 std::string share_in_words(double share, Rounding rounding = Rounding::up);
 
-/// "128 mm across, 96 mm high" or "80 x 60 x 45 mm", measured along the shape's own axes.
-std::string size_in_words(const Shape& shape);
+/// "128 mm across, 96 mm high" or "80 x 60 x 45 mm", measured along the shape's own axes; rounded up, or down for an inside.
+std::string size_in_words(const Shape& shape, Rounding rounding = Rounding::up);
 
 /// Seen along its own axis: "144 mm across", "120 mm x 80 mm".
 std::string width_in_words(const Shape& shape);

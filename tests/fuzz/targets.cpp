@@ -111,6 +111,7 @@ void try_verify(std::string_view text)
     }
     if (objections.empty()) {
         (void)wrong_words(saved->bundle, "bundle.json");
+        require(has_words_of_today(with_words_anew(saved->bundle)), "a bundle worded anew has the words of today");
         (void)wrong_figures(saved->bundle, "bundle.json");
         require(!text_report(saved->bundle).empty() && !check_code(saved->bundle).empty(), "a proved bundle can be told");
     }

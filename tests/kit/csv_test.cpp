@@ -84,3 +84,20 @@ TEST_CASE("quotes in the wrong place are told, all of them")
                                              "3:1 this quote is not closed\n");
     CHECK(faults("a,\"b\" ,c") == "1:6 there is more behind the closing quote\n");
 }
+
+TEST_CASE("what stands between the fields is what the first line has most of, outside of quotes")
+{
+    CHECK(separator_of("") == ',');
+    CHECK(separator_of("a") == ',');
+    CHECK(separator_of("a,b;c,d\n1;2;3;4") == ',');
+    CHECK(separator_of("\r\na;b\n1,2,3") == ';');
+    CHECK(separator_of("a\tb\tc;d") == '\t');
+    CHECK(separator_of("\"a;b;c\",d") == ',');
+    ProblemList problems;
+    const auto records = read_csv("a;\"b;c\";1,5\n", problems, ';');
+    REQUIRE(records.size() == 1);
+    REQUIRE(records.front().size() == 3);
+    CHECK(records.front()[1].text == "b;c");
+    CHECK(records.front()[2].text == "1,5");
+    CHECK(problems.empty());
+}

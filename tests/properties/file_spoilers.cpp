@@ -187,14 +187,35 @@ Spoiled alter_tolerance(Bundle bundle, Dice& dice)
     return read && fits(*read) == bundle.fits ? std::nullopt : Spoiled(all.dump());
 }
 
-/// A step's text with a word changed, or another step's.
+std::string name_before_comma(const PlacedItem& item)
+{
+    const std::string name = item.name.substr(0, item.name.find(','));
+    return name.empty() ? item.id : name;
+}
+
+/// Another step's text, or any, which does not name the item.
 Spoiled alter_step_text(Bundle bundle, Dice& dice)
 {
     const std::size_t step = any(dice, bundle.steps.size()), other = any(dice, bundle.steps.size());
-    const std::string before = bundle.steps[step].text;
-    bundle.steps[step].text = dice.below(2) == 0 ? "Throw " + before.substr(std::min<std::size_t>(4, before.size()))
-                                                 : bundle.steps[other].text;
-    return bundle.steps[step].text != before ? Spoiled(to_json(bundle)) : std::nullopt;
+    const std::string name = name_before_comma(bundle.items[bundle.steps[step].item]);
+    bundle.steps[step].text = dice.below(2) == 0 ? "Throw it away." : bundle.steps[other].text;
+    return bundle.steps[step].text.find(name) == std::string::npos ? Spoiled(to_json(bundle)) : std::nullopt;
+}
+
+/// Another name than that by which the text of the step calls the item.
+Spoiled alter_name(Bundle bundle, Dice& dice)
+{
+    bundle.items[any(dice, bundle.items.size())].name = dice.below(2) == 0 ? "Dynamite" : "Dynamite, 0.3 l";
+    return to_json(bundle);
+}
+
+/// Something else to be done to a thing first than its step says.
+Spoiled alter_what_to_do(Bundle bundle, Dice& dice)
+{
+    const std::size_t item = any(dice, bundle.items.size());
+    const auto texts = step_texts(bundle);
+    bundle.items[item].how = "take the bottom off";
+    return step_texts(bundle) != texts ? Spoiled(to_json(bundle)) : std::nullopt;
 }
 
 Spoiled claim_another_status(Bundle bundle, Dice& dice)
@@ -220,6 +241,8 @@ std::vector<Spoiler> file_spoilers()
             {"a field left out", leave_a_field_out},
             {"the smallest claimed, far above the bound", claim_the_smallest},
             {"a step's text altered", alter_step_text},
+            {"a name altered", alter_name},
+            {"what to do altered", alter_what_to_do},
             {"a fit altered", alter_fit},
             {"a play altered", alter_play},
             {"a tolerance altered", alter_tolerance},

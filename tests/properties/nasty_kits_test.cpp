@@ -51,6 +51,7 @@ void require_sound(const Bundle& bundle, const Kit& kit)
     CHECK(to_json(saved->bundle) == json);
     CHECK(told(check(saved->bundle)) == "");
     CHECK(wrong_words(saved->bundle, "bundle.json").empty());
+    CHECK(has_words_of_today(saved->bundle));
     CHECK(wrong_figures(saved->bundle, "bundle.json").empty());
     CHECK_FALSE(text_report(bundle).empty());
 }

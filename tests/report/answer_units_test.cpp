@@ -57,6 +57,13 @@ TEST_CASE("lengths, volumes and weights in US customary units")
     CHECK(weight_in_words(1642) == "3 lb 9.9 oz"); // 57.92 oz
     CHECK(size_in_words(Box{105, 30, 12}) == "4.14 x 1.19 x 0.48 in");
     CHECK(size_in_words(Cylinder{110, 90}) == "4.34 in across, 3.55 in high");
+    CHECK(size_in_words(Cylinder{110, 90}, Rounding::down) == "4.33 in across, 3.54 in high"); // 4.3307, 3.5433
+    CHECK(size_in_words(Box{105, 30, 12}, Rounding::down) == "4.13 x 1.18 x 0.47 in");
+    CHECK(told_step() == 0.254);
+    CHECK(table_units().volume == std::string("fl oz"));
+    CHECK(table_units().ml == Approx(29.57353));
+    CHECK(table_units().grams == Approx(28.34952));
+    CHECK(table_units().mm == 25.4);
 }
 
 TEST_CASE("printed inches are never below a size, never above a room, and less than a hundredth off")
@@ -96,6 +103,10 @@ TEST_CASE("metric words are what they always were")
 {
     CHECK(answer_units() == AnswerUnits::metric);
     CHECK(length_in_words(130.600001) == "130.7 mm");
+    CHECK(told_step() == 0.1);
+    CHECK(table_units().ml == 1);
+    CHECK(table_units().weight == std::string("g"));
+    CHECK(size_in_words(Cylinder{110.04, 90.06}, Rounding::down) == "110 mm across, 90 mm high");
     CHECK(room_in_words(130.699999) == "130.6 mm");
     CHECK(wrapped("", "Cup 2 in Pot") == "Cup 2 in Pot\n");
 }

@@ -6,7 +6,7 @@ const gap = 3; // px between two labels
 const away = 26; // px from what is drawn
 
 // A number stays on one line with its unit.
-const unbroken = (text) => text.replace(/(\d) (mm|ml|g|kg|l)\b/g, '$1\u00a0$2');
+const unbroken = (text) => text.replace(/(\d) (mm|in|ml|fl oz|g|kg|l|oz|lb)\b/g, '$1\u00a0$2');
 
 // Heights at which labels that want to stand at `wanted` stand one below another between 0 and `most`, in that order.
 export function spreadOut(wanted, heights, most) {

@@ -14,7 +14,7 @@ function marksOfChain(scene, state, isNarrow) {
     at += stretch.mm;
     const text = picture.words.chains[state.chain].parts[k];
     const [x, y] = scene.project(here);
-    const short = isNarrow ? text.replace(/^.* (?=[\d.]+ mm$)/, '') : text;
+    const short = isNarrow ? text.replace(/^.* (?=[\d.]+ (mm|in)$)/, '') : text;
     return text ? [{key: `chain ${k}`, text: short, x, y, isMarked: true}] : [];
   });
 }
