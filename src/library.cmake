@@ -15,6 +15,8 @@ target_link_libraries(tuckwright_library PRIVATE
   fmt::fmt yaml-cpp PkgConfig::PANGOCAIRO Threads::Threads
   $<BUILD_INTERFACE:${GLPK_LIBRARY}> $<BUILD_INTERFACE:CGAL::CGAL> $<INSTALL_INTERFACE:glpk> $<INSTALL_INTERFACE:gmp>
   $<INSTALL_INTERFACE:mpfr>)
-if(TUCKWRIGHT_SANITIZE)
+if(TUCKWRIGHT_SANITIZE STREQUAL "thread")
+  target_link_options(tuckwright_library INTERFACE -fsanitize=thread)
+elseif(TUCKWRIGHT_SANITIZE)
   target_link_options(tuckwright_library INTERFACE -fsanitize=address,undefined)
 endif()

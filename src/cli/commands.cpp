@@ -19,9 +19,9 @@ namespace
 
 /// An option whose value is a text, so that what is wrong with it is said in our words.
 void add_option(CLI::App& command, const char* name, const char* kind, const char* help,
-                std::function<void(const std::string&)> read)
+                const std::function<void(const std::string&)>& read)
 {
-    command.add_option_function<std::string>(name, std::move(read), help)->type_name(kind);
+    command.add_option_function<std::string>(name, read, help)->type_name(kind);
 }
 
 /// Options that every command with a search has.

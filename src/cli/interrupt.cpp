@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/interrupt.hpp"
 
-#include <signal.h>
+#include <signal.h> // NOLINT(modernize-deprecated-headers): sigaction is not in <csignal>
 
 namespace tuckwright::cli
 {

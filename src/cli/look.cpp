@@ -45,7 +45,7 @@ bool draw(const LookOptions& options, const Bundle& bundle, const std::atomic<bo
     if (!options.without_room && !stop) {
         extras.room = room_left(bundle, {Effort::quick, options.search.threads, &stop});
     }
-    const std::string page = turning_picture(bundle, extras);
+    std::string page = turning_picture(bundle, extras);
     return write_answer(options.html, [&] { return page; }, told(bundle, options.html, page.size()));
 }
 

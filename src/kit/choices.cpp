@@ -273,7 +273,7 @@ Node settled(Reading& reading, const Node& document, const std::vector<Choice>& 
     }
     Node result{NodeKind::map, document.place, "", {}, {}};
     for (const Entry& entry : document.entries) {
-        result.entries.push_back(entry.key == "items" ? Entry{entry.key, entry.place, std::move(items)} : entry);
+        result.entries.push_back(entry.key == "items" ? Entry{entry.key, entry.place, items} : entry);
     }
     return result;
 }

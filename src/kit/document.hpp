@@ -11,7 +11,7 @@
 namespace tuckwright::reading
 {
 
-inline constexpr std::size_t largest_file = 1024 * 1024; ///< bytes
+inline constexpr std::size_t largest_file = std::size_t{1024} * 1024; ///< bytes
 inline constexpr int deepest_nesting = 32;
 
 inline constexpr auto too_deep_what = "lists and fields are nested more than 32 deep";

@@ -36,7 +36,6 @@ Piece piece_from(bool round, const Vector& half, const Vector& center, const std
         world[k] = 1;
         piece.extent[k] = reach(piece, world).above;
         piece.rough.half[k] = approximate(half[k]);
-        piece.rough.center[k] = approximate(center[k]);
         for (std::size_t j = 0; j < 3; ++j) {
             piece.rough.axis[k][j] = approximate(axis[k][j]);
         }
@@ -48,9 +47,6 @@ Piece moved(const Piece& piece, const Vector& by)
 {
     Piece result = piece;
     result.center = plus(piece.center, by);
-    for (std::size_t k = 0; k < 3; ++k) {
-        result.rough.center[k] = approximate(result.center[k]);
-    }
     return result;
 }
 

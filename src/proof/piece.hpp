@@ -19,7 +19,7 @@ struct Piece {
 
     /// The same in floating point, only to see quickly what is not worth an exact look.
     struct Rough {
-        std::array<double, 3> half{}, center{};
+        std::array<double, 3> half{};
         std::array<std::array<double, 3>, 3> axis{};
     } rough;
 };

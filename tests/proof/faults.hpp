@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// Sound bundles with one fault each, which the check must refuse with the right rule and in words.
 #pragma once
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <string>
 #include <vector>
@@ -19,6 +20,37 @@ struct Fault {
     const char* words;
 };
 
+/// The same bundle, its items told in the other order.
+inline tuckwright::Bundle reversed(tuckwright::Bundle bundle)
+{
+    const std::size_t count = bundle.items.size();
+    const auto other = [&](std::size_t& item) { item = item < count ? count - 1 - item : item; };
+    std::reverse(bundle.items.begin(), bundle.items.end());
+    for (auto& item : bundle.items) {
+        if (item.in) {
+            other(item.in->item);
+        }
+        if (item.closes) {
+            other(*item.closes);
+        }
+    }
+    for (auto& step : bundle.steps) {
+        other(step.item);
+    }
+    for (auto& plane : bundle.certificate.planes) {
+        other(plane.first);
+        other(plane.second);
+    }
+    for (auto& rest : bundle.certificate.rests) {
+        other(rest.item);
+        if (rest.on) {
+            other(*rest.on);
+        }
+    }
+    return bundle;
+}
+
+/// Each fault is refused by its rule, in whatever order the items are told.
 inline void refuse(const std::vector<Fault>& faults)
 {
     for (const auto& fault : faults) {
@@ -28,6 +60,7 @@ inline void refuse(const std::vector<Fault>& faults)
         INFO(fault.name << objections_of(bundle));
         CHECK(first_rule(bundle) == fault.rule);
         CHECK(said(bundle, fault.rule).find(fault.words) != std::string::npos);
+        CHECK(first_rule(reversed(bundle)) == fault.rule);
     }
 }
 

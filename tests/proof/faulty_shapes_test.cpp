@@ -56,6 +56,20 @@ TEST_CASE("numbers that cannot be proved with are refused")
          "plane 2"},
         {"rest of no item", yawed_boxes, [](Bundle& b) { b.certificate.rests[1].item = 2; }, "number", "rest 2"},
         {"rest on no item", yawed_boxes, [](Bundle& b) { b.certificate.rests[1].on = 2; }, "number", "rest 2"},
+        {"a foot as wide as the rim", cup_in_lidded_pot,
+         [](Bundle& b) { std::get<Cylinder>(b.items[1].solids[0].shape).foot = 80; }, "number",
+         "\"cup\": solid 1's foot is 80 mm; it must be less than the diameter"},
+        {"a foot below nothing", cup_in_lidded_pot,
+         [](Bundle& b) { std::get<Cylinder>(b.items[1].solids[0].shape).foot = -1; }, "number", "must not be negative"},
+        {"a flat box", yawed_boxes, [](Bundle& b) { std::get<Box>(b.items[1].solids[0].shape).height = 0; }, "number",
+         "solid 1's height is 0 mm; it must be positive"},
+        {"a cavity without rotation", cup_in_lidded_pot,
+         [](Bundle& b) {
+             b.items[1].cavities[0].pose.turn = {0, 0, 0, 0};
+         },
+         "number", "cavity 1's rotation is all zero"},
+        {"a cavity off the grid", cup_in_lidded_pot,
+         [](Bundle& b) { b.items[0].cavities[0].pose.center.z += 0.4 * nanometre; }, "number", "cavity 1's centre z"},
         {"rest off the grid", yawed_boxes, [](Bundle& b) { b.certificate.rests[1].point.x = 1e-7; }, "number",
          "point's x"},
     });
@@ -125,6 +139,24 @@ TEST_CASE("cavities that are not where they are said to be are refused")
              b.items[1].cavities[0].pose.center.z = 43;
          },
          "cavity", "does not reach the bottom"},
+        {"a sleeve that tapers", sleeve_round_cup_in_pot,
+         [](Bundle& b) { std::get<Cylinder>(b.items[1].cavities[0].shape).foot = 97; }, "cavity",
+         "tapers, though it is open at both ends"},
+        {"a knob in the air over the mouth", rod_out_of_cup,
+         [](Bundle& b) {
+             b.items[0].solids.push_back(box(10, 10, 10, {-30, 0, 120}));
+         },
+         "cavity", "solid 2"},
+        {"a bar in the lower mouth of a sleeve", sleeve_round_cup_in_pot,
+         [](Bundle& b) {
+             b.items[1].solids.push_back(box(4, 4, 2, {-30, 0, 2}));
+         },
+         "cavity", "solid 2"},
+        {"a brace from over the mouth outward", rod_out_of_cup,
+         [](Bundle& b) {
+             b.items[0].solids.push_back(box(100, 4, 4, {-50, 0, 125}, {3, 0, 1, 0}));
+         },
+         "cavity", "solid 2"},
         {"a bail across the mouth", rod_out_of_cup,
          [](Bundle& b) {
              b.items[0].solids.push_back(box(90, 4, 4, {-10, 0, 100}));

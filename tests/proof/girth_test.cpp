@@ -169,6 +169,18 @@ TEST_CASE("a band over a lid goes over it shut, and under its vessel")
              "girth", "holds \"pot-lid\" shut, but that is carried loose"},
             {"shut when the pot is in its place", banded_pot, [](Bundle& b) { std::swap(b.steps[1], b.steps[2]); },
              "girth", "cannot go under \"pot\", which is in its place before \"pot-lid\" is shut"},
+            {"over two lids of one name", banded_pot,
+             [](Bundle& b) {
+                 auto spare = b.items[2];
+                 spare.copy = 2;
+                 spare.closes.reset();
+                 spare.solids[0].pose.center.z += 3;
+                 b.items.push_back(spare);
+                 b.envelope = Cylinder{129, 102};
+                 step(b, 3);
+                 lies_on(b, 3, 2, {0, 0, 98.995});
+             },
+             "girth", "holds \"pot-lid\" shut, of which there are several"},
             {"over what is not there", banded_pot, [](Bundle& b) { b.bands[0].over = "pan-lid"; }, "girth",
              "holds \"pan-lid\" shut, which is not there"},
             {"a second band too short", banded_pot,
@@ -191,6 +203,26 @@ TEST_CASE("a band over a lid goes over it shut, and under its vessel")
              "girth", "under \"pot\" it is 475 mm"},
             {"turned over and too short", banded_pot_turned_over, [](Bundle& b) { b.bands[0].girth -= nanometre; },
              "girth", "it is 374 mm"}});
+    auto elsewhere = banded_pot(); // far from the origin, and its first step the one that counts
+    for (PlacedItem& item : elsewhere.items) {
+        for (auto* poses : {&item.solids}) {
+            for (Solid& solid : *poses) {
+                solid.pose.center.x += 200;
+                solid.pose.center.y += 200;
+            }
+        }
+        for (PlacedCavity& cavity : item.cavities) {
+            cavity.pose.center.x += 200;
+            cavity.pose.center.y += 200;
+        }
+    }
+    elsewhere.envelope = Box{300, 300, 99};
+    elsewhere.rule = {};
+    elsewhere.rule.shape = BundleShape::box;
+    INFO(objections_of(elsewhere));
+    CHECK(first_rule(elsewhere) == "none");
+    elsewhere.bands[0].girth -= nanometre;
+    CHECK(first_rule(elsewhere) == "girth");
     auto one_side = banded_pot(); // it goes round past the handle
     one_side.items[0].solids.push_back(box(10, 10, 10, {69, 0, 50}));
     one_side.envelope = Cylinder{160, 99};

@@ -162,6 +162,8 @@ TEST_CASE("a bundle has all things of its kit, each once, with their weights, an
             {"another limit", [](Bundle& b) { b.rule.height = 201; }, "not within the limits"},
             {"no limit", [](Bundle& b) { b.rule.height.reset(); }, "not within the limits"},
             {"a further limit", [](Bundle& b) { b.rule.length = 300; }, "not within the limits"},
+            {"a limit of width", [](Bundle& b) { b.rule.width = 300; }, "not within the limits"},
+            {"a limit of diameter", [](Bundle& b) { b.rule.diameter = 300; }, "not within the limits"},
             {"another shape", [](Bundle& b) { b.rule.shape = BundleShape::cylinder; }, "not of the shape"},
             {"less clearance", [](Bundle& b) { b.clearance = 0.4; }, "the clearance is 0.4 mm, the kit asks for 0.5 mm"},
             {"a further rule",
@@ -333,6 +335,9 @@ TEST_CASE("a shut lid and what tapers are as the kit has them")
             {"hangs in less", [](Bundle& b) { b.items[0].cavities[0].shape = Cylinder{100, 85}; }, no_form},
             {"straight", [](Bundle& b) { b.items[2].solids[0].shape = Cylinder{80, 90}; }, no_form},
             {"a narrower foot", [](Bundle& b) { b.items[2].solids[0].shape = Cylinder{80, 90, 59.9}; }, no_form},
+            {"a hollow plate",
+             [](Bundle& b) { b.items[1].cavities.push_back({Cylinder{20, 1}, {{52, 52, 93.5}, {}}, Opening::closed}); },
+             no_form},
             {"what is no lid shuts", [](Bundle& b) { b.items[2].closes = 0; b.items[1].closes.reset(); }, no_form},
             {"without its skirt", [](Bundle& b) { b.items[0].solids.pop_back(); }, no_form},
             {"a shorter skirt", [](Bundle& b) { b.items[0].solids[1].shape = Cylinder{104, 5}; }, no_form}});
@@ -373,4 +378,91 @@ TEST_CASE("tolerances, kinds and what a thing bears are those of the kit")
             {"pot bears more", [](Bundle& b) { b.items[0].bears_g = 600; }, not_so},
             {"pot bears all", [](Bundle& b) { b.items[0].bears_g.reset(); }, not_so},
             {"book bears things", [](Bundle& b) { b.items[2].nothing_on_top = false; }, not_so}});
+}
+
+TEST_CASE("parts are held against the kit one by one, however the thing is turned")
+{
+    const Kit kit = kit_of("  - {id: jug, weight: 90, cylinder: {diameter: 80, height: 70}, inside: {wall: 1, base: 1},\n"
+                           "     parts: [{box: {length: 24 ±0.5, width: 10, height: 40}, at: right, up: 15},\n"
+                           "             {cylinder: {diameter: 8, height: 20}, axis: x, at: left, up: 50}]}\n");
+    for (const Quaternion& turn : {Quaternion{1, 0, 0, 0}, {1, 2, 2, 4}, {4, 2, 1, 2}, {2, 1, 4, 2}}) {
+        const Matrix3 m = rotation_matrix(turn);
+        const auto at = [&](double x, double y, double z) {
+            const std::array<double, 3> own{x, y, z};
+            std::array<double, 3> world{100, 100, 100};
+            for (std::size_t row = 0; row < 3; ++row) {
+                for (std::size_t k = 0; k < 3; ++k) {
+                    world[row] += m[row][k] * own[k];
+                }
+            }
+            return Vec3{world[0], world[1], world[2]};
+        };
+        Bundle bundle = empty_bundle(kit);
+        bundle.items.push_back(placed(kit.items[0],
+                                      {{Cylinder{80, 70}, {at(0, 0, 0), turn}},
+                                       {Box{24, 10, 40}, {at(52, 0, 0), turn}},
+                                       {Cylinder{8, 20}, {at(-50, 0, 19), compose(turn, {1, 0, 1, 0})}}},
+                                      {{Cylinder{78, 69}, {at(0, 0, 0.5), turn}, Opening::top}}));
+        bundle.items[0].solids_off = {Spread{}, Spread{{0.5, 0, 0}}, Spread{}};
+        refuse(kit, bundle,
+               {{"handle along x", [](Bundle& b) { b.items[0].solids[1].pose.center.x += 0.001; }, no_form},
+                {"handle along y", [](Bundle& b) { b.items[0].solids[1].pose.center.y += 0.001; }, no_form},
+                {"handle along z", [](Bundle& b) { b.items[0].solids[1].pose.center.z += 0.001; }, no_form},
+                {"spout along x", [](Bundle& b) { b.items[0].solids[2].pose.center.x += 0.001; }, no_form},
+                {"spout along y", [](Bundle& b) { b.items[0].solids[2].pose.center.y -= 0.001; }, no_form},
+                {"spout along z", [](Bundle& b) { b.items[0].solids[2].pose.center.z += 0.001; }, no_form},
+                {"spout upright", [](Bundle& b) { b.items[0].solids[2].pose.turn = b.items[0].solids[0].pose.turn; }, no_form},
+                {"handle on its side",
+                 [](Bundle& b) { b.items[0].solids[1].pose.turn = compose(b.items[0].solids[0].pose.turn, {1, 0, 1, 0}); },
+                 no_form},
+                {"handle yawed",
+                 [](Bundle& b) { b.items[0].solids[1].pose.turn = compose(b.items[0].solids[0].pose.turn, {100, 0, 0, 1}); },
+                 no_form},
+                {"cavity on its side",
+                 [](Bundle& b) { b.items[0].cavities[0].pose.turn = compose(b.items[0].solids[0].pose.turn, {1, 0, 1, 0}); },
+                 no_form},
+                {"one handle twice", [](Bundle& b) { b.items[0].solids[2] = b.items[0].solids[1]; }, no_form},
+                {"the spout may be off instead",
+                 [](Bundle& b) { std::swap(b.items[0].solids_off[1], b.items[0].solids_off[2]); },
+                 "may not be off by what the kit says"}});
+    }
+}
+
+TEST_CASE("a rectangular lid has a skirt where it is wider than its vessel, in either direction")
+{
+    for (const bool is_longer : {true, false}) {
+        const std::string lid = is_longer ? "{length: 104, width: 80, height: 15}" : "{length: 100, width: 84, height: 15}";
+        const Kit kit = kit_of("  - {id: pot, weight: 90, box: {length: 100, width: 80, height: 60}, inside: {wall: 1, base: 2}}\n"
+                               "  - {id: lid, weight: 30, box: " + lid + ", closes: {item: pot, adds: 3, intrudes: 0}}\n");
+        const double length = is_longer ? 104 : 100, width = is_longer ? 80 : 84;
+        Bundle bundle = empty_bundle(kit);
+        bundle.items.push_back(placed(kit.items[0],
+                                      {{Box{100, 80, 60}, {{60, 60, 30}, {}}}, {Box{length, width, 12}, {{60, 60, 54}, {}}}},
+                                      {{Box{98, 78, 58}, {{60, 60, 31}, {}}, Opening::closed}}));
+        bundle.items.push_back(placed(kit.items[1], {{Box{length, width, 3}, {{60, 60, 61.5}, {}}}}));
+        bundle.items[1].closes = 0;
+        refuse(kit, bundle,
+               {{"without its skirt", [](Bundle& b) { b.items[0].solids.pop_back(); }, no_form},
+                {"a skirt too low", [](Bundle& b) { b.items[0].solids[1].pose.center.z -= 0.1; }, no_form},
+                {"a skirt too short", [](Bundle& b) { std::get<Box>(b.items[0].solids[1].shape).height = 11; }, no_form}});
+    }
+}
+
+TEST_CASE("contents and walls are those of the kit where they are not the simplest")
+{
+    const Kit kit = kit_of("  - {id: sack, weight: 20, pouch: {girth: 300, length: 120, thickness: 2}}\n"
+                           "  - {id: tin, weight: 30, box: {length: 60, width: 40, height: 20}, "
+                           "inside: {box: {length: 58, width: 38, height: 18}, lid: own}, contents: {what: rice, amount: 25 g}}\n");
+    Bundle bundle = empty_bundle(kit);
+    const Pose pose{{90, 90, 70}, {}};
+    bundle.items.push_back(placed(kit.items[0], {{Box{104, 54, 124}, pose}}, {{Box{100, 50, 120}, pose, Opening::closed}}));
+    bundle.items.push_back(placed(kit.items[1], {{Box{60, 40, 20}, {{200, 30, 10}, {}}}},
+                                  {{Box{58, 38, 18}, {{200, 30, 10}, {}}, Opening::closed}}));
+    INFO(said(bundle, kit));
+    refuse(kit, bundle,
+           {{"a thin wall", [](Bundle& b) { b.items[0].solids[0].shape = Box{102, 52, 122}; }, no_form},
+            {"a wall of half", [](Bundle& b) { b.items[0].solids[0].shape = Box{101, 51, 121}; }, no_form},
+            {"no rice", [](Bundle& b) { b.items[1].contents_g = 0; }, "tin does not weigh what the kit says"},
+            {"more rice", [](Bundle& b) { b.items[1].contents_g = 26; }, "tin does not weigh what the kit says"},
+            {"something in it", [](Bundle& b) { b.items[1].contents.clear(); }, "or holds something else"}});
 }

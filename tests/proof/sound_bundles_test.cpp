@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 #include <chrono>
 
+#include "faults.hpp"
 #include "proof_support.hpp"
 #include "support/handmade_bundles.hpp"
 
@@ -22,6 +23,11 @@ TEST_CASE("the proof follows the bundle as data: the order of items does not mat
     std::swap(bundle.certificate.rests[4].on, bundle.certificate.rests[5].on);
     INFO(objections_of(bundle));
     CHECK(check(bundle, 100).empty());
+    for (const auto& sample : handmade::all()) {
+        const Bundle backwards = reversed(sample.make());
+        INFO(sample.name << objections_of(backwards));
+        CHECK(check(backwards, 100).empty());
+    }
 }
 
 TEST_CASE("a bundle may be put together in several orders")

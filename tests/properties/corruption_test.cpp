@@ -59,7 +59,7 @@ int try_all(const std::vector<Spoiler>& spoilers, int each, std::uint64_t seed,
 
 } // namespace
 
-TEST_CASE("bundles without a fault are accepted, and written again as they were")
+TEST_CASE("bundles without a fault are accepted, and written again as they were", "[samples]")
 {
     for (const auto& sample : samples()) {
         INFO(sample.name);
@@ -76,7 +76,7 @@ TEST_CASE("bundles without a fault are accepted, and written again as they were"
     CHECK(samples().size() >= 20);
 }
 
-TEST_CASE("the sampling judge sees what is plain, and nothing else")
+TEST_CASE("the sampling judge sees what is plain, and nothing else", "[samples]")
 {
     const auto a = sampling::body_of(Cylinder{40, 30}, {{0, 0, 15}, {}});
     CHECK(sampling::common_depth(a, sampling::body_of(Cylinder{40, 30}, {{39, 0, 15}, {}})) > 0.05L);
@@ -94,42 +94,42 @@ TEST_CASE("the sampling judge sees what is plain, and nothing else")
 // More than two thousand in all in an ordinary build: eleven kinds by 100, seven by 100, four by 100, four by 100, five,
 // seven, six and eighteen by 60.
 
-TEST_CASE("bundles with an item in the wrong place are refused")
+TEST_CASE("bundles with an item in the wrong place are refused", "[samples]")
 {
     CHECK(try_all(place_spoilers(), test::count(100, 8), 81) == 11 * test::count(100, 8));
 }
 
-TEST_CASE("bundles that can't be put together, or whose proof lacks something, are refused")
+TEST_CASE("bundles that can't be put together, or whose proof lacks something, are refused", "[samples]")
 {
     CHECK(try_all(handling_spoilers(), test::count(100, 8), 82) == 7 * test::count(100, 8));
 }
 
-TEST_CASE("bundles that don't pass through their bag or bands are refused")
+TEST_CASE("bundles that don't pass through their bag or bands are refused", "[samples]")
 {
     CHECK(try_all(cover_spoilers(), test::count(60, 8), 87) == 7 * test::count(60, 8));
 }
 
-TEST_CASE("bundles with faults of narrow openings are refused")
+TEST_CASE("bundles with faults of narrow openings are refused", "[samples]")
 {
     CHECK(try_all(narrow_spoilers(), test::count(60, 8), 85) == 5 * test::count(60, 8));
 }
 
-TEST_CASE("bundles with faults of what is pressed into a vessel are refused")
+TEST_CASE("bundles with faults of what is pressed into a vessel are refused", "[samples]")
 {
     CHECK(try_all(pressed_spoilers(), test::count(60, 8), 86) == 6 * test::count(60, 8));
 }
 
-TEST_CASE("bundles that don't keep their rules of carrying are refused")
+TEST_CASE("bundles that don't keep their rules of carrying are refused", "[samples]")
 {
     CHECK(try_all(carrying_spoilers(), test::count(100, 8), 84, refused_for_carrying) == 4 * test::count(100, 8));
 }
 
-TEST_CASE("bundles that bear more than they may, or miscount what comes out before a thing, are refused")
+TEST_CASE("bundles that bear more than they may, or miscount what comes out before a thing, are refused", "[samples]")
 {
     CHECK(try_all(load_spoilers(), test::count(100, 8), 85) == 4 * test::count(100, 8));
 }
 
-TEST_CASE("files that say what does not follow are refused")
+TEST_CASE("files that say what does not follow are refused", "[samples]")
 {
     CHECK(try_all(file_spoilers(), test::count(60, 8), 83) == 18 * test::count(60, 8));
 }

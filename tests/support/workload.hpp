@@ -4,7 +4,7 @@
 
 namespace tuckwright::test {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
 inline constexpr bool slow_build = true;
 #else
 inline constexpr bool slow_build = false;
