@@ -293,14 +293,15 @@ private:
             rearrange_layer(layout, random, squeeze_options);
             squeeze_options.work /= 2; // there is little left to gain
         }
-        if (is_crowd()) {
-            squeeze_steadily(layout, random, work);
-            return Proposal{from.scene, layout, volume(layout.envelope())};
-        }
+        squeeze_options.work /= is_crowd() ? 2 : 1; // most of what is won is lost again by steadying
         refine(layout, random, squeeze_options);
         if (is_large_) {
             if (!steady(layout, random, limits_, options_.stop)) {
                 return std::nullopt;
+            }
+            if (is_crowd() && volume(layout.envelope()) > from.volume) {
+                layout = from.layout;
+                layout.count_anew();
             }
             squeeze_steadily(layout, random, start_work_);
         }
