@@ -62,18 +62,23 @@ double spread(std::size_t k)
 constexpr std::size_t least_deepened = 2;
 
 /// Work for so many bodies: in proportion to them, from a quarter of that for fifteen to three times as much; for many, in
-/// proportion to their pairs.
+/// proportion to their pairs, and to themselves where they are very many, so that nobody waits for long.
 std::uint64_t worth(std::uint64_t work, std::size_t bodies)
 {
-    return bodies >= many_bodies ? work * bodies * bodies / 150
+    constexpr std::size_t very_many = 120;
+    return bodies >= many_bodies ? work * bodies * std::min(bodies, very_many) / 150
                                  : work * std::clamp<std::uint64_t>(bodies, 4, 45) / 15;
 }
+
+/// From so many bodies on, some always end over a mouth when they are moved all at once, and what putting them right costs
+/// is more than was won: such layouts are made smaller in steps after each of which all is carried.
+constexpr std::size_t crowd = 240;
 
 /// Of many bodies few layouts are worked on, for long: chance evens out among many bodies.
 SearchEffort for_bodies(SearchEffort effort, std::size_t bodies)
 {
     if (bodies >= many_bodies) {
-        constexpr int least = 4;
+        const int least = bodies >= crowd ? 3 : 4;
         const int few = std::max(least, 4 * effort.starts / static_cast<int>(bodies));
         effort.starts = std::min(effort.starts, few);
         effort.deepened = std::min(effort.deepened, few / 2);
@@ -118,6 +123,7 @@ public:
 
 private:
     bool stopped() const { return options_.stop && options_.stop(); }
+    bool is_crowd() const { return scenes_.front()->scene.bodies.size() >= crowd; }
 
     /// Whether nothing is left to find.
     bool is_over() const
@@ -132,12 +138,15 @@ private:
     }
 
     /// Builds a layout, in wider envelopes as long as it comes out higher than the limit and the width may grow:
-    /// within its limits, or past them too if `wide`, to be squeezed afterwards.
+    /// within its limits, or past them too if `wide`, to be squeezed afterwards. Of many bodies, as long as that helps.
     Layout first_layout(const KitScene& scene, Envelope envelope, Random& random, double eagerness, bool wide,
                         double height_limit) const
     {
         const EnvelopeLimits widest = wide ? EnvelopeLimits{} : limits_;
-        for (int trial = 0;; ++trial) {
+        const auto burden_of = [&](const Layout& layout) { return burden(layout.envelope(), limits_); };
+        std::optional<Layout> best; // of many
+        constexpr int most_in_vain = 2;
+        for (int trial = 0, in_vain = 0;; ++trial) {
             Layout layout(scene.scene, envelope);
             construct(layout, random, eagerness, 60);
             tighten(layout);
@@ -148,8 +157,18 @@ private:
                                  std::min(envelope.half_width * factor, widest.half_width), envelope.height};
             const bool grown = wider.radius > envelope.radius || wider.half_length > envelope.half_length ||
                                wider.half_width > envelope.half_width;
-            if (layout.envelope().height <= height_limit || !grown || trial == 40 || stopped()) {
+            const bool is_done = layout.envelope().height <= height_limit || !grown || trial == 40 || stopped();
+            if (!is_large_ && is_done) {
                 return layout;
+            }
+            if (is_large_) {
+                in_vain = best && burden_of(layout) >= burden_of(*best) ? in_vain + 1 : 0;
+                if (in_vain == 0) {
+                    best = std::move(layout);
+                }
+                if (is_done || in_vain == most_in_vain) { // a height that only a few of them have may be out of reach
+                    return *std::move(best);
+                }
             }
             envelope = wider;
         }
@@ -210,6 +229,7 @@ private:
             }
         }
         if (is_large_) {
+            aim.height = best->envelope().height > aim.height ? limits_.height : aim.height;
             return large_start(scene, *best, random, aim);
         }
         rework(*best, envelope, random, {aim, options_.stop});
@@ -228,7 +248,8 @@ private:
     {
         const auto tell = [this](double smaller) { report(smaller); };
         Layout layout = built;
-        const bool is_sound = squeeze(layout, random, {aim, start_work_, options_.stop, tell}) ||
+        const bool is_sound = (is_crowd() && within(layout.envelope(), limits_)) ||
+                              squeeze(layout, random, {aim, start_work_, options_.stop, tell}) ||
                               within(layout.envelope(), limits_);
         if (stopped() && has_steady_) {
             return std::nullopt; // there is something to end with soon
@@ -245,7 +266,7 @@ private:
             layout = as_built; // steadying may cost more than squeezing has won
         }
         has_steady_ = true;
-        squeeze_steadily(layout, random, start_work_);
+        squeeze_steadily(layout, random, is_crowd() ? 2 * start_work_ : start_work_);
         report(volume(layout.envelope()));
         return Proposal{scene, layout, volume(layout.envelope())};
     }
@@ -272,10 +293,15 @@ private:
             rearrange_layer(layout, random, squeeze_options);
             squeeze_options.work /= 2; // there is little left to gain
         }
+        squeeze_options.work /= is_crowd() ? 2 : 1; // most of what is won is lost again by steadying
         refine(layout, random, squeeze_options);
         if (is_large_) {
             if (!steady(layout, random, limits_, options_.stop)) {
                 return std::nullopt;
+            }
+            if (is_crowd() && volume(layout.envelope()) > from.volume) {
+                layout = from.layout;
+                layout.count_anew();
             }
             squeeze_steadily(layout, random, start_work_);
         }

@@ -264,7 +264,9 @@ bool place_anew(Layout& layout, int body, Random& random, int samples, Going goi
     Place place = layout.place(body);
     layout.hide(body);
     constexpr int more = 20; // gaps are few
-    if (going != Going::on_top) {
+    const bool leaves = going == Going::out_of_its_vessel && place.cell != outermost;
+    const auto is_left = [cell = place.cell](const Door& door) { return door.cell == cell; };
+    if (going == Going::as_near_as_can_be || going == Going::into_gaps_only) {
         auto found = carried_nearby(layout, body);
         found = found ? found : carried_in_a_gap(layout, body, random, more * samples);
         if (found || going == Going::into_gaps_only) {
@@ -273,7 +275,8 @@ bool place_anew(Layout& layout, int body, Random& random, int samples, Going goi
         }
     }
     make_room_on_top(layout, body);
-    const auto [open, vessels] = doors_there(layout, body);
+    auto [open, vessels] = doors_there(layout, body);
+    std::erase_if(vessels, [&](const Door& door) { return leaves && is_left(door); });
     double best = best_place(layout, body, vessels, weights, random, samples, place, 1e300);
     best = best_place(layout, body, open, weights, random, samples, place, best);
     layout.put(body, place);

@@ -22,11 +22,11 @@ void construct(Layout& layout, Random& random, double eagerness, int samples);
 bool rebuild(Layout& layout, Random& random, const std::vector<int>& bodies, int samples);
 
 /// How far a body may have to go.
-enum class Going { as_near_as_can_be, into_gaps_only, on_top };
+enum class Going { as_near_as_can_be, into_gaps_only, on_top, out_of_its_vessel };
 
 /// Takes a body, with all it holds, out of a large scene's layout, and puts it where it is carried: nearby, in some gap, or
-/// else where it falls to from above, the envelope's height growing as needed. Leaves it where it is, and returns false, if
-/// there is no such place.
+/// else where it falls to from above, the envelope's height growing as needed; `out_of_its_vessel` anywhere but in the
+/// vessel that holds it now. Leaves it where it is, and returns false, if there is no such place.
 bool place_anew(Layout& layout, int body, Random& random, int samples, Going going = Going::as_near_as_can_be);
 
 /// Fits the envelope round the layout as it lies, moving all bodies alike. Ensures: nothing stands out of the bundle,

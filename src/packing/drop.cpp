@@ -55,6 +55,15 @@ bool may_meet(const Piece& p, const Piece& q, const Vec3& direction, double most
     return q.z - q.half_height < high + air && q.z + q.half_height > low - air && dx * dx + dy * dy < reach * reach;
 }
 
+/// What lies within the bound may pass through on a way, and the air round it.
+Bound swept_by(Bound bound, const Vec3& direction, double most, double air)
+{
+    bound.reach += most * std::hypot(direction.x, direction.y) + air;
+    bound.low += std::min(0.0, most * direction.z) - air;
+    bound.high += std::max(0.0, most * direction.z) + air;
+    return bound;
+}
+
 /// Where on a way from 0 to `end` a convex excess is least.
 template <class Out> double lowest(const Out& out, double end)
 {
@@ -133,17 +142,10 @@ private:
     void gather_near(Level& level, int vessel)
     {
         const double air = std::max(air_.curved, air_.flat) + sliver;
-        Piece round; // all moving pieces are within this
-        const Bound own = Bound::of(level.moving);
-        round.x = own.x, round.y = own.y, round.reach = own.reach;
-        round.z = (own.low + own.high) / 2, round.half_height = (own.high - own.low) / 2;
+        const Bound swept = swept_by(Bound::of(level.moving), level.direction, most_, air);
         layout_.count_work(10 + layout_.inside(level.cell).size() / 8);
         for (const int other : layout_.inside(level.cell)) {
-            const Bound& b = layout_.bound(other);
-            Piece theirs;
-            theirs.x = b.x, theirs.y = b.y, theirs.reach = b.reach;
-            theirs.z = (b.low + b.high) / 2, theirs.half_height = (b.high - b.low) / 2;
-            if (other == vessel || !may_meet(round, theirs, level.direction, most_, air)) {
+            if (other == vessel || swept.is_clear_of(layout_.bound(other))) {
                 continue;
             }
             for (const Piece& q : layout_.visible(other)) {

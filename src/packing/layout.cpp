@@ -364,17 +364,18 @@ double Layout::total_overlap() const
     }
     for (int i = 0; i < static_cast<int>(size()); ++i) {
         each_level(i, [&](int cell, int vessel, const std::vector<Piece>& mine) {
+            const Bound own = Bound::of(mine);
             for (const int other : inside(cell)) {
                 if (other == vessel) {
                     continue;
                 }
                 sum += vessel == i && other > i ? jam_of(visible(i), cell, other) : 0;
+                const Bound& theirs_all = bounds_[at(other)];
+                const bool is_clear = !own.slants && !theirs_all.slants && own.is_clear_of(theirs_all);
                 for (const Piece& theirs : visible(other)) {
-                    if (theirs.owner > i) {
-                        for (const Piece& piece : mine) {
-                            ++*measured_;
-                            sum += overlap(piece, theirs);
-                        }
+                    *measured_ += theirs.owner > i ? mine.size() : 0; // the work is counted as if it were done
+                    for (std::size_t k = 0; k < mine.size() && theirs.owner > i && !is_clear; ++k) {
+                        sum += overlap(mine[k], theirs);
                     }
                 }
             }

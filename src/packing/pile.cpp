@@ -120,16 +120,21 @@ void sample_beside(const Layout& layout, int body, Place& place, const Room& roo
                     py != nullptr, random);
 }
 
+double top_of(const Layout& layout)
+{
+    double top = 0;
+    for (const int body : layout.inside(outermost)) {
+        top = std::max(top, layout.bound(body).high);
+    }
+    return top;
+}
+
 /// From where it falls: above all in the bundle; in a vessel from the rim, for a vessel is filled before it is covered.
-double start_height(const Layout& layout, int body, const Place& place, const Room& room)
+double start_height(const Layout& layout, int body, const Place& place, const Room& room, double top)
 {
     const Reach reach = vertical_reach(layout.scene().stowed(body, place.way), place);
     if (place.cell != outermost) {
         return room.ceiling ? room.height - reach.above : room.height - least_depth + reach.below;
-    }
-    double top = 0;
-    for (const int other : layout.inside(outermost)) {
-        top = std::max(top, layout.bound(other).high);
     }
     return top + reach.below;
 }
@@ -154,6 +159,7 @@ ScoredPlace best_fall(const Layout& layout, int body, const std::vector<Door>& o
                       const Score& score, ScoredPlace best)
 {
     const Weights one(layout.size());
+    const double top = top_of(layout);
     std::vector<Door> plain = open;
     std::erase_if(plain, [&](const Door& door) { return !is_plain(layout, body, door); });
     for (int k = 0; k < samples && !plain.empty(); ++k) {
@@ -166,7 +172,7 @@ ScoredPlace best_fall(const Layout& layout, int body, const std::vector<Door>& o
             place = sample_place(layout, body, door, random);
         } else {
             sample_beside(layout, body, place, room, random);
-            place.z = start_height(layout, body, place, room);
+            place.z = start_height(layout, body, place, room, top);
             if (stands_out(layout.own_pieces(body, place), room)) {
                 continue;
             }

@@ -8,10 +8,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 #include <vector>
 
 #include "packing/cell_view.hpp"
 #include "packing/descent.hpp"
+#include "packing/near_pairs.hpp"
+#include "packing/pile.hpp"
 
 namespace tuckwright::packing {
 
@@ -53,7 +56,9 @@ public:
             for (const Seen& seen : view.seen) {
                 now_.push_back(seen.piece);
             }
+            near_.emplace_back(std::max(air_.curved, air_.flat), 0.1 * layout.scene().size);
         }
+        is_large_ = is_large(layout.scene());
     }
 
     std::size_t columns() const { return columns_; }
@@ -68,25 +73,21 @@ public:
         std::fill(gradient.begin(), gradient.end(), 0.0);
         double sum = 0;
         std::size_t first = 0;
-        const double most_air = std::max(air_.curved, air_.flat);
-        for (const CellView& view : views_) {
+        for (std::size_t cell = 0; cell < views_.size(); ++cell) {
+            const CellView& view = views_[cell];
             const std::size_t count = view.seen.size();
+            const std::span<const Piece> pieces(now_.data() + first, count);
+            near_[cell].follow(pieces);
             for (std::size_t i = 0; i < count; ++i) {
-                sum += walls(view, i, now_[first + i], gradient);
-                const Piece& p = now_[first + i];
-                for (std::size_t j = i + 1; j < count; ++j) {
-                    const Piece& q = now_[first + j];
-                    const double high = p.half_height + q.half_height + most_air - std::abs(p.z - q.z);
-                    if (high <= 0) {
-                        continue;
-                    }
-                    const double dx = q.x - p.x, dy = q.y - p.y, reach = p.reach + q.reach + most_air;
-                    if (dx * dx + dy * dy < reach * reach && view.seen[i].vessel != view.seen[j].vessel) {
-                        sum += pair(view.seen[i], p, view.seen[j], q, gradient);
+                sum += walls(view, i, pieces[i], gradient);
+                for (const int behind : near_[cell].of(i)) {
+                    const std::size_t j = at(behind);
+                    if (near_[cell].may_touch(pieces[i], pieces[j]) && view.seen[i].vessel != view.seen[j].vessel) {
+                        sum += pair(view.seen[i], pieces[i], view.seen[j], pieces[j], gradient);
                     }
                 }
             }
-            measured_ += count * count / 16;
+            measured_ += is_large_ ? count + near_[cell].pairs() / 16 : count * count / 16;
             first += count;
         }
         return sum;
@@ -206,6 +207,8 @@ private:
     std::vector<int> turn_;
     std::vector<double> reach_;
     std::vector<Piece> now_;
+    std::vector<NearPairs> near_; // by cell + 1
+    bool is_large_ = false;
     std::size_t columns_ = 0, first_turn_ = 0;
     std::uint64_t measured_ = 0;
 };

@@ -362,51 +362,61 @@ void move_body(Layout& layout, int body, const Weights& weights, int samples, Ra
     }
 }
 
-/// Overlaps of all pairs and walls of a layout, as a matrix like the weights.
+/// Two bodies that overlap, the first before the second, or one body twice: what stands out of its walls.
+struct Conflict {
+    int first = 0, second = 0;
+    double depth = 0;
+};
+
+bool is_before(const Conflict& a, const Conflict& b)
+{
+    return std::pair(a.first, a.second) < std::pair(b.first, b.second);
+}
+
+/// What overlaps in a layout, in order.
 struct Conflicts {
-    explicit Conflicts(const Layout& layout) : depth(layout.size()), of_body(layout.size(), 0.0)
+    explicit Conflicts(const Layout& layout) : of_body(layout.size(), 0.0)
     {
-        const int n = static_cast<int>(layout.size());
-        for (int i = 0; i < n; ++i) {
-            for (int j = 0; j < n; ++j) {
-                depth.of(i, j) = 0;
+        std::vector<double> depth(layout.size(), 0.0); // of the body at hand with those behind it
+        for (int i = 0; i < static_cast<int>(layout.size()); ++i) {
+            depth[at(i)] = layout.excess_of(i);
+            add(layout, i, depth);
+            for (int j = i; j < static_cast<int>(layout.size()); ++j) {
+                if (depth[at(j)] > 0) {
+                    all.push_back({i, j, depth[at(j)]});
+                    depth[at(j)] = 0;
+                }
             }
         }
-        for (int i = 0; i < n; ++i) {
-            depth.of(i, i) = layout.excess_of(i);
-            add(layout, i);
-        }
-        for (int i = 0; i < n; ++i) {
-            for (int j = 0; j < n; ++j) {
-                of_body[static_cast<std::size_t>(i)] += depth.of(i, j);
+        for (const Conflict& conflict : all) {
+            of_body[at(conflict.first)] += conflict.depth;
+            if (conflict.second != conflict.first) {
+                of_body[at(conflict.second)] += conflict.depth;
             }
-        }
-        for (int i = 0; i < n; ++i) {
-            for (int j = i; j < n; ++j) {
-                total += depth.of(i, j);
-                worst = std::max(worst, depth.of(i, j));
-            }
+            total += conflict.depth;
+            worst = std::max(worst, conflict.depth);
         }
     }
 
-    void add(const Layout& layout, int i)
+    static void add(const Layout& layout, int i, std::vector<double>& depth)
     {
         layout.each_level(i, [&](int cell, int vessel, const std::vector<Piece>& mine) {
+            const Bound own = Bound::of(mine);
             for (const int other : layout.inside(cell)) {
                 if (other == vessel) {
                     continue;
                 }
-                if (const double d = vessel == i && other > i ? layout.jam_of(layout.visible(i), cell, other) : 0;
-                    d > 0) {
-                    depth.of(i, other) += d;
-                    depth.of(other, i) += d;
+                if (vessel == i && other > i) {
+                    depth[at(other)] += layout.jam_of(layout.visible(i), cell, other);
+                }
+                const Bound& theirs_all = layout.bound(other);
+                if (!own.slants && !theirs_all.slants && own.is_clear_of(theirs_all)) {
+                    continue;
                 }
                 for (const Piece& theirs : layout.visible(other)) {
                     for (const Piece& piece : mine) {
                         if (theirs.owner > i) {
-                            const double d = overlap(piece, theirs);
-                            depth.of(i, theirs.owner) += d;
-                            depth.of(theirs.owner, i) += d;
+                            depth[at(theirs.owner)] += overlap(piece, theirs);
                         }
                     }
                 }
@@ -414,23 +424,31 @@ struct Conflicts {
         });
     }
 
-    Weights depth;
+    std::vector<Conflict> all;
     std::vector<double> of_body;
     double total = 0, worst = 0;
 };
 
-/// Raises the weights of what overlaps, most for the worst; lets the others sink towards 1.
-void reweigh(Weights& weights, const Conflicts& conflicts)
+/// Raises the weights of what overlaps, most for the worst; lets the others that were raised sink towards 1.
+void reweigh(Weights& weights, std::vector<Conflict>& raised, const Conflicts& conflicts)
 {
-    const int n = static_cast<int>(weights.bodies());
-    for (int i = 0; i < n; ++i) {
-        for (int j = i; j < n; ++j) {
-            const double depth = conflicts.depth.of(i, j);
-            double& weight = weights.of(i, j);
-            weight = depth > 0 ? weight * (1.2 + 0.8 * depth / conflicts.worst) : std::max(1.0, weight * 0.95);
-            weights.of(j, i) = weight;
+    const auto set = [&](const Conflict& pair, double weight) {
+        weights.of(pair.first, pair.second) = weights.of(pair.second, pair.first) = weight;
+    };
+    std::vector<Conflict> next = conflicts.all;
+    for (const Conflict& pair : conflicts.all) {
+        set(pair, weights.of(pair.first, pair.second) * (1.2 + 0.8 * pair.depth / conflicts.worst));
+    }
+    for (const Conflict& pair : raised) {
+        if (!std::binary_search(conflicts.all.begin(), conflicts.all.end(), pair, is_before)) {
+            const double weight = std::max(1.0, weights.of(pair.first, pair.second) * 0.95);
+            set(pair, weight);
+            if (weight > 1) {
+                next.push_back(pair);
+            }
         }
     }
+    raised = std::move(next);
 }
 
 void shuffle(std::vector<int>& order, Random& random)
@@ -451,6 +469,7 @@ bool separate(Layout& layout, Random& random, const SeparationEffort& effort)
     int left = effort.passes * 6; // a slow gain is not followed for ever
     for (int strike = 0; strike < effort.strikes && least > none; ++strike) {
         Weights weights(layout.size());
+        std::vector<Conflict> raised;
         Conflicts conflicts(layout);
         bool improved = false;
         for (int quiet = 0; quiet < effort.passes && left > 0; ++quiet, --left) {
@@ -483,7 +502,7 @@ bool separate(Layout& layout, Random& random, const SeparationEffort& effort)
                 layout = best;
                 return true;
             }
-            reweigh(weights, conflicts);
+            reweigh(weights, raised, conflicts);
         }
         if (improved && left > 0) {
             strike = -1;

@@ -101,15 +101,26 @@ bool is_nicer(const Kit& kit, const Bundle& bundle, const Bundle& than)
     return here < there ? volume <= as_small * other : here == there && volume < other;
 }
 
-/// The first bundle of many things that can be proved: as it was found, or with what spoils it put elsewhere.
+/// Whether two lists of items have one in common.
+bool share_one(const std::vector<std::size_t>& some, const std::vector<std::size_t>& others)
+{
+    return std::any_of(some.begin(), some.end(), [&](std::size_t item) {
+        return std::find(others.begin(), others.end(), item) != others.end();
+    });
+}
+
+/// The first bundle of many things that can be proved: as it was found, or with what spoils it put elsewhere. What spoils
+/// it again leaves its vessel, which may fit too tightly for its turn.
 std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals, std::uint64_t seed,
                                    Refused& refused)
 {
-    constexpr std::size_t rounds = 16, gentle_rounds = 4;
+    constexpr std::size_t rounds = 16, gentle_rounds = 4, most_rounds = 64; // of one proposal, and of all together
+    std::size_t left = most_rounds;
     for (const nesting::Proposal& proposal : proposals) {
         packing::Random random(seed);
         nesting::Proposal present = proposal;
-        for (std::size_t round = 0, given = 0; round < rounds && given < std::size(tries); ++round) {
+        std::vector<std::size_t> before;
+        for (std::size_t round = 0, given = 0; round < rounds && given < std::size(tries) && left > 0; ++round, --left) {
             Hopeless hopeless;
             if (auto bundle = proved(kit, present, tries[given], hopeless)) {
                 return bundle;
@@ -118,9 +129,11 @@ std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Pr
             if (hopeless.misplaced.empty()) {
                 ++given;
             } else {
-                const bool is_late = round >= gentle_rounds;
-                put_elsewhere(kit, present, hopeless.misplaced, random,
-                              is_late ? packing::Going::on_top : packing::Going::as_near_as_can_be);
+                const packing::Going going = share_one(hopeless.misplaced, before) ? packing::Going::out_of_its_vessel
+                                             : round >= gentle_rounds              ? packing::Going::on_top
+                                                                      : packing::Going::as_near_as_can_be;
+                put_elsewhere(kit, present, hopeless.misplaced, random, going);
+                before = std::move(hopeless.misplaced);
             }
         }
     }

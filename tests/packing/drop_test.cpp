@@ -215,3 +215,35 @@ TEST_CASE("steadying puts what hangs over a mouth elsewhere, within the limits o
     CHECK(is_carried(layout, 1, layout.place(1)));
     CHECK(worst_violation(layout, PolishOptions{}) <= 2e-8);
 }
+
+TEST_CASE("what has to leave its vessel goes anywhere else, and what is in none anywhere")
+{
+    std::vector<Body> bodies(many_bodies, body(Box{30, 30, 20}));
+    bodies.front() = cup(80, 40);
+    Scene scene = scene_of(bodies);
+    scene.fits[1][1] |= bit(Form::standing);
+    Layout layout(scene, box_envelope(300, 300, 100));
+    layout.put(0, standing_at(0, 0, 20));
+    Place held = standing_at(0, 0, 10);
+    held.cell = 0;
+    REQUIRE(layout.may_enter(1, 0, Form::standing));
+    layout.put(1, held);
+    int next = 2;
+    for (int x = -4; x <= 4; ++x) {
+        for (int y = -4; y <= 4 && next < static_cast<int>(layout.size()); ++y) {
+            if (std::abs(x) > 2 || std::abs(y) > 2) {
+                layout.put(next++, standing_at(32 * x, 32 * y, 10));
+            }
+        }
+    }
+    Random random(3);
+    for (int trial = 0; trial < 5; ++trial) {
+        Layout moved = layout;
+        REQUIRE(place_anew(moved, 1, random, 60, Going::out_of_its_vessel));
+        CHECK(moved.place(1).cell == outermost);
+        CHECK(is_carried(moved, 1, moved.place(1)));
+        CHECK(moved.total_overlap() == 0);
+    }
+    REQUIRE(place_anew(layout, 2, random, 60, Going::out_of_its_vessel));
+    CHECK(is_carried(layout, 2, layout.place(2)));
+}

@@ -117,3 +117,19 @@ TEST_CASE("envelopes without waste have the volume, take each block, and come wi
     CHECK(envelopes_without_waste(rods, {2, 4, 2}) == std::vector<Cells>{{2, 3, 2}});
     CHECK(envelopes_without_waste(rods, {2, 2, 20}).empty());
 }
+
+TEST_CASE("equal boxes lie in straight rows where these fill an envelope, with next to no work")
+{
+    const Scene scene = scene_of(std::vector<Body>(300, body(Box{40, 30, 20}, any_way)));
+    const auto layout = filled(scene, {}, 1);
+    REQUIRE(layout);
+    check_filling(*layout);
+    const Place& first = layout->place(0);
+    for (int k = 1; k < 300; ++k) {
+        CHECK(layout->place(k).form == first.form);
+    }
+    const auto low = filled(scene, within(1200, 1000, 20), 1); // one layer
+    REQUIRE(low);
+    check_filling(*low);
+    CHECK(low->envelope().height == 20);
+}

@@ -83,3 +83,16 @@ TEST_CASE("a search through many things packs them well and is repeatable")
         CHECK(one.items[k].solids == two.items[k].solids);
     }
 }
+
+TEST_CASE("many equal boxes lie in rows without waste, which is proved the smallest")
+{
+    const int half = count(120, 30);
+    KitText text(box_bundle());
+    text.item("tin", box(40, 30, 20), half).item("other-tin", box(40, 30, 20), half);
+    SolveOptions options;
+    options.effort = Effort::quick;
+    const Bundle packed = solve(kit_of(text.text()), options);
+    CHECK(packed.status == Status::proved_best);
+    CHECK(check(packed).empty());
+    CHECK(volume_ml(packed.envelope) == Approx(2 * half * 24).epsilon(1e-9)); // 40 x 30 x 20 mm are 24 ml
+}
