@@ -254,7 +254,7 @@ private:
         for (std::size_t k = 0; k < kits.size(); ++k) { // what one is, the other may be too
             for (std::size_t other = 0; other < kits.size(); ++other) {
                 const WhatIf &to = known.what_ifs[k], &from = known.what_ifs[other];
-                if (k != other && to.side == from.side && !kits[k].items.empty() && from.searched && is_smaller(from)) {
+                if (k != other && to.side == from.side && !kits[k].items.empty() && is_smaller(from)) {
                     consider(compacted(kits[k], *from.bundle), known.what_ifs[k]);
                 }
             }
@@ -263,7 +263,7 @@ private:
         if (const auto kit = changed(kit_, out)) {
             try_all(*kit, less_of(answer_.bundle, thing), out, known);
             for (const WhatIf& ask : known.what_ifs) {
-                if (ask.searched && is_smaller(ask)) {
+                if (is_smaller(ask)) {
                     consider(compacted(*kit, less_of(*ask.bundle, thing)), out);
                 }
             }

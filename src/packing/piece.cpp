@@ -160,10 +160,12 @@ double rise_to_fit(const Piece& p, const Room& room)
     return room.tapers() ? side_excess(p, room) / room.slope() : 0;
 }
 
+double depth_of(const Piece& piece) { return piece.half_in ? piece.half_height : std::min(least_depth, piece.half_height); }
+
 double shallow(const Piece& piece, const Room& room)
 {
     double sum = 0;
-    const double least = std::min(least_depth, piece.half_height);
+    const double least = depth_of(piece);
     if (!room.ceiling) {
         sum += std::max(0.0, piece.z - piece.half_height + least - room.height);
     }

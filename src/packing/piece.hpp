@@ -23,6 +23,7 @@ struct Piece {
     double along = 0, across = 0;    ///< its half lengths, along and across in the plane of the tilt; across that: b
     bool sunk = false;         ///< in its own cell it must not stand out of an open top
     bool further = false;      ///< not a body's first piece: it may lie beyond a rim that is too narrow for it
+    bool half_in = false;      ///< half of it has to be in its own cell: a springy roll that the vessel holds together
 };
 
 /// The room that pieces must stay in; its frame has the floor's centre as origin and z up to the opening.
@@ -70,6 +71,9 @@ double top_radius(const Piece& piece, const Room& room);
 
 /// mm by which a piece must rise to come free of the tapering wall, if rising helps; 0 where the wall is straight.
 double rise_to_fit(const Piece& piece, const Room& room);
+
+/// The same for this piece: half its height at most, and just that for what has to be half in.
+double depth_of(const Piece& piece);
 
 /// By how much a piece misses that depth, in mm.
 double shallow(const Piece& piece, const Room& room);

@@ -134,7 +134,9 @@ double start_height(const Layout& layout, int body, const Place& place, const Ro
 {
     const Reach reach = vertical_reach(layout.scene().stowed(body, place.way), place);
     if (place.cell != outermost) {
-        return room.ceiling ? room.height - reach.above : room.height - least_depth + reach.below;
+        const Body& stowed = layout.scene().stowed(body, place.way);
+        const double in = stowed.held && !stowed.pressed ? (reach.above + reach.below) / 2 : least_depth;
+        return room.ceiling ? room.height - reach.above : room.height - in + reach.below;
     }
     return top + reach.below;
 }

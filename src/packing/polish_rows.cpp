@@ -105,7 +105,7 @@ void PolishStep::add_walls(const CellView& view, const Seen& seen)
     const Room& room = view.room;
     const bool outer = view.cell == outermost;
     const Piece& p = seen.piece;
-    const double least = std::min(least_depth, p.half_height);
+    const double least = depth_of(p);
     if (room.floor) {
         add_wall(seen, 0, 0, -1, 0, 0, p.z - p.half_height, -1);
     } else if (seen.main) {

@@ -152,6 +152,7 @@ Piece piece_at(const Body& body, std::size_t index, const Place& place, int owne
     piece.owner = owner;
     piece.further = index > 0;
     piece.sunk = body.pressed;
+    piece.half_in = index == 0 && body.held && !body.pressed;
     piece.x = place.x;
     piece.y = place.y;
     piece.z = place.z;

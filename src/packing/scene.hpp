@@ -59,7 +59,7 @@ struct Body {
     std::optional<Hollow> hollow;
     std::vector<Form> forms;    ///< those in which it may be packed, without doubles
     bool upright = false;       ///< its own z must be up in the world
-    bool held = false;          ///< it may lie in a vessel only
+    bool held = false;          ///< it may lie in a vessel only, at least half in
     /// It fills its cell from wall to wall, coaxial with it, and does not stand out of it.
     bool pressed = false;
     bool plan_is_round = false; ///< standing, a turn about its axis changes nothing

@@ -396,6 +396,9 @@ private:
         if (placed->pressed && !item.press) {
             object(fmt::format("{} is told to be pressed into what it lies in, but gives way to nothing", who));
         }
+        if (item.sheet && item.sheet->springy && placed->in && !placed->cavities.empty() && !is_half_in(*placed)) {
+            object(fmt::format("{} springs open: less than half of it is in what holds it together", who));
+        }
         switch (placed->solids.empty() ? Likeness::none : likeness(item, *placed)) {
         case Likeness::none:
             object(fmt::format("{} has not the size and shape of the kit, in none of its forms", who));
@@ -403,6 +406,16 @@ private:
         case Likeness::size: object(fmt::format("{} may not be off by what the kit says", who)); break;
         case Likeness::all: break;
         }
+    }
+
+    /// Whether the middle of a roll lies between the ends of the cavity that it is in.
+    bool is_half_in(const PlacedItem& roll) const
+    {
+        const PlacedCavity& holder = bundle_.items[roll.in->item].cavities[roll.in->cavity];
+        const Matrix3 m = rotation_matrix(holder.pose.turn);
+        const Vec3 &at = roll.solids.front().pose.center, &from = holder.pose.center;
+        const double along = (at.x - from.x) * m[0][2] + (at.y - from.y) * m[1][2] + (at.z - from.z) * m[2][2];
+        return std::abs(along) <= height_of(holder.shape) / 2 + hair;
     }
 
     const Item* lid_of(const PlacedItem& vessel) const

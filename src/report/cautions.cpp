@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <set>
+#include <span>
 #include <string_view>
 
 namespace tuckwright::report {
@@ -15,14 +16,24 @@ struct Caution {
     std::vector<Kind> kinds;             ///< what the kit says that it is
     std::vector<std::string_view> words; ///< whole words; a plural s is taken off before they are compared
     std::string_view advice;
+    enum class Stoves { too, not_these, alone } stoves = Stoves::too; ///< whether it is about stoves, which have a flame
 };
 
-const std::array<Caution, 8>& known()
+constexpr std::array<std::string_view, 2> stove_words{"stove", "burner"};
+
+const std::array<Caution, 9>& known()
 {
-    static const std::array<Caution, 8> all{{
+    static const std::vector<std::string_view> fuels{"fuel",   "spirit",   "alcohol",  "petrol",   "gasoline",
+                                                     "paraffin", "kerosene", "methanol", "ethanol"};
+    static const std::array<Caution, 9> all{{
         {{Kind::fuel},
-         {"fuel", "spirit", "alcohol", "petrol", "gasoline", "paraffin", "kerosene", "methanol", "ethanol"},
-         "keep tightly shut, away from flames and apart from food"},
+         fuels,
+         "keep tightly shut, away from flames and apart from food",
+         Caution::Stoves::not_these},
+        {{Kind::fuel},
+         fuels,
+         "let what is in it burn off, or shut it tightly once it is cold; never fill it near a flame or while it is hot",
+         Caution::Stoves::alone},
         {{Kind::pressurised},
          {"gas", "cartridge", "canister", "propane", "butane", "isobutane"},
          "keep cool, take off whatever is screwed on before packing, and ask before taking it on a train, ship or "
@@ -73,21 +84,31 @@ std::string name_of(const PlacedItem& item)
     return name.empty() ? item.id : name;
 }
 
+bool names_any(const PlacedItem& item, std::span<const std::string_view> wanted)
+{
+    std::set<std::string> words;
+    for (const auto* text : {&item.id, &item.name, &item.contents}) {
+        add_words(words, *text);
+    }
+    return std::any_of(wanted.begin(), wanted.end(),
+                       [&](std::string_view word) { return words.count(std::string(word)) > 0; });
+}
+
 /// Whether the item is, or speaks of, what the caution is about.
 bool speaks_of(const PlacedItem& item, const Caution& caution)
 {
     const auto is_of = [&](Kind kind) {
         return std::find(item.kinds.begin(), item.kinds.end(), kind) != item.kinds.end();
     };
+    const bool is_stove = names_any(item, stove_words);
+    if ((caution.stoves == Caution::Stoves::alone && !is_stove) ||
+        (caution.stoves == Caution::Stoves::not_these && is_stove)) {
+        return false;
+    }
     if (std::any_of(caution.kinds.begin(), caution.kinds.end(), is_of)) {
         return true;
     }
-    std::set<std::string> words;
-    for (const auto* text : {&item.id, &item.name, &item.contents}) {
-        add_words(words, *text);
-    }
-    return std::any_of(caution.words.begin(), caution.words.end(),
-                       [&](std::string_view word) { return words.count(std::string(word)) > 0; });
+    return names_any(item, caution.words);
 }
 
 } // namespace

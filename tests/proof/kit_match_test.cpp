@@ -240,7 +240,14 @@ TEST_CASE("what springs open when rolled lies within something")
     bundle.items.push_back(
         placed(kit.items[1], {{Cylinder{102, 120}, pose}}, {{Cylinder{100, 120}, pose, Opening::both}}));
     bundle.items[1].in = Lodging{0, 0};
-    refuse(kit, bundle, {{"outside", [](Bundle& b) { b.items[1].in.reset(); }, no_form}});
+    const auto raised_by = [](double mm) {
+        return [mm](Bundle& b) { b.items[1].solids[0].pose.center.z += mm, b.items[1].cavities[0].pose.center.z += mm; };
+    };
+    refuse(kit, bundle, {{"outside", [](Bundle& b) { b.items[1].in.reset(); }, no_form},
+                         {"hardly in", raised_by(79.01), "less than half of it is in"}}); // the rim is 79 above its middle
+    Bundle raised = bundle;
+    raised_by(79)(raised);
+    CHECK(said(raised, kit) == "");
     Kit limp = kit;
     limp.items[1].sheet->springy = false;
     bundle.items[1].in.reset();
