@@ -7,6 +7,7 @@
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
+#include "cli/progress.hpp"
 #include "tuckwright/there_and_back.hpp"
 
 namespace tuckwright::cli {
@@ -38,7 +39,10 @@ int back(const BackOptions& options)
     SolveOptions search = options.search;
     const auto& stop = watch_for_interrupts();
     search.stop = &stop;
-    const ThereAndBack answer = there_and_back(kits, search);
+    const ThereAndBack answer = [&] {
+        const WorkingLine line("packing both ways");
+        return there_and_back(kits, search);
+    }();
     const bool was_interrupted = stop;
     if (!save_bundle(options.save_out, answer.out) || !save_bundle(options.save_back, answer.back)) {
         return wrong_input;

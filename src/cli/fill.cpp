@@ -7,6 +7,7 @@
 #include "cli/interrupt.hpp"
 #include "cli/kit_file.hpp"
 #include "cli/messages.hpp"
+#include "cli/progress.hpp"
 #include "tuckwright/fill.hpp"
 
 namespace tuckwright::cli
@@ -46,7 +47,10 @@ int fill(const FillOptions& options)
     SolveOptions search = options.search;
     const auto& stop = watch_for_interrupts();
     search.stop = &stop;
-    const Filling filling = tuckwright::fill(*kit, vessel, search);
+    const Filling filling = [&] {
+        const WorkingLine line("trying what goes in");
+        return tuckwright::fill(*kit, vessel, search);
+    }();
     const bool was_interrupted = stop;
     if (filling.choice != Choice::none && !save_bundle(options.save, filling.bundle)) {
         return wrong_input;

@@ -4,7 +4,10 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
+#include <chrono>
+#include <condition_variable>
 #include <cstdio>
+#include <mutex>
 
 #include "cli/messages.hpp"
 #include "report/words.hpp"
@@ -62,6 +65,29 @@ Bundle search(const Kit& kit, SolveOptions options)
     ProgressLine line;
     options.progress = [&line](double best_ml) { line.show(best_ml); };
     return solve(kit, options);
+}
+
+WorkingLine::WorkingLine(const std::string& what)
+{
+    if (::isatty(STDERR_FILENO) != 1 || is_quiet() || is_verbose()) {
+        return;
+    }
+    teller_ = std::jthread([what](const std::stop_token& stop) {
+        std::mutex mutex;
+        std::condition_variable_any ended;
+        std::unique_lock lock(mutex);
+        std::size_t width = 0;
+        for (int seconds = 1; !stop.stop_requested(); ++seconds) {
+            ended.wait_for(lock, stop, std::chrono::seconds(1), [] { return false; });
+            if (!stop.stop_requested()) {
+                const std::string text = fmt::format("{}; {} s", what, seconds);
+                std::fprintf(stderr, "\r%s", text.c_str());
+                std::fflush(stderr);
+                width = text.size();
+            }
+        }
+        std::fprintf(stderr, "\r%*s\r", static_cast<int>(width), "");
+    });
 }
 
 } // namespace tuckwright::cli

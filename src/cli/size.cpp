@@ -9,6 +9,7 @@
 #include "cli/interrupt.hpp"
 #include "cli/kit_or_bundle.hpp"
 #include "cli/messages.hpp"
+#include "cli/progress.hpp"
 #include "cli/verify.hpp"
 #include "report/words.hpp"
 #include "tuckwright/report.hpp"
@@ -45,7 +46,10 @@ int size_of_kit(const SizeOptions& options, const Kit& kit)
     search.stop = &stop;
     Kit wanted = kit;
     wanted.worst_case |= options.worst_case;
-    const SizeAnswer answer = what_sets_the_size(wanted, search);
+    const SizeAnswer answer = [&] {
+        const WorkingLine line("trying smaller things");
+        return what_sets_the_size(wanted, search);
+    }();
     const bool was_interrupted = stop;
     if (!write_answer(options.json, [&] { return size_json(&wanted, answer); }, size_text(wanted, answer))) {
         return wrong_input;
