@@ -164,7 +164,10 @@ Node thing_of(const CsvRecord& record, const Header& header, ProblemList& proble
     return thing;
 }
 
-bool is_number(const Column* column) { return column != nullptr && !column->is_text && column->key != "kind"; }
+bool is_measured(const Column* column)
+{
+    return column != nullptr && (column->name.ends_with("_mm") || column->name.ends_with("_g"));
+}
 
 /// In a table without commas between its columns, numbers may have decimal commas, all of them or none: they become points.
 /// Where some have a comma and others a point, nobody can tell which are the decimals.
@@ -175,7 +178,7 @@ void settle_decimals(std::vector<CsvRecord>& records, const Header& header, Prob
     for (std::size_t r = 1; r < records.size(); ++r) {
         for (std::size_t i = 0; i < std::min(header.size(), records[r].size()); ++i) {
             CsvField& field = records[r][i];
-            if (is_number(header[i])) {
+            if (is_measured(header[i])) {
                 with_point = with_point == nullptr && field.text.find('.') != std::string::npos ? &field : with_point;
                 if (std::count(field.text.begin(), field.text.end(), ',') == 1) {
                     with_commas.push_back(&field);
