@@ -25,6 +25,9 @@ public:
                 ways_[step.item] = {Rational(static_cast<long>(step.direction[0])),
                                     Rational(static_cast<long>(step.direction[1])),
                                     Rational(static_cast<long>(step.direction[2]))};
+                if (step.via) {
+                    aside_.insert(step.item);
+                }
             }
         }
     }
@@ -154,8 +157,8 @@ private:
     {
         Set before;
         const Vector& way = ways_.at(mover);
-        if (!place && way[2] > 0) {
-            return std::nullopt; // down, where the bundle stands
+        if (aside_.count(mover) > 0 || (!place && way[2] > 0)) {
+            return std::nullopt; // not straight, or down, where the bundle stands
         }
         for (const Lodging& where : containers_of(scene_.bundle(), mover)) {
             if (place && !belongs(where.item, *place)) {
@@ -223,6 +226,7 @@ private:
     const Scene& scene_;
     Findings& findings_;
     std::map<std::size_t, Vector> ways_;
+    Set aside_; ///< moved aside below a narrow opening
 };
 
 } // namespace

@@ -25,7 +25,7 @@ class Unpacker {
 public:
     Unpacker(const Bundle& bundle, Seen seen)
         : bundle_(bundle), hanging_(bundle), size_(stacking::size_of(bundle)), seen_(std::move(seen)),
-          lids_(bundle.items.size())
+          lids_(bundle.items.size()), aside_(bundle.items.size(), false)
     {
         for (std::size_t item = 0; item < bundle.items.size(); ++item) {
             ways_.push_back(stacking::ways_in(bundle, item, false).front());
@@ -35,6 +35,7 @@ public:
         }
         for (const Step& step : bundle.steps) {
             ways_[step.item] = step.direction;
+            aside_[step.item] = step.via.has_value();
         }
     }
 
@@ -132,8 +133,8 @@ private:
     {
         Things things;
         const Direction& way = ways_[mover];
-        if (!scope && way[2] > 0) {
-            return std::nullopt; // down through what the bundle stands on
+        if (aside_[mover] || (!scope && way[2] > 0)) {
+            return std::nullopt; // not in one straight move, or down through what the bundle stands on
         }
         for (auto in = bundle_.items[mover].in; in && is_there(in->item, scope); in = bundle_.items[in->item].in) {
             const PlacedCavity& cavity = bundle_.items[in->item].cavities[in->cavity];
@@ -211,6 +212,7 @@ private:
     Seen seen_;
     std::vector<std::optional<std::size_t>> lids_;
     std::vector<Direction> ways_;
+    std::vector<bool> aside_; ///< moved aside below a narrow opening
     mutable std::map<std::pair<std::size_t, std::size_t>, bool> passes_; ///< of those that were asked about
 };
 

@@ -8,6 +8,7 @@
 
 #include "support/handmade_bundles.hpp"
 #include "tuckwright/footing.hpp"
+#include "tuckwright/handling.hpp"
 #include "tuckwright/stacking.hpp"
 
 using namespace tuckwright;
@@ -107,4 +108,12 @@ TEST_CASE("what lies over a narrow opening alone hangs over nothing")
     crock.items[4].solids[0].pose.center.x = 50; // on the shoulder, over the cavity
     CHECK(footings(crock)[4].carried);
     CHECK(footings(crock)[4].overhang == 0);
+}
+
+TEST_CASE("what was moved aside comes out after all that went in later, and what went in straight after what bars it")
+{
+    const Bundle bundle = tins_under_a_shoulder();
+    CHECK(unpacking(bundle, 1).count == 3); // the wide tin: the slim one, the peg, the crock
+    CHECK(unpacking(bundle, 2).count == 2);
+    CHECK(unpacking(bundle, 3).count == 0); // the peg
 }
