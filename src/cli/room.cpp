@@ -4,6 +4,7 @@
 #include "cli/answer.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/interrupt.hpp"
+#include "cli/progress.hpp"
 #include "tuckwright/report.hpp"
 #include "tuckwright/room.hpp"
 
@@ -23,6 +24,7 @@ int room(const RoomCommandOptions& options)
     const bool is_there = has_bundle(bundle.status);
     RoomAnswer answer;
     if (is_there) {
+        const WorkingLine line("looking for room");
         answer = room_left(bundle, {options.search.effort, options.search.threads, &stop});
     }
     const bool was_interrupted = stop;

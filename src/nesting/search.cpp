@@ -145,7 +145,8 @@ private:
         const EnvelopeLimits widest = wide ? EnvelopeLimits{} : limits_;
         const auto burden_of = [&](const Layout& layout) { return burden(layout.envelope(), limits_); };
         std::optional<Layout> best; // of many
-        constexpr int most_in_vain = 2;
+        constexpr int most_in_vain = 3;
+        constexpr double worth_its_height = 2; // times the volume of a higher one
         for (int trial = 0, in_vain = 0;; ++trial) {
             Layout layout(scene.scene, envelope);
             construct(layout, random, eagerness, 60);
@@ -165,6 +166,10 @@ private:
                 in_vain = best && burden_of(layout) >= burden_of(*best) ? in_vain + 1 : 0;
                 if (in_vain == 0) {
                     best = std::move(layout);
+                }
+                if (is_done && in_vain > 0 && layout.envelope().height <= height_limit &&
+                    volume(layout.envelope()) <= worth_its_height * volume(best->envelope())) {
+                    return layout;
                 }
                 if (is_done || in_vain == most_in_vain) { // a height that only a few of them have may be out of reach
                     return *std::move(best);

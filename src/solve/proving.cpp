@@ -61,6 +61,7 @@ std::optional<Bundle> proved(const Kit& kit, const nesting::Proposal& proposal, 
     bundle.steps = std::move(order.steps);
     certify(bundle);
     if (const auto objections = check(bundle); !objections.empty()) {
+        hopeless.is_objected_to = true;
         hopeless.misplaced = has_many(proposal) ? objected_to(bundle, objections) : std::vector<std::size_t>{};
         return std::nullopt;
     }

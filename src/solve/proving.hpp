@@ -33,6 +33,7 @@ struct TooMuch {
 struct Hopeless {
     std::vector<TooMuch> too_much;
     bool no_order = false;
+    bool is_objected_to = false; ///< by the exact check
     std::vector<std::size_t> misplaced; ///< of many things, those that had better lie elsewhere
 
     explicit operator bool() const { return no_order || !too_much.empty(); }

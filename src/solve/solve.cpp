@@ -109,8 +109,8 @@ bool share_one(const std::vector<std::size_t>& some, const std::vector<std::size
     });
 }
 
-/// The first bundle of many things that can be proved: as it was found, or with what spoils it put elsewhere. What spoils
-/// it again leaves its vessel, which may fit too tightly for its turn.
+/// The first bundle of many things that can be proved: as it was found, or with what spoils it put elsewhere. What the
+/// exact check objects to twice leaves its vessel, which may fit too tightly for its turn.
 std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Proposal>& proposals, std::uint64_t seed,
                                    Refused& refused)
 {
@@ -119,7 +119,7 @@ std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Pr
     for (const nesting::Proposal& proposal : proposals) {
         packing::Random random(seed);
         nesting::Proposal present = proposal;
-        std::vector<std::size_t> before;
+        std::vector<std::size_t> objected_before;
         for (std::size_t round = 0, given = 0; round < rounds && given < std::size(tries) && left > 0; ++round, --left) {
             Hopeless hopeless;
             if (auto bundle = proved(kit, present, tries[given], hopeless)) {
@@ -129,11 +129,14 @@ std::optional<Bundle> first_proved(const Kit& kit, const std::vector<nesting::Pr
             if (hopeless.misplaced.empty()) {
                 ++given;
             } else {
-                const packing::Going going = share_one(hopeless.misplaced, before) ? packing::Going::out_of_its_vessel
-                                             : round >= gentle_rounds              ? packing::Going::on_top
+                const bool again = hopeless.is_objected_to && share_one(hopeless.misplaced, objected_before);
+                const packing::Going going = again                    ? packing::Going::out_of_its_vessel
+                                             : round >= gentle_rounds ? packing::Going::on_top
                                                                       : packing::Going::as_near_as_can_be;
                 put_elsewhere(kit, present, hopeless.misplaced, random, going);
-                before = std::move(hopeless.misplaced);
+                if (hopeless.is_objected_to) {
+                    objected_before = std::move(hopeless.misplaced);
+                }
             }
         }
     }
