@@ -24,6 +24,7 @@
 #include "solve/pouches.hpp"
 #include "solve/proving.hpp"
 #include "tuckwright/contract.hpp"
+#include "tuckwright/kit_in_code.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/stowage.hpp"
 #include "tuckwright/worst_case.hpp"
