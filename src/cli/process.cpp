@@ -2,7 +2,7 @@
 #include "cli/process.hpp"
 
 #include <fcntl.h>
-#include <signal.h>
+#include <signal.h> // NOLINT(modernize-deprecated-headers): what <csignal> leaves out is used
 #include <sys/mman.h>
 #include <unistd.h>
 
