@@ -6,6 +6,8 @@
 #include <sys/mman.h>
 #include <unistd.h>
 
+#include <initializer_list>
+
 #include <cstddef>
 #include <cstring>
 #include <new>
