@@ -2,9 +2,11 @@
 #include "cli/process.hpp"
 
 #include <fcntl.h>
-#include <signal.h>
+#include <signal.h> // NOLINT(modernize-deprecated-headers): what <csignal> leaves out is used
 #include <sys/mman.h>
 #include <unistd.h>
+
+#include <initializer_list>
 
 #include <cstddef>
 #include <cstring>

@@ -245,7 +245,8 @@ class Reader:
         body = next((c for c in function.get("inner", []) if c.get("kind") == "CompoundStmt"), {})
         last = (body.get("inner") or [{}])[-1]
         is_void = not inner
-        if parents[-1][0] is not body and parents[-1][0].get("kind") == "CompoundStmt" and \
+        in_lambda = len(parents) > 1 and parents[-2][0].get("kind") == "LambdaExpr"
+        if parents[-1][0] is not body and not in_lambda and parents[-1][0].get("kind") == "CompoundStmt" and \
                 (is_void or last.get("kind") == "ReturnStmt"):
             self.add(begin, until, "drop return", "", True)
         if inner and inner[0].get("type", {}).get("qualType") == "bool" and self.place(inner[0]):

@@ -141,6 +141,23 @@ TEST_CASE("bounds may be low, but not above the volume, be it by a thousandth")
     CHECK(first_rule(bundle) == "none");
 }
 
+TEST_CASE("the bag's wall counts on every side of a box")
+{
+    auto bundle = touching_boxes(); // 60 by 40 by 20
+    bundle.bag = tins_in_a_bag().bag;
+    bundle.bag->thickness = 2;
+    bundle.rule.length = 64;
+    bundle.rule.width = 44;
+    bundle.rule.height = 24;
+    INFO(objections_of(bundle));
+    CHECK(first_rule(bundle) == "none");
+    for (auto limit : {&BundleRule::length, &BundleRule::width, &BundleRule::height}) {
+        auto tight = bundle;
+        *(tight.rule.*limit) -= nanometre;
+        CHECK(first_rule(tight) == "limit");
+    }
+}
+
 TEST_CASE("lengths in objections are told without zeros at their end")
 {
     CHECK(proof::in_mm(0.4) == "less than 0.000001 mm");

@@ -89,6 +89,7 @@ TEST_CASE("a number of things before it that is not so is refused")
              "\"glass\": it is told to come out after 1 things, but it comes out after 0"},
             {"none told", laden_slab, [](Bundle& b) { b.items[2].out_after.reset(); }, "reach", "does not tell"},
             {"nobody asked", laden_slab, [](Bundle& b) { b.items[2].reach = Wanted::any; }, "reach", "nobody asked"},
+            {"a step left out", laden_slab, [](Bundle& b) { b.steps.pop_back(); }, "step", "\"glass\": no step places it"},
             {"a lid forgotten", card_in_sleeve_in_pot, [](Bundle& b) { b.items[4].out_after = 0; }, "reach",
              "\"card\": it is told to come out after 0 things, but it comes out after 1"},
             {"what lies on it forgotten", card_in_sleeve_in_pot, [](Bundle& b) { b.items[3].out_after = 1; }, "reach",

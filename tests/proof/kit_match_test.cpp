@@ -165,6 +165,7 @@ TEST_CASE("a bundle has all things of its kit, each once, with their weights, an
             {"a limit of width", [](Bundle& b) { b.rule.width = 300; }, "not within the limits"},
             {"a limit of diameter", [](Bundle& b) { b.rule.diameter = 300; }, "not within the limits"},
             {"another shape", [](Bundle& b) { b.rule.shape = BundleShape::cylinder; }, "not of the shape"},
+            {"more clearance", [](Bundle& b) { b.clearance = 0.6; }, "the clearance is 0.6 mm, the kit asks for 0.5 mm"},
             {"less clearance", [](Bundle& b) { b.clearance = 0.4; }, "the clearance is 0.4 mm, the kit asks for 0.5 mm"},
             {"a further rule",
              [](Bundle& b) { b.rules.push_back({Keep::apart, "mug", "box", ""}); }, "the rules of carrying"}});
@@ -189,7 +190,8 @@ TEST_CASE("a sheet lies flat, folded in equal shares, or rolled in enough layers
                            "folds: yes}}\n");
     Bundle flat = empty_bundle(kit);
     flat.items.push_back(placed(kit.items[0], {{Box{400, 120, 0.5}, {{200, 60, 0.25}, {}}}}));
-    refuse(kit, flat, {{"shorter", [](Bundle& b) { b.items[0].solids[0].shape = Box{399, 120, 0.5}; }, no_form},
+    refuse(kit, flat, {{"narrower", [](Bundle& b) { b.items[0].solids[0].shape = Box{400, 119, 0.5}; }, no_form},
+                       {"shorter", [](Bundle& b) { b.items[0].solids[0].shape = Box{399, 120, 0.5}; }, no_form},
                        {"thinner", [](Bundle& b) { b.items[0].solids[0].shape = Box{400, 120, 0.4}; }, no_form}});
     Bundle folded = flat; // in three along, in half across: six layers
     folded.items[0].solids[0].shape = Box{133.333334, 60, 3};
@@ -453,6 +455,19 @@ TEST_CASE("a rectangular lid has a skirt where it is wider than its vessel, in e
                 {"a skirt too low", [](Bundle& b) { b.items[0].solids[1].pose.center.z -= 0.1; }, no_form},
                 {"a skirt too short", [](Bundle& b) { std::get<Box>(b.items[0].solids[1].shape).height = 11; }, no_form}});
     }
+}
+
+TEST_CASE("a lid no wider than its vessel has no skirt")
+{
+    const Kit kit = kit_of("  - {id: pot, weight: 90, box: {length: 100, width: 80, height: 60}, inside: {wall: 1, base: 2}}\n"
+                           "  - {id: lid, weight: 30, box: {length: 100, width: 80, height: 15}, "
+                           "closes: {item: pot, adds: 3, intrudes: 0}}\n");
+    Bundle bundle = empty_bundle(kit);
+    bundle.items.push_back(placed(kit.items[0], {{Box{100, 80, 60}, {{60, 60, 30}, {}}}},
+                                  {{Box{98, 78, 58}, {{60, 60, 31}, {}}, Opening::closed}}));
+    bundle.items.push_back(placed(kit.items[1], {{Box{100, 80, 3}, {{60, 60, 61.5}, {}}}}));
+    bundle.items[1].closes = 0;
+    refuse(kit, bundle, {{"hollow less deep", [](Bundle& b) { b.items[0].cavities[0].shape = Box{98, 78, 57}; }, no_form}});
 }
 
 TEST_CASE("contents and walls are those of the kit where they are not the simplest")

@@ -70,6 +70,14 @@ TEST_CASE("each own axis of either piece parts what touches along it, whatever w
                 CHECK_FALSE(apart(block, near));
                 CHECK(part(block, near, {}).missed_nm == Approx(25).margin(1e-3));
             }
+            // An overlap of less than half a nanometre is one too.
+            for (std::size_t j = 0; j < 3; ++j) {
+                if (axes[k][j] != 0) {
+                    Vector by{0, 0, 0};
+                    by[j] = axes[k][j] < 0 ? 1 : -1;
+                    CHECK_FALSE(apart(block, moved(piece_of(Box{20, 30, 40}, {along(axes[k], 2 * half), turn}), by)));
+                }
+            }
             // A cylinder along that axis, whose own axes are others: only the block's axis parts them, or only its own.
             const Piece tin = piece_of(Cylinder{14, 2 * half}, {along(axes[2], 20 + half), turn});
             const Piece low = piece_of(Cylinder{14, 2 * half}, {along(axes[2], 20 + half - 25 * nm), turn});
