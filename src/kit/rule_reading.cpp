@@ -17,8 +17,14 @@ constexpr std::array<std::string_view, 3> unit_keys{"length", "weight", "volume"
 constexpr std::array<std::string_view, 6> bundle_keys{"shape", "limits", "diameter", "length", "width", "height"};
 constexpr std::array<std::string_view, 4> limit_keys{"diameter", "length", "width", "height"};
 constexpr KnownFields unit_fields{unit_keys, "units: {length: cm, weight: oz}"};
-constexpr KnownFields bundle_fields{bundle_keys, "bundle: {shape: box}' or, with limits, "
-                                                 "'bundle: {shape: box, length: 240, width: 120, height: 100}"};
+constexpr std::array<std::string_view, 5> sack_keys{"volume", "litres", "liters", "girth", "bag"};
+constexpr KnownFields bundle_fields{bundle_keys,
+                                    "bundle: {shape: box}' or, with limits, "
+                                    "'bundle: {shape: box, length: 240, width: 120, height: 100}",
+                                    {},
+                                    sack_keys,
+                                    "limits are lengths; a soft sack is an item with its girth and length, measured on it: "
+                                    "'- {id: sack, weight: 40, bag: {girth: 560, length: 300, thickness: 1}}'"};
 constexpr KnownFields limit_fields{limit_keys, "limits: {height: 100}"};
 constexpr std::array<std::string_view, 2> shape_words{"cylinder", "box"};
 
