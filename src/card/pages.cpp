@@ -80,6 +80,11 @@ public:
 
     const Sheet& sheet() const { return sheet_; }
     double spare() const { return plan_.spare; }
+    /// Whether as many rows stand on the first page, in drawings no smaller than those of another layout.
+    bool first_rows_as_large_as(const Pages& other) const
+    {
+        return plan_.rows == other.plan_.rows && plan_.first > other.plan_.first - rounding;
+    }
     /// Whether all goes onto two pages, in drawings that are large enough.
     bool is_good() const { return sheet_.pages() <= most_pages && plan_.least() >= density_.picture; }
 
@@ -305,12 +310,15 @@ void enlarge_whole(const Bundle& bundle, const Content& content, Paper paper, De
     if (pages > most_pages) {
         return;
     }
-    const double spare = Pages(bundle, content, paper, density, pages, true).spare();
+    const Pages before(bundle, content, paper, density, pages, true);
+    if (before.spare() < 1) {
+        return;
+    }
+    // Beside the drawing stand words, which may be higher than it is: then it can grow by more than what is white.
     Density larger = density;
-    larger.whole = std::min(largest_whole, density.whole + spare);
-    for (; larger.whole > density.whole + 1; larger.whole -= 4) {
+    for (larger.whole = largest_whole; larger.whole > density.whole + 1; larger.whole -= 3) {
         const Pages card(bundle, content, paper, larger, pages, true);
-        if (card.is_good() && card.sheet().pages() == pages) {
+        if (card.is_good() && card.sheet().pages() == pages && card.first_rows_as_large_as(before)) {
             density = larger;
             return;
         }
