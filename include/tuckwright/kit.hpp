@@ -44,7 +44,7 @@ struct Part {
 /// Another way in which an item can be carried: folded, rolled, taken apart.
 struct Stowage {
     std::string name;         ///< "handles folded in"
-    std::string how;          ///< what to do for it, as an order: "fold the handles in"; may be empty
+    std::string how{};        ///< what to do for it, as an order: "fold the handles in"; may be empty
     Shape outside;
     std::vector<Part> parts{};
     std::optional<Cavity> inside{};
@@ -119,10 +119,10 @@ enum class Wanted { any, first, early, last };
 
 struct Item {
     std::string id;           ///< unique in the kit
-    std::string name;         ///< for people; the id where the file gives none
+    std::string name{};       ///< for people; the id where the file gives none
     int count = 1;            ///< copies, all alike
     double weight_g = 0;      ///< of one copy, without contents
-    Shape outside;            ///< mm, rounded up to the grid
+    Shape outside{};          ///< mm, rounded up to the grid
     std::vector<Part> parts{}; ///< fixed to the outside
     std::optional<Cavity> inside{};
     std::optional<Closure> closes{};
@@ -162,7 +162,7 @@ enum class Keep {
 struct CarryRule {
     Keep keep = Keep::apart;
     std::string first, second;  ///< ids of items
-    std::string why;            ///< in words: "fuel keeps apart from food"
+    std::string why{};          ///< in words: "fuel keeps apart from food"
     friend bool operator==(const CarryRule&, const CarryRule&) = default;
 };
 

@@ -15,16 +15,21 @@ namespace tuckwright {
 /// item's top.
 Cavity cavity_of(const Shape& outside, double wall, double base, Opening opens = Opening::top);
 
-/// The kit with what follows from the kinds of its items, as of those in a file: the usual rules for each two that they are
-/// about, but not those already there nor those for a lid and its vessel; nothing on top of what is fragile, unless it
-/// says what it bears. Items without a name get their id as name. Without this, kinds only bring cautions.
-/// Requires: problems_of() finds no fault but names that are missing. Ensures: doing it twice changes nothing. Complexity: pairs of items times rules.
+/// The kit as the reader would have made it of a file that says the same: the usual rules for each two items whose kinds
+/// they are about, but not those already there nor those for a lid and its vessel; what holds a liquid, or has contents,
+/// upright; nothing on top of what is fragile, unless it says what it bears; items without a name called by their id; the
+/// outside of a cloth, sheet or pouch where it was left out; sides on the grid, outsides rounded up and cavities down.
+/// Without this, kinds only bring cautions. Any kit may be given, an unsound one stays so.
+/// Ensures: doing it twice changes nothing. Complexity: pairs of items times rules.
 Kit with_usual_rules(Kit kit);
 
-/// All that keeps a kit from being packed at all: numbers that are none, negative or nought; ids that are missing or given
-/// twice; cavities, necks or parts that do not fit their item; lids, rings, rules and bands about items that are not there.
-/// Each says which item and field. Nothing: solve() takes the kit. Ensures: nothing for what the reader returns, none of
-/// whose rules is looked into again, such as lids that cannot shut. Complexity: near-linear in items and rules.
+/// All that is wrong with a kit, each with item and field. First what keeps it from being packed at all: numbers that are
+/// none, negative or nought; ids that are missing or given twice; cavities or necks that do not fit their item; lids,
+/// rings, rules and bands about items that are not there. Where there is nothing of that, what would make it unsafe: liquids
+/// that are open or need not stand, and rules that kinds ask for but are not there, unless the kit waives some.
+/// Ensures: nothing for what the reader returns. It is less strict than the reader: lids that cannot shut, parts far from
+/// their item and rules that contradict each other are found by the search only, as what does not fit.
+/// Complexity: pairs of items times rules.
 std::vector<Problem> problems_of(const Kit& kit);
 
 } // namespace tuckwright

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "kit/form_reading.hpp"
 #include "kit/kinds.hpp"
 #include "tuckwright/contract.hpp"
 #include "tuckwright/units.hpp"
@@ -34,6 +35,59 @@ bool has_rule(const Kit& kit, Keep keep, const std::string& first, const std::st
         return rule.keep == keep && ((rule.first == first && rule.second == second) ||
                                      (keep == Keep::apart && rule.first == second && rule.second == first));
     });
+}
+
+/// What is no length stays as it is, to be told by problems_of().
+bool is_length(double mm) { return mm >= 0 && mm < 1e6; }
+double up(double mm) { return is_length(mm) ? snap_up(mm) : mm; }
+double down(double mm) { return is_length(mm) ? snap_down(mm) : mm; }
+
+/// Each side rounded by a function.
+template <class Round> Shape rounded(const Shape& shape, Round round)
+{
+    if (const auto* c = std::get_if<Cylinder>(&shape)) {
+        return Cylinder{round(c->diameter), round(c->height), round(c->foot)};
+    }
+    const auto& b = std::get<Box>(shape);
+    return Box{round(b.length), round(b.width), round(b.height)};
+}
+
+/// What is too small becomes no smaller, what is too large no larger; an open cavity still ends at the rim.
+void put_on_grid(Shape& outside, std::vector<Part>& parts, std::optional<Cavity>& inside)
+{
+    outside = rounded(outside, up);
+    for (Part& part : parts) {
+        part.shape = rounded(part.shape, up);
+    }
+    if (!inside) {
+        return;
+    }
+    inside->shape = rounded(inside->shape, down);
+    const double neck = inside->neck ? height_of(*inside->neck) : 0;
+    if (inside->opens == Opening::both) {
+        inside->shape = std::visit(
+            [&](auto shape) -> Shape {
+                shape.height = height_of(outside);
+                return shape;
+            },
+            inside->shape);
+    } else if (inside->opens == Opening::top) {
+        constexpr double grain = 1e-5; // mm: a floor that is wrong by more is a fault, to be told
+        const double floor = height_of(outside) - neck - height_of(inside->shape);
+        inside->floor = std::abs(floor - inside->floor) < grain ? floor : inside->floor;
+    }
+}
+
+/// What has no shape of its own gets the one that the reader gives it, where the program has left it out.
+void add_outside(Item& item)
+{
+    if (item.outside != Shape()) {
+        return;
+    }
+    item.outside = item.cloth   ? reading::first_pad(*item.cloth)
+                   : item.sheet ? reading::flat(*item.sheet)
+                   : item.pouch ? reading::flat(*item.pouch)
+                                : item.outside;
 }
 
 } // namespace
@@ -70,6 +124,9 @@ Kit with_usual_rules(Kit kit)
         item.name = item.name.empty() ? item.id : item.name;
         const bool tells_load = item.bears_g.has_value() || item.nothing_on_top;
         item.nothing_on_top = item.nothing_on_top || (reading::is_of_kind(item, Kind::fragile) && !tells_load);
+        item.upright = item.upright || item.contents || reading::is_of_kind(item, Kind::liquid);
+        add_outside(item);
+        put_on_grid(item.outside, item.parts, item.inside);
     }
     for (std::size_t r = 0; r < reading::usual_rules().size(); ++r) {
         const UsualRule& rule = reading::usual_rules()[r];

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "kit/soundness.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <set>
 
+#include "kit/kinds.hpp"
 #include "kit/words.hpp"
 #include "tuckwright/kit_in_code.hpp"
 #include "tuckwright/units.hpp"
@@ -36,7 +39,8 @@ bool is_within(const Shape& inner, const Shape& outer, double floor)
     const auto* in = std::get_if<Cylinder>(&inner);
     const auto* out = std::get_if<Cylinder>(&outer);
     if (in != nullptr && out != nullptr) {
-        return foot_of(*in) < diameter_at(*out, floor) && in->diameter < diameter_at(*out, std::min(out->height, floor + in->height));
+        return foot_of(*in) < diameter_at(*out, floor) &&
+               in->diameter < diameter_at(*out, std::min(out->height, floor + in->height));
     }
     if (in != nullptr) {
         const auto& box = std::get<Box>(outer);
@@ -69,6 +73,7 @@ public:
             for (const Stowage& form : item.forms) {
                 sizes(item, form.outside, form.parts, form.inside, "form '" + form.name + "': ");
             }
+            soft(item);
             handling(item);
             closure(item);
         }
@@ -76,8 +81,27 @@ public:
         return std::move(problems_);
     }
 
+    /// What would leak, and whether the kinds have brought their rules.
+    std::vector<Problem> unsafe()
+    {
+        for (std::size_t k = 0; k < kit_.items.size(); ++k) {
+            liquid(k);
+        }
+        const Kit ruled = with_usual_rules(kit_);
+        if (kit_.waived.empty() && ruled.rules.size() > kit_.rules.size()) {
+            const CarryRule& first = ruled.rules[kit_.rules.size()];
+            add("the kinds of " + reading::in_quotes(first.first) + " and " + reading::in_quotes(first.second) +
+                    " ask for a rule that is not there: " + first.why,
+                "let with_usual_rules() add the rules, or say in 'waived' why not");
+        }
+        return std::move(problems_);
+    }
+
 private:
-    void add(std::string what, std::string remedy) { problems_.push_back({kit_.name, 0, 0, std::move(what), std::move(remedy)}); }
+    void add(std::string what, std::string remedy)
+    {
+        problems_.push_back({kit_.name, 0, 0, std::move(what), std::move(remedy)});
+    }
     void add(const Item& item, const std::string& what, std::string remedy)
     {
         add("item " + reading::in_quotes(item.id) + ": " + what, std::move(remedy));
@@ -116,11 +140,12 @@ private:
         }
     }
 
-    void sizes(const Item& item, const Shape& outside, const std::vector<Part>& parts, const std::optional<Cavity>& inside,
-               const std::string& form)
+    void sizes(const Item& item, const Shape& outside, const std::vector<Part>& parts,
+               const std::optional<Cavity>& inside, const std::string& form)
     {
         if (!is_shape(outside)) {
-            add(item, form + "a side of its outside is no length, or its foot is wider than its top", "give millimetres, more than 0");
+            add(item, form + "a side of its outside is no length, or its foot is wider than its top",
+                "give millimetres, more than 0");
             return;
         }
         for (const Part& part : parts) {
@@ -135,8 +160,10 @@ private:
 
     void cavity(const Item& item, const Shape& outside, const Cavity& inside, const std::string& form)
     {
-        if (!is_shape(inside.shape) || (inside.neck && !is_amount(height_of(*inside.neck))) || !is_amount(inside.floor)) {
-            add(item, form + "a side of its cavity is no length", "give millimetres, more than 0; cavity_of() makes one of wall and base");
+        if (!is_shape(inside.shape) || (inside.neck && !is_amount(height_of(*inside.neck))) ||
+            !is_amount(inside.floor)) {
+            add(item, form + "a side of its cavity is no length",
+                "give millimetres, more than 0; cavity_of() makes one of wall and base");
             return;
         }
         if (!is_within(inside.shape, outside, inside.floor)) {
@@ -147,9 +174,48 @@ private:
         const double rim = height_of(outside);
         const bool reaches = inside.opens == Opening::closed ? top <= rim + grain : std::abs(top - rim) <= grain;
         if (!reaches) {
-            add(item, fmt::format("{}its cavity ends {:g} mm above the item's bottom, and the item is {:g} mm high", form, top, rim),
+            add(item,
+                fmt::format("{}its cavity ends {:g} mm above the item's bottom, and the item is {:g} mm high", form,
+                            top, rim),
                 inside.opens == Opening::closed ? "let floor, cavity and neck be no higher than the item"
                                                 : "let floor, cavity and neck be as high as the item together");
+        }
+    }
+
+    void soft(const Item& item)
+    {
+        if (const auto& cloth = item.cloth) {
+            const auto* pad = std::get_if<Box>(&item.outside);
+            if (!is_size(cloth->volume_ml) || !is_amount(cloth->thickness) || pad == nullptr ||
+                volume_ml(item.outside) < cloth->volume_ml * (1 - 1e-9)) {
+                add(item, "a cloth's volume or thickness is no size, or its outside no box of that volume",
+                    "give ml and mm, and let with_usual_rules() make the outside of a Shape() left as it is");
+            }
+        }
+        if (item.sheet &&
+            !(is_size(item.sheet->length) && is_size(item.sheet->width) && is_size(item.sheet->thickness))) {
+            add(item, "a side of its sheet is no length", "give millimetres, more than 0");
+        }
+        if (item.pouch &&
+            !(is_size(item.pouch->girth) && is_size(item.pouch->length) && is_size(item.pouch->thickness))) {
+            add(item, "its pouch's girth, length or thickness is no length", "give millimetres, more than 0");
+        }
+    }
+
+    void liquid(std::size_t index)
+    {
+        const Item& item = kit_.items[index];
+        if (!reading::is_of_kind(item, Kind::liquid)) {
+            return;
+        }
+        if (!item.upright) {
+            add(item, "it holds a liquid and need not stand upright", "set 'upright', or let with_usual_rules() do so");
+        }
+        const bool has_lid = std::any_of(kit_.items.begin(), kit_.items.end(),
+                                         [&](const Item& lid) { return lid.closes && lid.closes->item == index; });
+        if (item.inside && (item.inside->opens == Opening::both || (item.inside->opens == Opening::top && !has_lid))) {
+            add(item, "it holds a liquid, but is open",
+                "let its cavity be Opening::closed, or give it a lid that closes it");
         }
     }
 
@@ -163,7 +229,8 @@ private:
         }
         if (item.press && (item.press->item >= kit_.items.size() || &kit_.items[item.press->item] == &item ||
                            !kit_.items[item.press->item].inside || !is_amount(item.press->gives))) {
-            add(item, "it is pressed into an item that is none or has no cavity", "name the index of a vessel in Kit::items");
+            add(item, "it is pressed into an item that is none or has no cavity",
+                "name the index of a vessel in Kit::items");
         }
     }
 
@@ -176,7 +243,8 @@ private:
         const bool is_there = lid.item < kit_.items.size() && &kit_.items[lid.item] != &item;
         if (!is_there || kit_.items[lid.item].closes || !kit_.items[lid.item].inside ||
             kit_.items[lid.item].inside->opens != Opening::top) {
-            add(item, "it closes what is no open vessel", "name the index in Kit::items of a vessel that is open at the top");
+            add(item, "it closes what is no open vessel",
+                "name the index in Kit::items of a vessel that is open at the top");
         }
         if (!is_amount(lid.adds) || !is_amount(lid.intrudes)) {
             add(item, "what its lid adds or takes is no length", "give millimetres, 0 or more");
@@ -194,7 +262,8 @@ private:
         }
         for (const Band& band : kit_.bands) {
             if (!is_size(band.girth) || (!band.over.empty() && !has(band.over))) {
-                add("band " + reading::in_quotes(band.id) + " has no girth, or holds a lid that is no item", "give millimetres, and a lid's id");
+                add("band " + reading::in_quotes(band.id) + " has no girth, or holds a lid that is no item",
+                    "give millimetres, and a lid's id");
             }
         }
         if (kit_.bag && (!is_size(kit_.bag->girth) || !is_size(kit_.bag->length) || !is_amount(kit_.bag->thickness))) {
@@ -209,6 +278,12 @@ private:
 
 } // namespace
 
-std::vector<Problem> problems_of(const Kit& kit) { return Soundness(kit).all(); }
+std::vector<Problem> reading::structural_problems(const Kit& kit) { return Soundness(kit).all(); }
+
+std::vector<Problem> problems_of(const Kit& kit)
+{
+    std::vector<Problem> found = reading::structural_problems(kit);
+    return found.empty() ? Soundness(kit).unsafe() : found;
+}
 
 } // namespace tuckwright

@@ -10,6 +10,7 @@
 #include <optional>
 #include <thread>
 
+#include "kit/soundness.hpp"
 #include "nesting/lower_bound.hpp"
 #include "nesting/search.hpp"
 #include "packing/construct.hpp"
@@ -24,7 +25,6 @@
 #include "solve/pouches.hpp"
 #include "solve/proving.hpp"
 #include "tuckwright/contract.hpp"
-#include "tuckwright/kit_in_code.hpp"
 #include "tuckwright/proof.hpp"
 #include "tuckwright/stowage.hpp"
 #include "tuckwright/worst_case.hpp"
@@ -336,7 +336,7 @@ std::optional<std::string> misfit(const Kit& kit)
 
 Bundle solve(const Kit& measured, const SolveOptions& options)
 {
-    const std::vector<Problem> faults = problems_of(measured);
+    const std::vector<Problem> faults = reading::structural_problems(measured);
     require(faults.empty(), faults.empty() ? "" : "a sound kit, but " + to_string(faults.front()));
     const Kit given = measured.worst_case ? worst_case(measured) : measured;
     const Kit pressed = pressed_in(given);

@@ -37,7 +37,7 @@ tuckwright::Kit berries()
     kit.items.back().kinds = {Kind::food};
     kit.items.push_back(thing("spoon", "Spoon", 12, Box{109, 30, 12}));
     kit.items.back().kinds = {Kind::lips};
-    return with_usual_rules(kit); // what the kinds ask for: a file's reader does it by itself
+    return with_usual_rules(kit); // and all else that a file's reader does by itself
 }
 
 int failed(const char* what)
