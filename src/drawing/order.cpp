@@ -183,9 +183,20 @@ private:
             if (lies_within(bundle_, other.item, one.item) && one.part != Layer::Part::whole) {
                 return one.part == Layer::Part::far ? -1 : 1;
             }
+        } else if (is_beyond_mouth(a, b) || is_beyond_mouth(b, a)) {
+            return 0;
         }
         const double nearer = dot(apart.normal, camera_.toward);
         return nearer > same_level ? -1 : nearer < -same_level ? 1 : 0;
+    }
+
+    /// Whether the first is the near side of a vessel, and the second, which the vessel holds by way of another that stands
+    /// out, lies past its mouth where that side hides nothing of it and nor does it hide that side. The vessel between them
+    /// asks for the other order.
+    bool is_beyond_mouth(std::size_t a, std::size_t b) const
+    {
+        return layers_[a].part == Layer::Part::near && lies_within(bundle_, layers_[b].item, layers_[a].item) &&
+               common_image(a, b) < covered;
     }
 
     /// Whether the first is the edge of a lid that goes round the second: its vessel, or what lies in that.

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "drawing/ray_judge.hpp"
+#include "support/handmade_bundles.hpp"
 #include "support/stacking_samples.hpp"
 #include "support/workload.hpp"
 
@@ -75,6 +76,23 @@ TEST_CASE("the judge of orders rejects faulty ones")
         }
     }
     CHECK(swapped > 5);
+}
+
+TEST_CASE("what stands out of a cup in a cup in a pot, wholly above the outer cup's rim, is not painted over")
+{
+    using namespace handmade;
+    auto pot = hollow(item("pot", cylinder(130, 100, {0, 0, 50})), cylinder(128, 99, {0, 0, 50.5}), Opening::top);
+    auto outer = hollow(item("outer", cylinder(80, 60, {0, 0, 31})), cylinder(76, 58, {0, 0, 32}), Opening::top);
+    auto inner = hollow(item("inner", cylinder(74, 60, {0, 0, 43})), cylinder(70, 58, {0, 0, 44}), Opening::top);
+    const Bundle all = bundle("", Cylinder{130, 110}, {pot, in(outer, 0), in(inner, 1), in(item("tea", cylinder(60, 50, {0, 0, 40})), 2),
+                                                       in(item("burner", cylinder(64, 40, {1, 0, 85})), 2)});
+    for (const Camera& camera : cameras()) {
+        const auto order = drawing::painting_order(all, camera);
+        const auto result = judge(all, camera, order, 200);
+        INFO(told(result.faults));
+        CHECK(result.faults.empty());
+        CHECK(result.excused == 0); // no circle that no order could satisfy
+    }
 }
 
 TEST_CASE("things that hide one another in a circle are all painted, once each")
