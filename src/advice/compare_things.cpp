@@ -7,15 +7,16 @@
 #include <optional>
 #include <utility>
 
+#include "kit/kinds.hpp"
 #include "report/words.hpp"
 
 namespace tuckwright {
 
 namespace {
 
-/// How a thing is told, and what else makes it another one.
+/// How a thing is told, and what else makes it another one, told where the words alone are the same.
 struct Described {
-    std::string words, inside;
+    std::string words, inside, kinds;
     friend bool operator==(const Described&, const Described&) = default;
 };
 
@@ -23,6 +24,16 @@ struct Described {
 std::string called(const std::string& name, const std::string& id)
 {
     return name == id || name.empty() ? id : fmt::format("{} ({})", name, id);
+}
+
+/// ", of kind sooty, lips": kinds decide what may go together.
+std::string kinds_in_words(const Item& item)
+{
+    std::string words;
+    for (const Kind kind : item.kinds) {
+        words += (words.empty() ? ", of kind " : ", ") + std::string(reading::kind_words()[static_cast<std::size_t>(kind)]);
+    }
+    return words.empty() ? ", of no kind" : words;
 }
 
 Described described(const Item& item)
@@ -33,7 +44,9 @@ Described described(const Item& item)
     if (item.contents) {
         words += fmt::format(" and {} of {}", report::weight_in_words(item.contents->weight_g), item.contents->what);
     }
-    return {words, item.inside ? ", inside " + report::size_in_words(item.inside->shape, report::Rounding::down) : ""};
+    const std::string inside =
+        item.inside ? ", inside " + report::size_in_words(item.inside->shape, report::Rounding::down) : "";
+    return {words, inside, kinds_in_words(item)};
 }
 
 std::vector<Described> described(const Kit& kit)
@@ -44,7 +57,8 @@ std::vector<Described> described(const Kit& kit)
     }
     const auto add_cover = [&](const auto& cover) {
         all.push_back({fmt::format("{}, {}", called(cover.name, cover.id), report::weight_in_words(cover.weight_g)),
-                       fmt::format(", {} round", report::length_in_words(cover.girth))});
+                       fmt::format(", {} round", report::length_in_words(cover.girth)),
+                       {}});
     };
     if (kit.bag) {
         add_cover(*kit.bag);
@@ -98,9 +112,14 @@ std::vector<SharedThing> things_of(const std::vector<const Kit*>& kits)
     }
     std::vector<SharedThing> things;
     for (const auto& [thing, where] : all) {
-        const auto alike = std::count_if(all.begin(), all.end(),
-                                         [&, &t = thing](const auto& other) { return other.first.words == t.words; });
-        things.push_back({thing.words + (alike > 1 ? thing.inside : ""), where});
+        const auto another_has = [&, &t = thing](std::string Described::*part) {
+            return std::any_of(all.begin(), all.end(), [&](const auto& other) {
+                return other.first.words == t.words && other.first.*part != t.*part;
+            });
+        };
+        things.push_back({thing.words + (another_has(&Described::inside) ? thing.inside : "") +
+                              (another_has(&Described::kinds) ? thing.kinds : ""),
+                          where});
     }
     return things;
 }

@@ -323,6 +323,23 @@ TEST_CASE("what differs between kits is told, and what is asked for")
     CHECK(holds(text, "The rest is the same in all: 1 thing."));
 }
 
+TEST_CASE("things of other kinds are not the same, for the kinds decide what may go together")
+{
+    auto kits = contenders_of("kit: A\nitems:\n  - {id: tin, weight: 20, cylinder: {diameter: 40, height: 30}}\n"
+                              "  - {id: pot, weight: 30, cylinder: {diameter: 60, height: 30}, kind: [lips, sooty]}\n",
+                              "a.yaml");
+    for (auto& kit : contenders_of("kit: B\nitems:\n  - {id: tin, weight: 20, cylinder: {diameter: 40, height: 30}}\n"
+                                   "  - {id: pot, weight: 30, cylinder: {diameter: 60, height: 30}}\n",
+                                   "b.yaml")) {
+        kits.push_back(kit);
+    }
+    const std::string text = text_report(compare(std::move(kits), quick()));
+    INFO(text);
+    CHECK(holds(text, "- pot, 60 mm across, 30 mm high, 30 g, of kind lips, sooty: in 1"));
+    CHECK(holds(text, "- pot, 60 mm across, 30 mm high, 30 g, of no kind: in 2"));
+    CHECK(holds(text, "The rest is the same in all: 1 thing."));
+}
+
 TEST_CASE("a comparison that is stopped tells what there is")
 {
     std::atomic<bool> stop{false};
