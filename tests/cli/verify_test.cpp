@@ -280,7 +280,8 @@ TEST_CASE("a bundle is not refused for how a sentence is put, and what is printe
     const Folder folder;
     const auto file = folder / "bundle.json";
     const std::string other_words = "(Its sentences are not those of this version of tuckwright; it writes them anew.)\n";
-    CHECK_FALSE(holds(verify(sound().dump()).out, other_words));
+    const json whole = sound();
+    CHECK_FALSE(holds(verify(whole.dump()).out, other_words));
     struct Case {
         const char* at;
         const char* words;
@@ -299,7 +300,7 @@ TEST_CASE("a bundle is not refused for how a sentence is put, and what is printe
         REQUIRE(program("card " + quoted(file.string()) + " --without-picture --html " + quoted(html.string())).code == 0);
         const std::string card = text_of(html);
         CHECK_FALSE(holds(card, words));
-        for (const auto& step : sound()["steps"]) {
+        for (const auto& step : whole["steps"]) {
             CHECK(holds(card, step["text"].get<std::string>()));
         }
     }
